@@ -1,0 +1,53 @@
+package trade
+
+import "barkslip/core/unit"
+
+// Figures for seal and paint.
+const (
+	WhiteOpensHours  = 2
+	WhiteByHours     = 3
+	StillWetMinutes  = 30
+	WhiteMorning     = 60 // minutes after sunrise when the clock ran out in the dark
+	ResealDays       = 5
+	HeatCaution      = unit.Temperature((90.0 - 32) * 5 / 9)
+	HeatPostpone     = unit.Temperature((100.0 - 32) * 5 / 9)
+	HeatLookDays     = 7
+	InjuryFrom       = unit.Temperature(45) // steering limit of a sealed graft
+	InjuryMinutes    = 30                   // how long before the limit to be white
+	WrapWide         = 2 * unit.Inch
+	WrapLong         = 3 * unit.Inch
+	EarwigDays       = 14
+	EarwigHardenDays = 45
+)
+
+// Facts about sealing and white.
+var (
+	SealBelow = state("seal-below", "seal", Common, "",
+		"Sealer goes on the slots and below the lowest end of any split, then wrap squares, sealer again, the top and the scion tips.")
+	BareCracks = state("bare-cracks", "seal", Common, "",
+		"Bare sealer cracks: come back after 5 days to reseal; with wrap between coats there is no return.")
+	WrapSquares = state("wrap-squares", "seal", Common, "",
+		"Wrap squares about 2 x 3 in from narrow pallet wrap, kitchen film second choice, kept wet in a pail against static cling.")
+	WhiteIn = state("white-in", "seal", Common, "",
+		"White, water-based, over everything, scions and buds too, 2 to 3 hours after sealing, once the sealer is dry.")
+	WhiteThinning = state("white-thinning", "seal", Disagree, "thinned up to 1:1 by some, not at all by others",
+		"White may be thinned up to 1:1 with water.")
+	NoOilPaint = state("no-oil-paint", "seal", Memory, "",
+		"Never oil-based paint on buds.")
+	WhiteCools = state("white-cools", "seal", Disagree, "10 to 32 F (6 to 18 C) in one report, none in another; 50 % latex doubted in California Agriculture 29(4), 1975",
+		"White cools bark by up to 10 to 32 F (6 to 18 C).")
+	DarkSealer = state("dark-sealer", "seal", Common, "",
+		"Dark sealer in hot sun injures within hours.")
+	InjuryLab = state("injury-lab", "seal", Published, sub21,
+		"Living tissue dies at once at 60 C, and past 2.5 to 5 minutes at 40 to 50 C in vitro.")
+	InjuryHour = state("injury-hour", "seal", Memory, "",
+		"49 to 50 C for about an hour injures; 45 C is the limit the program steers by.")
+	HotWeek = state("hot-week", "seal", Published, nnga25,
+		"Air of 114 F within a week of grafting: near total loss.")
+	ForecastHeat = state("forecast-heat", "seal", Memory, "",
+		"90 F (32 C) within 7 days: caution; 100 F (38 C): postpone, or white and shade.")
+	Earwigs = state("earwigs", "seal", Common, "",
+		"Earwigs eat opening buds two to three weeks on: where they are a problem a tape ring with bait; the label is the law.")
+	StillWet = state("still-wet", "seal", Memory, "",
+		"Sealer that is still wet is looked at again in 30 minutes; after dark the white waits for an hour after sunrise.")
+)

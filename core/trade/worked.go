@@ -1,0 +1,67 @@
+package trade
+
+import (
+	"encoding/json"
+
+	"barkslip/core/unit"
+)
+
+// Worked is the working of one computed answer: what was asked, the formula in
+// words, what went in, what had to be assumed, and the facts it rests on. It
+// feeds the why-screen, the text for people and the `because` of JSON alike.
+type Worked struct {
+	Question string  // what the number answers, as a short title
+	Answer   []Input // the results by name
+	Formula  string  // in words
+	Inputs   []Input
+	Assumed  []string
+	Facts    []Fact
+}
+
+// Input is a named quantity: a unit type, a number or text.
+type Input struct {
+	Name  string
+	Value any
+}
+
+// MarshalJSON writes the facts alone, as the contract's `because`.
+func (w Worked) MarshalJSON() ([]byte, error) {
+	out := make([]Because, 0, len(w.Facts))
+	for _, f := range w.Facts {
+		out = append(out, f.Because())
+	}
+	return json.Marshal(out)
+}
+
+// Lines prints the working for people, one item a line, in their units.
+func (w Worked) Lines(sys unit.System) []string {
+	lines := []string{w.Question}
+	for _, a := range w.Answer {
+		lines = append(lines, "  "+a.Name+": "+sys.Show(a.Value))
+	}
+	if w.Formula != "" {
+		lines = append(lines, "How: "+w.Formula)
+	}
+	for _, in := range w.Inputs {
+		lines = append(lines, "  "+in.Name+": "+sys.Show(in.Value))
+	}
+	for _, a := range w.Assumed {
+		lines = append(lines, "Assumed: "+a)
+	}
+	for _, f := range w.Facts {
+		lines = append(lines, "Because: "+f.Says+" ("+f.Cite()+")")
+	}
+	return lines
+}
+
+// Impossible is a combination of inputs that cannot be: the option at fault,
+// what it was given and what would be accepted.
+type Impossible struct {
+	Option   string // as on the command line without dashes: across, tip
+	Given    string
+	Accepted string
+}
+
+func (e *Impossible) Error() string {
+	return e.Option + ": " + e.Given + " cannot be; give " + e.Accepted
+}
