@@ -27,7 +27,7 @@ var lengthUnits = map[string]Length{
 
 const (
 	lengthWithUnit = "a length with its unit: 4in, 3 1/2in, 3ft, 10.2cm, 100mm or 1.2m"
-	maxLength      = 1000 * Metre
+	maxLength      = 20000 * Metre
 )
 
 // ParseLength reads a length: 4in, 3 1/2 in, 3ft 6in, 10.2cm, 100mm. A bare

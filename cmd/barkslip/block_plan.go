@@ -1,0 +1,189 @@
+package main
+
+import (
+	"fmt"
+	"time"
+
+	"barkslip/core"
+	"barkslip/core/list"
+	"barkslip/core/unit"
+	"barkslip/store"
+)
+
+// plan is what adding a list comes to: events not yet written, and what they
+// do.
+type plan struct {
+	events  []core.Event
+	name    string // of the block
+	added   int
+	changed int
+	set     int  // settings of a block that was there
+	made    bool // the block is new
+	zone    string
+	guessed bool // the zone is this computer's
+	placed  bool
+}
+
+// counts says what was done.
+func (p plan) counts(rows int) string {
+	if p.added+p.changed == 0 {
+		says := fmt.Sprintf("nothing to add, all %s of the list are known.", count(rows, "stump"))
+		if rows == 0 {
+			says = "the list has no stumps."
+		}
+		if p.set > 0 {
+			says += fmt.Sprintf(" %s changed.", count(p.set, "setting"))
+		}
+		return says
+	}
+	says := fmt.Sprintf("%s added, %d changed, %d known.", count(p.added, "stump"), p.changed, rows-p.added-p.changed)
+	if p.set > 0 {
+		says += fmt.Sprintf(" %s changed.", count(p.set, "setting"))
+	}
+	return says
+}
+
+// planList works out the events that bring a book to a list. Block is nil where
+// it has to be made.
+func planList(book *store.Book, block *core.Block, w wanted, rows list.List, now time.Time) (plan, error) {
+	p := plan{name: w.name}
+	var err error
+	if block == nil {
+		block, err = p.makeBlock(book, w, now)
+	} else {
+		err = p.setBlock(book, block, w, now)
+	}
+	if err != nil {
+		return p, err
+	}
+	at := now.In(block.Zone)
+	known := map[core.StumpID]bool{}
+	if !p.made {
+		stumps, err := book.Summaries(block.ID)
+		if err != nil {
+			return p, err
+		}
+		for _, s := range stumps {
+			known[s.ID] = true
+		}
+	}
+	for _, row := range rows.Rows {
+		id, says := core.FromList(block.ID, row)
+		if err := p.addStump(book, id, known[id], *says, rows.Columns, at); err != nil {
+			return p, err
+		}
+	}
+	return p, nil
+}
+
+// makeBlock begins the block with its settings.
+func (p *plan) makeBlock(book *store.Book, w wanted, now time.Time) (*core.Block, error) {
+	id, err := book.NewID()
+	if err != nil {
+		return nil, err
+	}
+	p.made = true
+	settings := w.settings
+	if !w.unitsSet {
+		settings = append([][2]string{{"units", unit.US.String()}}, settings...)
+	}
+	for _, s := range settings {
+		p.placed = p.placed || s[0] == "latitude"
+		if s[0] == "zone" {
+			p.zone = s[1]
+		}
+	}
+	if p.zone == "" {
+		if p.zone = localZone(); p.zone != "" {
+			p.guessed = true
+			settings = append(settings, [2]string{"zone", p.zone})
+		}
+	}
+	block := &core.Block{ID: id, Name: w.name, Zone: time.UTC}
+	if z, err := parseZone(p.zone); err == nil {
+		block.Zone = z
+	}
+	at := now.In(block.Zone)
+	p.events = append(p.events, core.Event{At: at, Body: &core.BlockMade{Block: id, Name: w.name}})
+	for _, s := range settings {
+		p.events = append(p.events, core.Event{At: at, Body: &core.BlockSet{Block: id, Setting: s[0], Value: s[1]}})
+	}
+	return block, nil
+}
+
+// setBlock changes the settings of a block that are given and differ.
+func (p *plan) setBlock(book *store.Book, block *core.Block, w wanted, now time.Time) error {
+	p.name = block.Name
+	if len(w.settings) == 0 {
+		return nil
+	}
+	events, err := book.Events(core.NoStump)
+	if err != nil {
+		return err
+	}
+	live := core.Live(events)
+	for _, s := range w.settings {
+		body := &core.BlockSet{Block: block.ID, Setting: s[0], Value: s[1]}
+		e := core.Event{At: now.In(block.Zone), Body: body}
+		stands := ""
+		for _, old := range live {
+			if set, ok := old.Body.(*core.BlockSet); ok && old.Question() == e.Question() {
+				e.Replaces, stands = append(e.Replaces, old.ID), set.Value
+			}
+		}
+		if stands != s[1] {
+			p.set++
+			p.events = append(p.events, e)
+		}
+	}
+	return nil
+}
+
+// addStump adds a stump, or answers anew what a list says of one that is there.
+func (p *plan) addStump(book *store.Book, id core.StumpID, known bool, says core.StumpAdded, columns []string, at time.Time) error {
+	e := core.Event{At: at, Stump: id}
+	var before core.StumpAdded
+	there := false
+	if known {
+		stump, err := book.Stump(id)
+		if err != nil {
+			return err
+		}
+		for _, old := range stump.Live {
+			if body, ok := old.Body.(*core.StumpAdded); ok {
+				e.Replaces, before, there = append(e.Replaces, old.ID), *body, true
+			}
+		}
+	}
+	now := takenIn(before, says, columns)
+	switch {
+	case there && now == before:
+		return nil
+	case there:
+		p.changed++
+	default:
+		p.added++
+	}
+	e.Body = &now
+	p.events = append(p.events, e)
+	return nil
+}
+
+// takenIn is what is known of a stump once a line of a list is taken in:
+// columns that the list lacks stay as they were.
+func takenIn(before, says core.StumpAdded, columns []string) core.StumpAdded {
+	after := before
+	for _, column := range columns {
+		switch column {
+		case "across":
+			after.Across = says.Across
+		case "stock":
+			after.Stock = says.Stock
+		case "variety":
+			after.Variety = says.Variety
+		case "note":
+			after.Note = says.Note
+		}
+	}
+	return after
+}

@@ -1,0 +1,37 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"barkslip/store"
+)
+
+func (a *app) journal() *cobra.Command {
+	c := &cobra.Command{
+		Use: "journal COMMAND", Short: "Write the journal out, or join journals and books",
+		Long: "The journal is all that was ever recorded in a book, one event a line. Journals\n" +
+			"of two laptops are joined in any order and as often as you like, with the same\n" +
+			"result.",
+		Example: "  barkslip journal export > may.jsonl\n  barkslip journal join may.jsonl other.bark",
+	}
+	holds(c)
+	c.AddCommand(a.journalExport(), a.journalJoin())
+	return c
+}
+
+func (a *app) journalExport() *cobra.Command {
+	c := &cobra.Command{
+		Use: "export", Short: "Write the journal to standard output as JSON Lines",
+		Example: "  barkslip journal export > may.jsonl", Args: noArguments,
+	}
+	g := declare(c.Flags(), bookOption)
+	c.RunE = func(*cobra.Command, []string) error {
+		book, err := openBook(g, true)
+		if err != nil {
+			return err
+		}
+		defer book.Close()
+		return store.WriteLines(a.out, book)
+	}
+	return c
+}

@@ -1,0 +1,62 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/adrg/xdg"
+
+	"barkslip/store"
+)
+
+// bookOption says which book a command works on.
+var bookOption = option{name: "book", value: "FILE", says: "the book; without it the one in your data folder"}
+
+// bookPath is the book's file as given, or the one in the user's data folder,
+// whose folder is made if need be.
+func bookPath(g *given) (string, error) {
+	if path := g.text("book", "the file of a book"); path != "" || g.err != nil {
+		return path, g.err
+	}
+	folder := filepath.Join(xdg.DataHome, "barkslip")
+	if err := os.MkdirAll(folder, 0o700); err != nil {
+		return "", fmt.Errorf("the folder %s cannot be made: %s", folder, cause(err))
+	}
+	return filepath.Join(folder, "book.bark"), nil
+}
+
+// openBook opens the book of a command, for reading alone or for writing.
+func openBook(g *given, readOnly bool) (*store.Book, error) {
+	path, err := bookPath(g)
+	if err != nil {
+		return nil, err
+	}
+	return store.Open(path, store.Options{ReadOnly: readOnly})
+}
+
+// openOrMakeBook opens the book for writing, or makes it if there is none.
+func openOrMakeBook(g *given) (*store.Book, error) {
+	path, err := bookPath(g)
+	if err != nil {
+		return nil, err
+	}
+	return store.OpenOrCreate(path, store.Options{})
+}
+
+// localZone is the time zone this computer is set to, "" where it does not say.
+func localZone() string {
+	name := strings.TrimPrefix(os.Getenv("TZ"), ":")
+	if name == "" {
+		target, err := filepath.EvalSymlinks("/etc/localtime")
+		if err != nil {
+			return ""
+		}
+		_, name, _ = strings.Cut(filepath.ToSlash(target), "/zoneinfo/")
+	}
+	if _, err := parseZone(name); err != nil {
+		return ""
+	}
+	return name
+}

@@ -1,0 +1,70 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"os"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"barkslip/core/sample"
+	"barkslip/store"
+)
+
+// sampleZone is where the made-up block lies.
+const sampleZone = "America/New_York"
+
+func (a *app) sample() *cobra.Command {
+	c := &cobra.Command{
+		Use: "sample", Short: "Write a made-up block with a lived-in history, to try things on",
+		Long: "Writes a new book with a made-up block: stumps at every stage, told up to this\n" +
+			"year's grafting season. The same numbers give the same block.",
+		Example: "  barkslip sample --book try.bark\n  barkslip sample --stumps 600 --seasons 3 --seed 7 --book large.bark", Args: noArguments,
+	}
+	g := declare(c.Flags(),
+		option{name: "book", value: "FILE", says: "the book to write; nothing is written over", need: true},
+		option{name: "stumps", value: "N", says: "how many stumps", usual: 240},
+		option{name: "seasons", value: "N", says: "full seasons behind most of the block", usual: 1},
+		option{name: "seed", value: "N", says: "another number gives another history", usual: 1})
+	c.RunE = func(*cobra.Command, []string) error {
+		path := g.text("book", "the file to write")
+		plan := sample.Plan{
+			Stumps: g.whole("stumps", 1, 100_000), Seasons: g.whole("seasons", 1, 20), Seed: uint64(g.whole("seed", 0, math.MaxInt32)),
+		}
+		if g.err != nil {
+			return g.err
+		}
+		return a.writeSample(path, plan)
+	}
+	return c
+}
+
+// writeSample makes a book and fills it; a book that cannot be filled is taken
+// away again.
+func (a *app) writeSample(path string, plan sample.Plan) error {
+	book, err := store.Create(path, store.Options{})
+	if err != nil {
+		return err
+	}
+	if err := a.fillSample(book, plan); err != nil {
+		return errors.Join(err, book.Close(), os.Remove(path))
+	}
+	events, stumps := book.Count()
+	if err := book.Close(); err != nil {
+		return err
+	}
+	fmt.Fprintf(a.out, "Made %s: a made-up block of %s with %s. Nothing in it is real.\n", path, count(stumps, "stump"), count(events, "record"))
+	fmt.Fprintf(a.out, "Open it with: barkslip --book %s\n", path)
+	return nil
+}
+
+// fillSample writes the made-up block into an empty book.
+func (a *app) fillSample(book *store.Book, plan sample.Plan) (err error) {
+	if plan.Zone, err = time.LoadLocation(sampleZone); err != nil {
+		return err
+	}
+	plan.Now = a.clock()
+	return book.Bulk(sample.Events(plan))
+}

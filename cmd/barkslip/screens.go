@@ -1,0 +1,92 @@
+package main
+
+import (
+	"errors"
+	"io"
+	"os"
+	"strings"
+	"time"
+
+	"github.com/mattn/go-isatty"
+	"github.com/spf13/cobra"
+
+	"barkslip/core/sample"
+	"barkslip/store"
+	"barkslip/ui"
+)
+
+// themeVariable names the environment variable that sets the theme.
+const themeVariable = "BARKSLIP_THEME"
+
+var themes = []string{"dark", "sunlight"}
+
+var errNoTerminal = errors.New("the screens need a terminal, for keys and for drawing; barkslip --help lists what works without")
+
+// screens is barkslip without a command.
+func (a *app) screens() *cobra.Command {
+	c := &cobra.Command{
+		Use: "barkslip", Short: "Walks a walnut grafter through every stump of a block",
+		Long: "Barkslip walks a walnut grafter through every stump of a block: cutting back,\n" +
+			"draining, grafting, sealing and the care of the seasons after. It does the sums,\n" +
+			"says why, and knows what every stump needs next.\n\n" +
+			"Without a command it opens the screens. The book is made on first use.\n\n" +
+			"Environment:\n" +
+			"  " + themeVariable + "   dark or sunlight, where --theme is not given\n" +
+			"  " + clockVariable + "   a file with one instant (2027-05-04T14:30:00-07:00) to take for\n" +
+			"                   the time, read anew whenever the time is asked\n" +
+			"  NO_COLOR         no colours",
+		Example: "  barkslip\n  barkslip --book orchard.bark --theme sunlight\n  barkslip sample --book try.bark\n" +
+			"  barkslip reckon ready --help",
+	}
+	holds(c)
+	c.FParseErrWhitelist.UnknownFlags = false
+	g := declare(c.Flags(), bookOption, option{name: "theme", value: "NAME", says: "dark, or sunlight: black on white"})
+	plain := c.Flags().Bool("plain", false, "figures in plain characters, for terminals without braille dots")
+	c.RunE = func(c *cobra.Command, args []string) error {
+		if len(args) > 0 {
+			return subcommandsOnly(c, args)
+		}
+		prefs := loadPrefs()
+		if theme, err := chosenTheme(g); err != nil {
+			return err
+		} else if theme != "" {
+			prefs.Theme = theme
+		}
+		if !isatty.IsTerminal(os.Stdin.Fd()) || !isatty.IsTerminal(os.Stdout.Fd()) {
+			return errNoTerminal
+		}
+		book, err := openOrMakeBook(g)
+		if err != nil {
+			return err
+		}
+		defer book.Close()
+		return ui.Run(c.Context(), a.screenOptions(book, prefs, *plain))
+	}
+	return c
+}
+
+// chosenTheme is the theme asked for, "" if none was.
+func chosenTheme(g *given) (string, error) {
+	theme := word(g, "theme", themes...)
+	if g.err != nil || theme != "" {
+		return theme, g.err
+	}
+	theme = os.Getenv(themeVariable)
+	for _, t := range append(themes, "") {
+		if strings.EqualFold(theme, t) {
+			return t, nil
+		}
+	}
+	return "", mistaken(themeVariable, theme, strings.Join(themes, ", "))
+}
+
+// screenOptions wires the screens to the book and to this computer.
+func (a *app) screenOptions(book *store.Book, prefs ui.Prefs, plain bool) ui.Options {
+	return ui.Options{
+		Book: book, Now: a.clock, Tick: time.Now, Prefs: prefs, SavePrefs: savePrefs, Plain: plain,
+		NoColour: os.Getenv("NO_COLOR") != "", LocalZone: localZone(), Zones: time.LoadLocation,
+		OpenFile: func(path string) (io.ReadCloser, error) { return os.Open(path) },
+		Sample:   func() error { return a.fillSample(book, sample.Plan{Seed: 1}) },
+		Bell:     func() { _, _ = os.Stderr.WriteString("\a") },
+	}
+}

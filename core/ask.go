@@ -1,0 +1,81 @@
+package core
+
+import (
+	"time"
+
+	"barkslip/core/trade"
+)
+
+// Ask is a step's question on one stump at one moment, with its answers.
+type Ask struct {
+	Step     *Step
+	Question string
+	Because  string // why the program asks or thinks so, one plain sentence
+	Warn     string // what must not be missed
+	Choices  []Choice
+	Likely   string // the key of the choice that Enter takes; "" where it must be seen first
+	Entry    *Entry // where the answer is typed
+	Checks   *CheckList
+	Until    *time.Time // what it waits for
+	Work     []trade.Worked
+}
+
+// Choice is one answer by one key. It gives events, asks for more, goes to
+// another step, or leaves the stump.
+type Choice struct {
+	Key     string
+	Word    string
+	Meaning string
+	Bodies  []Body
+	Entry   *Entry
+	Go      StepID
+	Leave   bool // on to the next stump
+	Pick    PickList
+}
+
+// PickList is a list to pick from before the answer is whole.
+type PickList int
+
+// The lists.
+const (
+	PickNone   PickList = iota
+	PickCause           // of loss
+	PickReason          // for going against advice
+)
+
+// Entry is an answer that is typed.
+type Entry struct {
+	Asks   string // what is typed, in a few words
+	Likely string // taken by Enter on an empty field; "" if there is none
+	Text   bool   // any text: letters are never commands here
+	Read   func(text string) ([]Body, error)
+}
+
+// CheckList is things to be seen one by one. Enter says all are good; a digit
+// marks the one that is not.
+type CheckList struct {
+	Items  []CheckItem
+	Record func(good []bool) []Body
+}
+
+// CheckItem is one thing to see.
+type CheckItem struct{ Word, If string } // If says what to do when it is not right
+
+// Ask puts the question of a step. again says that the step is asked again to
+// correct what was answered.
+func (c *Case) Ask(id StepID, again bool) Ask {
+	step := stepByID(id)
+	a := Ask{Step: step}
+	c.again = again
+	step.ask(c, &a)
+	if len(a.Work) == 0 {
+		a.Work = []trade.Worked{c.Advice.Work}
+	}
+	return a
+}
+
+func (a *Ask) choose(key, word, meaning string, bodies ...Body) {
+	a.Choices = append(a.Choices, Choice{Key: key, Word: word, Meaning: meaning, Bodies: bodies})
+}
+
+func (a *Ask) choice(c Choice) { a.Choices = append(a.Choices, c) }

@@ -1,0 +1,119 @@
+package core
+
+import (
+	"cmp"
+	"slices"
+	"time"
+)
+
+// DueKind is a kind of work that falls due on a stump.
+type DueKind uint8
+
+// The kinds, in the order in which they are done on one visit: white first.
+const (
+	DueWhite DueKind = iota
+	DueLookAgain
+	DueLook
+	DueGraft
+	DueAfterLook
+	DueReseal
+	DueEarwigs
+	DueStake
+	DueBuds
+	DueConfirmTake
+	DueSprouts
+	DueKeepSprouts
+	DueLeader
+	DueTie
+	DuePinch
+	DueTwine
+	DueSeasonsEnd
+	DueTiesOff
+	DueHeadBack
+	DueSecondShootOff
+	DueNurseLimbsOff
+	DueTwineCheck
+	DueCutTwine
+	DueRegraft
+	dueKinds
+)
+
+var dueNames = [dueKinds]string{
+	"white", "look-again", "look", "graft", "after-look", "reseal", "earwigs", "stake", "buds", "confirm-take",
+	"sprouts", "keep-sprouts", "leader", "tie", "pinch", "twine", "seasons-end", "ties-off", "head-back",
+	"second-shoot-off", "nurse-limbs-off", "twine-check", "cut-twine", "regraft",
+}
+
+func (k DueKind) String() string { return dueNames[k] }
+
+// DueKinds lists the kinds.
+func DueKinds() []DueKind {
+	out := make([]DueKind, dueKinds)
+	for i := range out {
+		out[i] = DueKind(i)
+	}
+	return out
+}
+
+// ParseDueKind reads the kebab-case name.
+func ParseDueKind(s string) (DueKind, bool) {
+	i := slices.Index(dueNames[:], s)
+	return DueKind(max(i, 0)), i >= 0
+}
+
+// Timed says whether the kind runs by the clock; the others run by whole days.
+func (k DueKind) Timed() bool { return k == DueWhite || k == DueLookAgain || k == DueLook }
+
+// Due is work a stump needs, from when it can be done to when it should have
+// been. For kinds that run by days, Opens is the first instant of the day and
+// By the last.
+type Due struct {
+	Stump StumpID
+	Kind  DueKind
+	Opens time.Time
+	By    time.Time
+	Since time.Time // the cause the times count from
+	Hint  uint8     // which of the kind's reasons applies
+}
+
+// Open says whether the work can be done at now.
+func (d Due) Open(now time.Time) bool { return !d.Opens.After(now) }
+
+// Late says whether it should have been done before now.
+func (d Due) Late(now time.Time) bool { return now.After(d.By) }
+
+// dueRule works out one kind of due from a record; rules stand in dues.go.
+type dueRule func(c *dueCase) []Due
+
+// dueCase is what a rule may look at.
+type dueCase struct {
+	s     *Stump
+	a     *Attempt
+	b     *Block
+	kind  DueKind
+	stage Stage
+}
+
+// Dues is all that a stump needs, open now or to come, soonest first within the
+// order of kinds. It depends on the record and the block alone; whether a due
+// is open or late is asked of each with the time.
+func Dues(s *Stump, b *Block) []Due {
+	c := &dueCase{s: s, a: s.Now(), b: b}
+	c.stage = c.a.Stage()
+	var out []Due
+	for kind, rule := range dueRules {
+		c.kind = DueKind(kind)
+		if rule != nil {
+			out = append(out, rule(c)...)
+		}
+	}
+	slices.SortStableFunc(out, func(x, y Due) int { return cmp.Or(x.Opens.Compare(y.Opens), cmp.Compare(x.Kind, y.Kind)) })
+	return out
+}
+
+// at makes a timed due.
+func (c *dueCase) at(opens, by, since time.Time) Due {
+	return Due{Stump: c.s.ID, Kind: c.kind, Opens: opens.In(c.b.Zone), By: by.In(c.b.Zone), Since: since.In(c.b.Zone)}
+}
+
+func one(d Due) []Due { return []Due{d} }

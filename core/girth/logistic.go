@@ -1,0 +1,162 @@
+package girth
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat"
+)
+
+// curve is a way of growing: the size after so many days, and the days to a
+// size, if it is ever reached.
+type curve interface {
+	size(days float64) float64
+	reaches(size float64) (days float64, ok bool)
+}
+
+// line grows the same every day.
+type line struct{ start, daily float64 }
+
+func (l line) size(days float64) float64 { return l.start + l.daily*days }
+
+func (l line) reaches(size float64) (float64, bool) {
+	return (size - l.start) / l.daily, l.daily > 0
+}
+
+// logistic grows fastest at the midpoint, in days, and levels off at the
+// asymptote; the scale, in days, is how slowly. Draper & Smith, Applied
+// Regression Analysis, fit it to the trunks of orange trees.
+type logistic struct{ asymptote, midpoint, scale float64 }
+
+func (l logistic) size(days float64) float64 {
+	return l.asymptote / (1 + math.Exp((l.midpoint-days)/l.scale))
+}
+
+func (l logistic) reaches(size float64) (float64, bool) {
+	if size >= l.asymptote {
+		return 0, false
+	}
+	return l.midpoint - l.scale*math.Log(l.asymptote/size-1), true
+}
+
+// misses is the sum of squared differences of a curve from what was measured.
+func misses(c curve, days, sizes []float64) float64 {
+	sum := 0.0
+	for i, d := range days {
+		sum += (sizes[i] - c.size(d)) * (sizes[i] - c.size(d))
+	}
+	return sum
+}
+
+// What readings must show before they are said to level off.
+const (
+	tapeMM     = 2.0   // three readings miss a line by more, root mean square, than for want of a finer tape
+	seasonDays = 365.0 // first to last: a winter's rest alone looks like levelling off
+)
+
+// fit is the least-squares logistic where it fits, elsewhere the least-squares
+// line. Sizes are in mm; at least three different days are needed, in order.
+func fit(days, sizes []float64) curve {
+	start, daily := stat.LinearRegression(days, sizes, nil, false)
+	straight := line{start, daily}
+	last := len(days) - 1
+	l, ok := fitLogistic(days, sizes)
+	if ok && l.asymptote > sizes[last] && days[last]-days[0] >= seasonDays && bends(straight, l, days, sizes) {
+		return l
+	}
+	return straight
+}
+
+// bends tells whether a logistic suits the sizes better than a line: by the
+// misses for each reading it has to spare, as it takes three readings to
+// settle and a line two. Three readings it always meets; there the line has to
+// miss them by more than a tape does.
+func bends(straight line, l logistic, days, sizes []float64) bool {
+	n := float64(len(days))
+	off := misses(straight, days, sizes)
+	if n == 3 {
+		return off > n*tapeMM*tapeMM
+	}
+	return misses(l, days, sizes)/(n-3) < off/(n-2)
+}
+
+// fitLogistic seeks the least-squares logistic from several guesses of the
+// asymptote. An asymptote out of all proportion shows no levelling off.
+func fitLogistic(days, sizes []float64) (best logistic, ok bool) {
+	const proportion = 50
+	largest, least := floats.Max(sizes), math.Inf(1)
+	for _, share := range []float64{1.02, 1.2, 2, 5} {
+		guess, grows := guessLogistic(days, sizes, share*largest)
+		if !grows {
+			continue
+		}
+		l, found := descend(guess, days, sizes)
+		sensible := l.asymptote < proportion*largest && l.scale > 0
+		if miss := misses(l, days, sizes); found && sensible && miss < least {
+			best, least, ok = l, miss, true
+		}
+	}
+	return best, ok
+}
+
+// guessLogistic is the logistic of a given asymptote, by a straight line
+// through the logarithms of asymptote/size - 1.
+func guessLogistic(days, sizes []float64, asymptote float64) (l logistic, grows bool) {
+	logs := make([]float64, len(sizes))
+	for i, s := range sizes {
+		logs[i] = math.Log(asymptote/s - 1)
+	}
+	at0, slope := stat.LinearRegression(days, logs, nil, false)
+	return logistic{asymptote, -at0 / slope, -1 / slope}, slope < 0
+}
+
+// descend improves a logistic by Levenberg and Marquardt's steps until they
+// no longer matter; found is false if they never settle.
+func descend(l logistic, days, sizes []float64) (_ logistic, found bool) {
+	damping := 1e-3
+	miss := misses(l, days, sizes)
+	for range 500 {
+		step, ok := l.step(days, sizes, damping)
+		next := logistic{l.asymptote + step[0], l.midpoint + step[1], l.scale + step[2]}
+		nextMiss := misses(next, days, sizes)
+		small := math.Abs(step[0]) < 1e-10*l.asymptote && math.Abs(step[1]) < 1e-10*(math.Abs(l.midpoint)+l.scale) && math.Abs(step[2]) < 1e-10*l.scale
+		switch {
+		case ok && small:
+			return l, true
+		case ok && nextMiss <= miss && next.scale > 0:
+			l, miss, damping = next, nextMiss, damping/10
+		case damping > 1e12:
+			return l, false
+		default:
+			damping *= 10
+		}
+	}
+	return l, false
+}
+
+// step solves the damped normal equations for the change of asymptote,
+// midpoint and scale.
+func (l logistic) step(days, sizes []float64, damping float64) (step [3]float64, ok bool) {
+	slopes := mat.NewDense(len(days), 3, nil)
+	off := mat.NewVecDense(len(days), nil)
+	for i, d := range days {
+		share := l.size(d) / l.asymptote
+		steep := l.asymptote * share * (1 - share) / l.scale
+		slopes.SetRow(i, []float64{share, -steep, -steep * (d - l.midpoint) / l.scale})
+		off.SetVec(i, sizes[i]-l.size(d))
+	}
+	var normal mat.SymDense
+	normal.SymOuterK(1, slopes.T())
+	for i := range 3 {
+		normal.SetSym(i, i, normal.At(i, i)*(1+damping))
+	}
+	var pull, change mat.VecDense
+	pull.MulVec(slopes.T(), off)
+	var solver mat.Cholesky
+	if !solver.Factorize(&normal) || solver.SolveVecTo(&change, &pull) != nil {
+		return step, false
+	}
+	copy(step[:], change.RawVector().Data)
+	return step, !floats.HasNaN(step[:])
+}

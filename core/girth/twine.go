@@ -1,0 +1,131 @@
+package girth
+
+import (
+	"math"
+
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+)
+
+// The ways a twine's day is found.
+const (
+	ByRate = "rate" // at a yearly gain of girth
+	ByFit  = "fit"  // by the curve that fits the readings
+)
+
+const (
+	daysAYear   = 365.25
+	fitReadings = 3           // least for a fit
+	horizonDays = 100 * 366.0 // what lies beyond is never
+)
+
+// TwinePlan is a loop of twine and the growth of the stem inside it.
+type TwinePlan struct {
+	Loop     unit.Length  // girth of the loop
+	Readings []Reading    // of the stem, in order of date
+	Rate     *unit.Length // girth gained a year; nil: from three readings or more
+}
+
+// Twining is when a loop grows tight and by when it is cut.
+type Twining struct {
+	TightOn   *unit.Date   `json:"tight_on"`   // the stem reaches the loop's girth; nil if never
+	CutBefore unit.Date    `json:"cut_before"` // trade.TwineWarnDays earlier, or trade.TwineYears after the first reading if sooner
+	Method    string       `json:"method"`     // ByRate or ByFit
+	Work      trade.Worked `json:"because"`
+}
+
+// Twine finds the day the stem's girth reaches the loop's: the day of the first
+// reading that does; else going on from the latest reading at the rate; else
+// where the curve fitted to the readings gets there. A day over a century off
+// is never. Errors are *trade.Impossible on loop, girth or rate.
+func Twine(p TwinePlan) (Twining, error) {
+	if err := p.check(); err != nil {
+		return Twining{}, err
+	}
+	out := Twining{Method: ByFit}
+	if p.Rate != nil {
+		out.Method = ByRate
+	}
+	growth, from := p.growth()
+	first, last := p.Readings[0].On, p.Readings[len(p.Readings)-1].On
+	if on, tight := reachedOn(p.Readings, p.Loop); tight {
+		out.TightOn = &on
+	} else if days, ok := growth.reaches(p.Loop.MM()); ok && days < horizonDays {
+		on := max(from.Add(int(math.Ceil(days-hair))), last.Add(1)) // it was still loose at the last reading
+		out.TightOn = &on
+	}
+	out.CutBefore = first.AddYears(trade.TwineYears)
+	if out.TightOn != nil {
+		out.CutBefore = min(out.CutBefore, out.TightOn.Add(-trade.TwineWarnDays))
+	}
+	out.Work = p.work(out, growth)
+	return out, nil
+}
+
+// growth is how the girth grows, in mm and days after from.
+func (p TwinePlan) growth() (c curve, from unit.Date) {
+	if p.Rate != nil {
+		latest := p.Readings[len(p.Readings)-1]
+		return line{latest.Girth.MM(), p.Rate.MM() / daysAYear}, latest.On
+	}
+	return fit(series(p.Readings)), p.Readings[0].On
+}
+
+func (p TwinePlan) check() error {
+	if !(p.Loop > 0 && p.Loop <= WidestStump*math.Pi) {
+		return impossible("loop", millimetres(p.Loop), "a girth above 0 and up to that of a stem 40in (1016mm) across")
+	}
+	if err := checkReadings(p.Readings); err != nil {
+		return err
+	}
+	if p.Rate != nil && !(*p.Rate >= 0 && *p.Rate <= unit.Metre) {
+		return impossible("rate", millimetres(*p.Rate), "the girth gained a year, 0 to 1m")
+	}
+	if p.Rate == nil && len(p.Readings) < fitReadings {
+		return impossible("girth", plural(len(p.Readings), "reading"), "three readings or more, or a rate")
+	}
+	return nil
+}
+
+func (p TwinePlan) work(out Twining, growth curve) trade.Worked {
+	w := trade.Worked{
+		Question: "When does the twine grow tight?",
+		Inputs:   []trade.Input{{Name: "loop", Value: p.Loop}},
+		Facts:    []trade.Fact{trade.TwineGirdles, trade.TwineOff},
+	}
+	if out.TightOn != nil {
+		w.Answer = append(w.Answer, trade.Input{Name: "tight on", Value: *out.TightOn})
+	} else {
+		w.Answer = append(w.Answer, trade.Input{Name: "tight on", Value: "never, as the stem grows"})
+	}
+	w.Answer = append(w.Answer, trade.Input{Name: "cut before", Value: out.CutBefore})
+	for _, r := range p.Readings {
+		w.Inputs = append(w.Inputs, trade.Input{Name: "girth on " + r.On.Long(), Value: r.Girth})
+	}
+	if on, tight := reachedOn(p.Readings, p.Loop); tight {
+		w.Formula = "the reading of " + on.Long() + " is the first of at least the loop's girth"
+		return w
+	}
+	switch growth := growth.(type) {
+	case logistic:
+		w.Formula = "girth = asymptote / (1 + e^((midpoint - day) / scale)), least squares"
+		w.Inputs = append(w.Inputs, trade.Input{Name: "levels off at", Value: unit.Length(growth.asymptote)})
+		w.Facts = append(w.Facts, trade.LogisticGirth)
+	case line:
+		w.Formula = "girth grows in a straight line, least squares through the readings"
+		w.Inputs = append(w.Inputs, trade.Input{Name: "girth gained a year", Value: unit.Length(growth.daily * daysAYear)})
+		w.Facts = append(w.Facts, trade.StraightGirth)
+		if p.Rate != nil {
+			w.Formula = "girth grows at the rate, on from the latest reading"
+			w.Facts = append(w.Facts, trade.GirthGain)
+		}
+	}
+	return w
+}
+
+func plural(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return number(float64(n)) + " " + noun + "s"
+}

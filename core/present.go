@@ -1,0 +1,173 @@
+package core
+
+import "barkslip/core/trade"
+
+// The steps of the walk.
+const (
+	StepLimbs     StepID = "limbs"
+	StepReach     StepID = "limb-reach"
+	StepLeaf      StepID = "leaf"
+	StepHeight    StepID = "height"
+	StepGashes    StepID = "gashes"
+	StepLimbOff   StepID = "limb-off"
+	StepSmall     StepID = "small"
+	StepBleeding  StepID = "bleeding"
+	StepSlip      StepID = "slip"
+	StepWait      StepID = "wait"
+	StepDrill     StepID = "drain-hole"
+	StepLeave     StepID = "leave"
+	StepNewGashes StepID = "fresh-gashes"
+	StepFreshCut  StepID = "fresh-cut"
+	StepTorn      StepID = "torn"
+	StepNewFace   StepID = "new-face"
+	StepMeasure   StepID = "measure"
+	StepLongWay   StepID = "long-way"
+	StepSlots     StepID = "slots"
+	StepWood      StepID = "wood"
+	StepThick     StepID = "thickness"
+	StepNodes     StepID = "buds"
+	StepScion     StepID = "scions"
+	StepSeal      StepID = "seal"
+	StepWhite     StepID = "white"
+	StepRing      StepID = "earwig-ring"
+	StepRest      StepID = "rest"
+	StepEnded     StepID = "ended"
+)
+
+// Present is the step that is asked now.
+func (c *Case) Present() StepID {
+	a := c.A
+	switch stage := a.Stage(); {
+	case stage == FailedOut, stage == GivenUpOn, stage == UntiedFree:
+		return StepEnded
+	case a.White != nil && c.B.Earwigs && len(a.Rings) == 0:
+		return StepRing
+	case a.White != nil:
+		return StepRest
+	case a.Sealed != nil:
+		return StepWhite
+	case a.AllSet():
+		return StepSeal
+	case len(a.Grafts) > 0:
+		return StepScion
+	case c.AgainstToday():
+		return c.grafting()
+	}
+	return c.preparing()
+}
+
+// AgainstToday says whether the stump is grafted today against advice.
+func (c *Case) AgainstToday() bool {
+	n := len(c.A.Against)
+	return n > 0 && c.today(c.A.Against[n-1].At)
+}
+
+// preparing is the step before the graft, led by the verdict.
+func (c *Case) preparing() StepID {
+	v := c.Advice.Verdict
+	switch {
+	case v == OtherGraft:
+		return StepSmall
+	case c.A.CutBack == nil || c.inCutBack():
+		return c.cuttingBack()
+	case v == TakeLimbOff:
+		return StepLimbOff
+	case v == Wait && c.Advice.Until.After(c.Now):
+		return StepWait
+	case !c.today(c.Found.Looked):
+		return StepBleeding
+	case !c.today(c.Found.Slipped):
+		return StepSlip
+	}
+	switch v {
+	case Gash:
+		return StepNewGashes
+	case Drill:
+		return StepDrill
+	case Leave:
+		return StepLeave
+	case CutFresh:
+		return StepFreshCut
+	case GraftIt:
+		return c.grafting()
+	}
+	if c.torn() {
+		return StepTorn
+	}
+	if c.faceOfToday() {
+		return StepNewFace
+	}
+	return StepBleeding
+}
+
+// inCutBack says whether the first part was begun on this day and not ended.
+func (c *Case) inCutBack() bool {
+	return c.today(c.A.CutBack.At) && len(c.A.Gashes) == 0 && len(c.A.Looks) == 0
+}
+
+// cuttingBack is the next step of part 1.
+func (c *Case) cuttingBack() StepID {
+	switch n := c.A.Nurse; {
+	case n == nil:
+		return StepLimbs
+	case n.What.Limbs > 0 && !n.What.Nearest.Given():
+		return StepReach
+	case n.What.Limbs > 0 && n.What.Leaf == "":
+		return StepLeaf
+	case c.Found.HasLimb && c.Found.Limb < trade.LimbClear:
+		return StepLimbOff
+	case c.A.CutBack == nil:
+		return StepHeight
+	}
+	return StepGashes
+}
+
+// torn says whether bark was torn by the newest fresh cut and it is not yet
+// said where.
+func (c *Case) torn() bool {
+	n := len(c.A.FreshCuts)
+	if n == 0 {
+		return false
+	}
+	for _, t := range c.A.FreshCuts[n-1].What.Torn {
+		if !t.Width.Given() {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *Case) faceOfToday() bool { return c.today(c.Found.FreshCut) }
+
+// grafting is the next step from measuring to the last scion.
+func (c *Case) grafting() StepID {
+	a := c.A
+	switch {
+	case c.torn():
+		return StepTorn
+	case a.Measured == nil || len(a.FreshCuts) > 0 && newer(last(a.FreshCuts), *a.Measured):
+		return StepMeasure
+	case c.oval() && !c.longWayGiven():
+		return StepLongWay
+	case a.Marked() == 0 || newer(*a.Measured, *a.Slots):
+		return StepSlots
+	case a.Wood == nil:
+		return StepWood
+	case !a.Wood.What.Thickness.Given():
+		return StepThick
+	case len(a.Wood.What.Nodes) == 0:
+		return StepNodes
+	case !a.AllSet():
+		return StepScion
+	}
+	return StepSeal
+}
+
+// oval says whether the two diameters differ enough for the long way to
+// matter: by more than one part in twenty.
+func (c *Case) oval() bool {
+	m := c.A.Measured
+	return m != nil && m.What.Across2.Given() && m.What.Across.Length > m.What.Across2.Length*1.05
+}
+
+func (c *Case) longWayGiven() bool { return c.A.Measured.What.LongWaySaid }

@@ -1,0 +1,93 @@
+package sample
+
+import (
+	"math"
+
+	"barkslip/core"
+	"barkslip/core/unit"
+)
+
+// peril is a reason to lose a scion and how much it weighs in the odds.
+type peril struct {
+	cause  string
+	weight float64
+}
+
+// decideFates settles which scions live. The odds fall with sap on the face,
+// heat in the week after, white put on late, wood that was warm or single
+// budded, a check that was not good, and the hand; what strikes a stump strikes
+// its scions together.
+func (l *life) decideFates() {
+	together := 1.1 * (l.real() + l.real() - 1)
+	shared := []peril{{"bled", l.bled()}, {"overheated", l.overheated()}, {"poor wood", l.woodPeril()}}
+	for i := range l.scions {
+		s := &l.scions[i]
+		worst, weight := l.chanceCause(), 0.0
+		sum := 0.0
+		perils := shared
+		if s.faulty {
+			perils = append(perils[:len(perils):len(perils)], peril{"bark lifted", 1.2})
+		}
+		for _, p := range perils {
+			sum += p.weight
+			if p.weight > weight {
+				worst, weight = p.cause, p.weight
+			}
+		}
+		odds := 0.9 + l.hand.skill + together - sum
+		l.fate(s, 1/(1+math.Exp(-odds)), worst)
+	}
+}
+
+func (l *life) fate(s *scion, chance float64, cause string) {
+	day := unit.DateOf(s.set)
+	s.pushes = day.Add(l.between(13, 25))
+	s.lives = l.odds(chance) && l.staged != isGivenUp && l.staged != staysFailed
+	switch {
+	case s.lives:
+	case l.odds(0.2):
+		s.cause, s.dies = "collapsed after push", s.pushes.Add(l.between(12, 26))
+	case cause == "overheated":
+		s.cause, s.dies, s.pushes = cause, day.Add(l.between(18, 24)), 0
+	default:
+		s.cause, s.dies, s.pushes = cause, day.Add(l.between(26, 44)), 0
+	}
+}
+
+// chanceCause is a loss that comes from outside.
+func (l *life) chanceCause() string {
+	return l.one("never moved", "never moved", "bird perched", "wind", "earwigs", "dried out or seal cracked", "unknown")
+}
+
+// bled weighs the sap that was on the face when it was grafted.
+func (l *life) bled() float64 {
+	if l.advised {
+		return max(0, l.sap-0.3)
+	}
+	return map[core.Bleeding]float64{core.Dry: 0.2, core.Damp: 1, core.Weeping: 1.8, core.Running: 3}[l.found.Bleeding]
+}
+
+func (l *life) overheated() float64 {
+	weight := 0.0
+	day := unit.DateOf(l.sealed)
+	for d := day; d < day.Add(7); d++ {
+		if high := l.high(d); high >= 86 {
+			weight += 0.25
+		}
+	}
+	if l.painted.Sub(l.sealed).Hours() > 3.2 {
+		weight += 0.3 + 0.02*max(0, float64(l.high(day)-65))
+	}
+	return weight
+}
+
+func (l *life) woodPeril() float64 {
+	weight := 0.0
+	if l.wood.warm {
+		weight += 0.7
+	}
+	if l.wood.Buds == core.First {
+		weight += 0.5
+	}
+	return weight
+}

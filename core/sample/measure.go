@@ -1,0 +1,38 @@
+package sample
+
+import (
+	"strconv"
+
+	"barkslip/core"
+	"barkslip/core/unit"
+)
+
+// eighthTyped is how a length in eighths of an inch is typed, for the lengths
+// that come up again and again.
+var eighthTyped = func() (typed [1024]string) {
+	parts := [8]string{"", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"}
+	for i := range typed {
+		whole, part := i/8, parts[i%8]
+		switch {
+		case part == "":
+			typed[i] = strconv.Itoa(whole) + "in"
+		case whole == 0:
+			typed[i] = part + "in"
+		default:
+			typed[i] = strconv.Itoa(whole) + " " + part + "in"
+		}
+	}
+	return typed
+}()
+
+// eighths is a length in eighths of an inch, as measured with a tape.
+func eighths(n int) core.Measure {
+	n = min(max(n, 0), len(eighthTyped)-1)
+	return core.Measure{Length: unit.Length(n) * unit.Inch / 8, Typed: eighthTyped[n]}
+}
+
+// inches is a length in whole inches.
+func inches(n int) core.Measure { return eighths(8 * n) }
+
+// nearest is a length to the nearest eighth of an inch.
+func nearest(l unit.Length) core.Measure { return eighths(int(l*8/unit.Inch + 0.5)) }

@@ -1,0 +1,314 @@
+package sample
+
+import (
+	"bytes"
+	"fmt"
+	"maps"
+	"slices"
+	"testing"
+	"time"
+	_ "time/tzdata"
+
+	"barkslip/core"
+	"barkslip/core/unit"
+)
+
+func newYork(t testing.TB) *time.Location {
+	t.Helper()
+	zone, err := time.LoadLocation("America/New_York")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return zone
+}
+
+func usual(t testing.TB, seed uint64) Plan {
+	zone := newYork(t)
+	return Plan{Stumps: 240, Seasons: 1, Seed: seed, Zone: zone, Now: time.Date(2027, 5, 20, 10, 40, 0, 0, zone)}
+}
+
+// history is a sample with the events of each stump and the book's.
+type history struct {
+	plan   Plan
+	book   *core.Book
+	block  *core.Block
+	order  []core.StumpID
+	events map[core.StumpID][]core.Event
+}
+
+func read(t testing.TB, p Plan) *history {
+	t.Helper()
+	h := &history{plan: p, events: map[core.StumpID][]core.Event{}}
+	for e := range Events(p) {
+		if _, known := h.events[e.Stump]; !known {
+			h.order = append(h.order, e.Stump)
+		}
+		h.events[e.Stump] = append(h.events[e.Stump], e)
+	}
+	if h.order[0] != core.NoStump {
+		t.Fatal("what is about the block does not come first")
+	}
+	h.order = h.order[1:]
+	h.book = core.FoldBook(h.events[core.NoStump], time.LoadLocation)
+	if blocks := h.book.List(); len(blocks) != 1 {
+		t.Fatalf("%d blocks", len(blocks))
+	}
+	h.block = h.book.List()[0]
+	return h
+}
+
+func (h *history) fold(id core.StumpID) *core.Stump { return core.Fold(id, h.events[id]) }
+
+func TestTheSameSeedTellsTheSameHistory(t *testing.T) {
+	lines := func(p Plan) []byte {
+		var out bytes.Buffer
+		for e := range Events(p) {
+			out.Write(core.Line(e))
+			out.WriteByte('\n')
+		}
+		return out.Bytes()
+	}
+	first := lines(usual(t, 1))
+	if !bytes.Equal(first, lines(usual(t, 1))) {
+		t.Error("seed 1 told two histories")
+	}
+	if bytes.Equal(first, lines(usual(t, 2))) {
+		t.Error("seeds 1 and 2 told one history")
+	}
+}
+
+func TestEveryEventHolds(t *testing.T) {
+	for _, p := range []Plan{usual(t, 1), {Stumps: 7, Now: usual(t, 1).Now, Zone: newYork(t)}, {Stumps: 600, Seasons: 6, Seed: 3, Now: usual(t, 1).Now, Zone: newYork(t)}, {Stumps: 4100, Seasons: 2, Now: usual(t, 1).Now, Zone: newYork(t)}} {
+		ids, clocks := map[core.ID]bool{}, map[uint64]bool{}
+		done := map[core.StumpID]bool{}
+		var last core.Event
+		for e := range Events(p) {
+			if err := core.Check(e); err != nil {
+				t.Fatalf("%s: %v", core.Line(e), err)
+			}
+			if _, err := core.ParseLine(core.Line(e)); err != nil {
+				t.Fatalf("%s: %v", core.Line(e), err)
+			}
+			if ids[e.ID] || clocks[e.Clock] || e.Clock == 0 || e.At.After(p.Now) {
+				t.Fatalf("%s: an id or clock twice, or after today", core.Line(e))
+			}
+			if e.Stump != last.Stump {
+				if done[e.Stump] {
+					t.Fatalf("%s: the events of %s do not stand together", core.Line(e), e.Stump.Place())
+				}
+				done[last.Stump] = true
+			} else if e.Clock <= last.Clock {
+				t.Fatalf("%s: its clock is not above %d", core.Line(e), last.Clock)
+			}
+			ids[e.ID], clocks[e.Clock], last = true, true, e
+		}
+		if got := len(done); got != p.Stumps { // the block's own and all but the last
+			t.Errorf("%d stumps asked for, %d told", p.Stumps, got)
+		}
+	}
+}
+
+func TestEveryStageAndCaseIsThere(t *testing.T) {
+	for seed := range uint64(12) {
+		h := read(t, usual(t, seed))
+		stages := map[core.Stage]int{}
+		verdicts := map[core.Verdict]int{}
+		clashes, against, running, late, wet, again := 0, 0, 0, 0, 0, 0
+		now := h.plan.Now
+		for _, id := range h.order {
+			s := h.fold(id)
+			a := s.Now()
+			stages[s.Stage()]++
+			clashes += len(s.Clashes)
+			against += len(a.Against)
+			if len(s.Attempts) > 1 {
+				again++
+			}
+			if s.Stage() == core.Draining {
+				verdicts[s.Advice(h.block, now).Verdict]++
+			}
+			if s.Stage() == core.SealedUp {
+				switch ago := now.Sub(a.Sealed.At); {
+				case ago > 3*time.Hour:
+					late++
+				case ago > time.Hour:
+					running++
+				}
+				wet += len(a.StillWet)
+			}
+		}
+		for _, stage := range core.Stages() {
+			if stages[stage] == 0 {
+				t.Errorf("seed %d: no stump is %s", seed, stage)
+			}
+		}
+		if clashes != 1 || against == 0 || running < 3 || late != 1 || wet == 0 || again == 0 || verdicts[core.GraftIt] == 0 || verdicts[core.Wait] < 10 {
+			t.Errorf("seed %d: %d clashes, %d against advice, %d clocks over an hour, %d late, %d wet, %d grafted again, verdicts %v", seed, clashes, against, running, late, wet, again, verdicts)
+		}
+		if seed == 1 {
+			t.Log(stages, verdicts, "running", running, "again", again)
+		}
+	}
+}
+
+// Each scion was set on the advice to graft, or with the advice gone against
+// said first.
+func TestGraftsFollowTheAdvice(t *testing.T) {
+	h := read(t, Plan{Stumps: 400, Seasons: 3, Seed: 5, Zone: newYork(t), Now: usual(t, 1).Now})
+	grafted, against := 0, 0
+	for _, id := range h.order {
+		events := h.events[id]
+		for i, e := range events {
+			set, ok := e.Body.(*core.ScionSet)
+			if !ok || set.Slot != 1 {
+				continue
+			}
+			s := core.Fold(id, events[:i])
+			grafted++
+			if n := s.Now().Against; len(n) > 0 {
+				against++
+				continue
+			}
+			day, cut := unit.DateOf(e.At), unit.DateOf(s.Now().CutBack.At)
+			if day-cut < 7 {
+				t.Errorf("%s was grafted %d days after it was cut back", id.Place(), day-cut)
+			}
+			if v := s.Advice(h.block, e.At).Verdict; v != core.GraftIt {
+				t.Errorf("%s was grafted at %s on the advice to %s", id.Place(), e.At, v)
+			}
+		}
+	}
+	if grafted < 300 || against == 0 || against*8 > grafted {
+		t.Errorf("%d grafted, %d of them against advice", grafted, against)
+	}
+}
+
+// The work lies along the rows: neighbours in the walk mostly stand at the same
+// stage, or at the next.
+func TestTheWorkLiesInFronts(t *testing.T) {
+	h := read(t, usual(t, 1))
+	changes := 0
+	ids := slices.SortedFunc(maps.Keys(h.events), core.StumpID.WalkCompare)
+	last := core.Stage(0)
+	for _, id := range ids {
+		stage := h.fold(id).Stage()
+		if stage != last {
+			changes++
+		}
+		last = stage
+	}
+	if changes > 110 {
+		t.Errorf("the stage changes %d times along %d stumps", changes, len(ids))
+	}
+}
+
+// What goes wrong leaves a trace in the results.
+func TestLossesHaveTheirCauses(t *testing.T) {
+	h := read(t, Plan{Stumps: 3000, Seasons: 4, Seed: 9, Zone: newYork(t), Now: usual(t, 1).Now})
+	type count struct{ won, lost int }
+	by := map[string]*count{}
+	add := func(key string, won bool) {
+		if by[key] == nil {
+			by[key] = &count{}
+		}
+		if won {
+			by[key].won++
+		} else {
+			by[key].lost++
+		}
+	}
+	causes := map[string]int{}
+	for _, id := range h.order {
+		for _, a := range h.fold(id).Attempts {
+			if a.Failed != nil {
+				causes[a.Failed.What.Cause]++
+			}
+			for _, g := range a.Grafts {
+				if g.State != core.Dead && g.State != core.Growing {
+					continue
+				}
+				won := g.State == core.Growing
+				add("all", won)
+				add("hand "+g.Set.Hand, won)
+				if len(a.Against) > 0 {
+					add("against advice", won)
+				}
+			}
+		}
+	}
+	rate := func(key string) float64 { return float64(by[key].won) / float64(by[key].won+by[key].lost) }
+	if all := rate("all"); all < 0.5 || all > 0.8 {
+		t.Errorf("of all grafts %.2f took", all)
+	}
+	if rate("against advice") > rate("all")-0.1 || rate("hand AS") > rate("hand MK")-0.1 {
+		t.Errorf("against advice %.2f, AS %.2f, MK %.2f", rate("against advice"), rate("hand AS"), rate("hand MK"))
+	}
+	for _, cause := range []string{"bled", "overheated", "poor wood", "bark lifted", "frost"} {
+		if causes[cause] == 0 {
+			t.Errorf("no stump failed because of %q: %v", cause, causes)
+		}
+	}
+	t.Log(fmt.Sprint(causes), rate("all"), rate("hand AS"), rate("hand MK"), rate("against advice"))
+}
+
+func TestBlockIsSetUp(t *testing.T) {
+	h := read(t, usual(t, 1))
+	b := h.block
+	if b.Name != "Hollow Lane" || !b.Placed || b.Lat != 42.7 || b.Lon != -77.2 || b.Zone.String() != "America/New_York" || !b.Frosty || !b.Earwigs {
+		t.Errorf("the block is %+v", b)
+	}
+	set := map[string]bool{}
+	for _, e := range h.events[core.NoStump] {
+		if s, ok := e.Body.(*core.BlockSet); ok {
+			set[s.Setting] = true
+		}
+	}
+	for _, name := range core.SettingNames() {
+		if !set[name] {
+			t.Errorf("%s is not set", name)
+		}
+	}
+	rows := map[uint16]int{}
+	for _, id := range h.order {
+		rows[id.Row]++
+	}
+	if len(rows) != 12 || rows[1] != 20 || rows[12] != 20 {
+		t.Errorf("rows %v", rows)
+	}
+	for _, l := range h.book.LotList() {
+		if _, m, _ := l.Received.What.Cut.Parts(); m != time.February || len(l.Readings) < 5 {
+			t.Errorf("lot %s cut %v, %d readings", l.Received.What.Name, l.Received.What.Cut, len(l.Readings))
+		}
+	}
+	if len(b.Weather) < 25 {
+		t.Errorf("weather of %d days", len(b.Weather))
+	}
+}
+
+func TestTodayIsAGraftDay(t *testing.T) {
+	zone := newYork(t)
+	for _, c := range []struct{ given, want string }{
+		{"2027-05-20T10:40:00-04:00", "2027-05-20T10:40:00-04:00"},
+		{"2027-05-12T15:05:30-04:00", "2027-05-12T15:05:00-04:00"},
+		{"2027-05-20T22:40:00-04:00", "2027-05-20T10:40:00-04:00"},
+		{"2027-01-01T12:00:00Z", "2027-05-20T10:40:00-04:00"},
+		{"2027-11-24T23:00:00Z", "2027-05-20T10:40:00-04:00"},
+	} {
+		given, _ := time.Parse(time.RFC3339, c.given)
+		if got := Today(Plan{Zone: zone, Now: given}).Format(time.RFC3339); got != c.want {
+			t.Errorf("%s: today is %s, want %s", c.given, got, c.want)
+		}
+	}
+}
+
+func BenchmarkEvents(b *testing.B) {
+	p := Plan{Stumps: 20_000, Seasons: 4, Zone: newYork(b), Now: usual(b, 1).Now}
+	for b.Loop() {
+		n := 0
+		for range Events(p) {
+			n++
+		}
+		b.ReportMetric(float64(n)*float64(b.N)/b.Elapsed().Seconds(), "events/s")
+		b.ReportMetric(float64(n), "events")
+	}
+}

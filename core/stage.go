@@ -1,0 +1,141 @@
+package core
+
+import (
+	"time"
+
+	"barkslip/core/unit"
+)
+
+// Stage is how far a stump has come. It is derived, never stored by hand.
+type Stage uint8
+
+// The stages in order.
+const (
+	Standing Stage = iota
+	Draining
+	Grafted
+	SealedUp
+	Painted
+	PushingOn
+	LeaderOn
+	AboveStake
+	HeadedOff
+	UntiedFree
+	FailedOut
+	GivenUpOn
+)
+
+// StageNames are the words for the stages.
+var stageNames = [...]string{
+	"standing", "draining", "grafted", "sealed", "painted", "pushing",
+	"leader chosen", "above stake", "headed back", "untied", "failed", "given up",
+}
+
+// stageMarks are one character each; no two alike.
+var stageMarks = [...]string{"|", "u", "v", "=", "O", "'", "i", "^", "T", "Y", "x", "-"}
+
+// Stages lists them in order.
+func Stages() []Stage {
+	out := make([]Stage, len(stageNames))
+	for i := range out {
+		out[i] = Stage(i)
+	}
+	return out
+}
+
+func (s Stage) String() string { return stageNames[s] }
+
+// Mark is the stage's character.
+func (s Stage) Mark() string { return stageMarks[s] }
+
+// Stage is the stage of the attempt under way.
+func (s *Stump) Stage() Stage { return s.Now().Stage() }
+
+// Stage is how far the attempt has come.
+func (a *Attempt) Stage() Stage {
+	switch {
+	case a.Untied != nil:
+		return UntiedFree
+	case a.GivenUp != nil:
+		return GivenUpOn
+	case a.Failed != nil || a.AllDead():
+		return FailedOut
+	case len(a.Headed) > 0:
+		return HeadedOff
+	case a.PastStake():
+		return AboveStake
+	case a.Leader != nil:
+		return LeaderOn
+	case !a.FirstPush().IsZero():
+		return PushingOn
+	case a.White != nil:
+		return Painted
+	case a.Sealed != nil:
+		return SealedUp
+	case a.AllSet():
+		return Grafted
+	case a.CutBack != nil:
+		return Draining
+	}
+	return Standing
+}
+
+// AllSet says whether every slot marked has its scion.
+func (a *Attempt) AllSet() bool {
+	return len(a.Grafts) > 0 && len(a.Grafts) >= a.Marked()
+}
+
+// Marked is how many slots are marked.
+func (a *Attempt) Marked() int {
+	if a.Slots == nil {
+		return 0
+	}
+	return len(a.Slots.What.Slots)
+}
+
+// AllDead says whether there are grafts and every one was seen dead.
+func (a *Attempt) AllDead() bool {
+	for _, g := range a.Grafts {
+		if g.State != Dead {
+			return false
+		}
+	}
+	return len(a.Grafts) > 0
+}
+
+// SetAt is when the last scion was set, zero before.
+func (a *Attempt) SetAt() (last time.Time) {
+	for _, g := range a.Grafts {
+		if g.Set.At.After(last) {
+			last = g.Set.At
+		}
+	}
+	return last
+}
+
+// FirstPush is when a graft was first seen pushing or growing, zero before.
+func (a *Attempt) FirstPush() time.Time {
+	for _, v := range a.Visits {
+		for _, f := range v.What.Found {
+			if f.State == Pushing || f.State == Growing {
+				return v.At
+			}
+		}
+	}
+	return time.Time{}
+}
+
+// Shoot is the leader's length as last measured, 0 before.
+func (a *Attempt) Shoot() unit.Length {
+	for i := len(a.Ties) - 1; i >= 0; i-- {
+		if l := a.Ties[i].What.Shoot; l.Given() {
+			return l.Length
+		}
+	}
+	return 0
+}
+
+// PastStake says whether the leader stands above its stake.
+func (a *Attempt) PastStake() bool {
+	return a.Leader != nil && a.Stake != nil && a.Stake.What.Height.Length > 0 && a.Shoot() > a.Stake.What.Height.Length
+}

@@ -1,0 +1,244 @@
+package core
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"barkslip/core/scion"
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+)
+
+func askWood(c *Case, a *Ask) {
+	planned := c.Variety()
+	a.Question = "Which wood?"
+	a.Because = "The label decides, not the memory."
+	if planned != "" {
+		a.Question = fmt.Sprintf("Which wood for %s?", planned)
+	}
+	key := 1
+	if w := c.Before.Wood; w != nil {
+		a.Because = fmt.Sprintf("As on %s.", c.Before.Stump.Place())
+		a.choose("1", "as before", c.woodWords(*w), w)
+		a.Likely = "1"
+		a.Warn = c.otherVariety(w.Variety)
+		key = 2
+	}
+	for _, lot := range c.Book.LotList() {
+		if key > 8 {
+			break
+		}
+		r := lot.Received.What
+		meaning := r.Variety
+		if lot.Held != nil && lot.Held.What.Held {
+			meaning += ", HELD: " + lot.Held.What.Why
+		}
+		a.choose(strconv.Itoa(key), r.Name, meaning, &WoodChosen{Lot: lot.ID, Variety: r.Variety, Thickness: r.Thickness})
+		key++
+	}
+	a.choice(Choice{Key: "9", Word: "other wood", Meaning: "type the variety on the label", Entry: &Entry{Asks: "variety", Likely: planned, Text: true, Read: func(text string) ([]Body, error) {
+		text = strings.TrimSpace(Clean(text))
+		if text == "" {
+			return nil, &unit.Error{Given: text, Accepted: "the variety on the label"}
+		}
+		return []Body{&WoodChosen{Variety: text}}, nil
+	}}})
+}
+
+// otherVariety warns of wood that is not of the planned variety.
+func (c *Case) otherVariety(variety string) string {
+	planned := c.Variety()
+	if planned == "" || variety == "" || strings.EqualFold(planned, variety) {
+		return ""
+	}
+	return fmt.Sprintf("OTHER VARIETY: this wood is %s, the stump is planned for %s.", variety, planned)
+}
+
+func (c *Case) woodWords(w WoodChosen) string {
+	words := []string{w.Variety}
+	if w.Thickness.Given() {
+		words = append(words, c.length(w.Thickness.Length))
+	}
+	if n := len(w.Nodes); n > 0 {
+		words = append(words, budWords(w.Nodes))
+	}
+	return strings.Join(words, ", ")
+}
+
+func budWords(nodes []Node) string {
+	paired, buds := 0, 0
+	for _, n := range nodes {
+		switch n.Buds {
+		case Paired:
+			paired, buds = paired+1, buds+2
+		case First:
+			buds++
+		}
+	}
+	return fmt.Sprintf("%d nodes, %d buds", len(nodes), buds)
+}
+
+func doneWood(c *Case) string {
+	if c.A.Wood == nil {
+		return ""
+	}
+	return c.A.Wood.What.Variety
+}
+
+func (c *Case) wood() WoodChosen {
+	if c.A.Wood == nil {
+		return WoodChosen{}
+	}
+	return c.A.Wood.What
+}
+
+func askThick(c *Case, a *Ask) {
+	class, err := scion.Fit(scion.Wood{Across: c.Found.Across})
+	if err != nil {
+		class.Least, class.Most = 3*unit.Inch/8, 7*unit.Inch/16
+	}
+	a.Work = []trade.Worked{class.Work}
+	a.Question = "How thick are the scions?"
+	a.Because = fmt.Sprintf("A stump %s across takes wood of %s to %s.", c.length(c.Found.Across), c.length(class.Least), c.length(class.Most))
+	a.Warn = c.otherVariety(c.wood().Variety)
+	a.Entry = &Entry{Asks: "thickness", Likely: c.length((class.Least + class.Most) / 2), Read: func(text string) ([]Body, error) {
+		m, err := c.readLength(text, 0, 2*unit.Inch)
+		if err != nil {
+			return nil, err
+		}
+		if m.Length < 3*unit.Millimetre {
+			return nil, &unit.Error{Given: text, Accepted: fmt.Sprintf("%s or more", c.length(3*unit.Millimetre))}
+		}
+		w := c.wood()
+		w.Thickness = m
+		return []Body{&w}, nil
+	}}
+}
+
+func doneThick(c *Case) string {
+	if c.A.Wood == nil || !c.A.Wood.What.Thickness.Given() {
+		return ""
+	}
+	return c.length(c.A.Wood.What.Thickness.Length)
+}
+
+// budSets are the usual sets of nodes on a scion.
+var budSets = []struct {
+	word, meaning string
+	nodes         []Node
+}{
+	{"two, both paired", "four chances", []Node{{Paired}, {Paired}}},
+	{"two, first buds only", "two chances", []Node{{First}, {First}}},
+	{"two, one of them paired", "three chances", []Node{{Paired}, {First}}},
+	{"one, paired", "two chances", []Node{{Paired}}},
+	{"one, first bud only", "one chance", []Node{{First}}},
+	{"three, all paired", "six chances", []Node{{Paired}, {Paired}, {Paired}}},
+}
+
+func askNodes(c *Case, a *Ask) {
+	a.Question = "How many nodes on each scion?"
+	a.Because = "Two nodes with a second bud under each first one are four chances."
+	a.Warn = c.otherVariety(c.wood().Variety)
+	for i, set := range budSets {
+		w := c.wood()
+		w.Nodes = set.nodes
+		a.choose(strconv.Itoa(i+1), set.word, set.meaning, &w)
+	}
+	a.Likely = "1"
+}
+
+func doneNodes(c *Case) string {
+	if c.A.Wood == nil || len(c.A.Wood.What.Nodes) == 0 {
+		return ""
+	}
+	return budWords(c.A.Wood.What.Nodes)
+}
+
+// nextSlot is the first slot without a scion, from 1; 0 if all have one.
+func (c *Case) nextSlot() int {
+	for n := 1; n <= c.A.Marked(); n++ {
+		if !c.isSet(n) {
+			return n
+		}
+	}
+	return 0
+}
+
+func (c *Case) isSet(slot int) bool {
+	for _, g := range c.A.Grafts {
+		if g.Slot == slot {
+			return true
+		}
+	}
+	return false
+}
+
+// Slot is the slot in hand: the one asked for now, 0 outside the scion step.
+func (c *Case) Slot() int {
+	n := c.nextSlot()
+	if n == 0 && c.again {
+		return c.A.Marked()
+	}
+	return n
+}
+
+// checkItems are the six things seen on every scion, in the order in which
+// they are done.
+var checkItems = []CheckItem{
+	{"buds point up, second bud below the first", "Turn it round; recut if the cut is at the wrong end."},
+	{"the long cut is flat", "Recut it in one stroke with a keen blade."},
+	{"the back cut shows cambium at the tip", "Recut the back: it matters most."},
+	{"it went into the slot easily", "Widen the slot; forcing lifts the bark beside it."},
+	{"two nails hold it", "Nail it high and near the tip, none through the feather edge."},
+	{"a little face shows above the stump", "Lift it about 1/4 in; do not drive it fully down."},
+}
+
+func askScion(c *Case, a *Ask) {
+	n := c.Slot()
+	if n == 0 {
+		a.Question, a.Because = "Mark the slots first.", "Each scion belongs to a slot."
+		a.choice(Choice{Key: "1", Word: "slots", Go: StepSlots})
+		return
+	}
+	w := c.wood()
+	a.Question = fmt.Sprintf("Scion %d of %d, at %s. All six good?", n, c.A.Marked(), c.A.Slots.What.Slots[n-1].Bearing.Words())
+	a.Warn = c.otherVariety(w.Variety)
+	c.cutWords(a, w)
+	a.Checks = &CheckList{Items: checkItems, Record: func(good []bool) []Body {
+		checks := Checks{good[0], good[1], good[2], good[3], good[4], good[5]}
+		return []Body{&ScionSet{Slot: n, Lot: w.Lot, Variety: w.Variety, Thickness: w.Thickness, Nodes: w.Nodes, Checks: checks}}
+	}}
+}
+
+// cutWords gives slot width and nails of the scion in hand.
+func (c *Case) cutWords(a *Ask, w WoodChosen) {
+	if !w.Thickness.Given() {
+		a.Because = "See each thing before you say so."
+		return
+	}
+	cut, err := scion.Cuts(scion.Defaults(w.Thickness.Length))
+	if err != nil {
+		a.Because = err.Error()
+		return
+	}
+	a.Because = fmt.Sprintf("%s thick: slot %s to %s wide, nails %s and %s long.", c.length(w.Thickness.Length),
+		c.length(cut.Slot.Least), c.length(cut.Slot.Most), c.length(cut.Nails[0].Length), c.length(cut.Nails[1].Length))
+	a.Work = []trade.Worked{cut.Work}
+}
+
+func doneScions(c *Case) string {
+	if !c.A.AllSet() {
+		return ""
+	}
+	bad := 0
+	for _, g := range c.A.Grafts {
+		if g.Set.What.Checks != AllGood {
+			bad++
+		}
+	}
+	if bad > 0 {
+		return fmt.Sprintf("%d set, %d not all good", len(c.A.Grafts), bad)
+	}
+	return fmt.Sprintf("%d set", len(c.A.Grafts))
+}

@@ -1,0 +1,98 @@
+package core
+
+import (
+	"encoding/binary"
+	"math"
+	"time"
+
+	"barkslip/core/unit"
+)
+
+// SummaryVersion is the version of the summary's layout and of the rules that
+// fill it. Raise it whenever either changes: summaries are then made anew from
+// the journal.
+const SummaryVersion = 1
+
+// Summary is what the screens of many stumps need of one, in a fixed layout:
+//
+//	stage 1, flags 1, scions 1, count of dues 1, events 4, last clock 8,
+//	across 4 (float32 mm), newest 8 (unix seconds), then for each due
+//	kind 1, hint 1, opens 8, by 8, since 8
+type Summary struct {
+	ID      StumpID
+	Stage   Stage
+	Clash   bool // answers disagree
+	Noted   bool // a note stands on it
+	Against bool // grafted against advice
+	Scions  int
+	Events  int    // in the journal
+	Clock   uint64 // of its newest event
+	Across  unit.Length
+	Newest  time.Time
+	Dues    []Due
+}
+
+// Summarize makes the summary of a stump; events is how many the journal has.
+func Summarize(s *Stump, b *Block, events int) Summary {
+	a := s.Now()
+	return Summary{
+		ID: s.ID, Stage: s.Stage(), Clash: len(s.Clashes) > 0, Noted: len(s.Notes) > 0, Against: len(a.Against) > 0,
+		Scions: len(a.Grafts), Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Dues(s, b),
+	}
+}
+
+const (
+	summaryHead = 28
+	summaryDue  = 26
+)
+
+// PackSummary appends the fixed layout to dst.
+func PackSummary(dst []byte, s Summary) []byte {
+	flags := byte(0)
+	for i, on := range []bool{s.Clash, s.Noted, s.Against} {
+		if on {
+			flags |= 1 << i
+		}
+	}
+	dues := s.Dues[:min(len(s.Dues), 255)]
+	dst = append(dst, byte(s.Stage), flags, byte(min(s.Scions, 255)), byte(len(dues)))
+	dst = binary.BigEndian.AppendUint32(dst, uint32(s.Events))
+	dst = binary.BigEndian.AppendUint64(dst, s.Clock)
+	dst = binary.BigEndian.AppendUint32(dst, math.Float32bits(float32(s.Across)))
+	dst = binary.BigEndian.AppendUint64(dst, uint64(s.Newest.Unix()))
+	for _, d := range dues {
+		dst = append(dst, byte(d.Kind), d.Hint)
+		for _, t := range []time.Time{d.Opens, d.By, d.Since} {
+			dst = binary.BigEndian.AppendUint64(dst, uint64(t.Unix()))
+		}
+	}
+	return dst
+}
+
+// UnpackSummary reads the fixed layout; ok is false if it is not whole. Times
+// are in the zone given.
+func UnpackSummary(packed []byte, id StumpID, zone *time.Location) (s Summary, ok bool) {
+	if len(packed) < summaryHead || len(packed) != summaryHead+int(packed[3])*summaryDue || int(packed[0]) >= len(stageNames) {
+		return s, false
+	}
+	s = Summary{
+		ID: id, Stage: Stage(packed[0]), Clash: packed[1]&1 != 0, Noted: packed[1]&2 != 0, Against: packed[1]&4 != 0, Scions: int(packed[2]),
+		Events: int(binary.BigEndian.Uint32(packed[4:])), Clock: binary.BigEndian.Uint64(packed[8:]),
+		Across: unit.Length(math.Float32frombits(binary.BigEndian.Uint32(packed[16:]))), Newest: unix(packed[20:], zone),
+	}
+	if packed[3] > 0 {
+		s.Dues = make([]Due, packed[3])
+	}
+	for i := range s.Dues {
+		p := packed[summaryHead+i*summaryDue:]
+		if p[0] >= byte(dueKinds) {
+			return s, false
+		}
+		s.Dues[i] = Due{id, DueKind(p[0]), unix(p[2:], zone), unix(p[10:], zone), unix(p[18:], zone), p[1]}
+	}
+	return s, true
+}
+
+func unix(p []byte, zone *time.Location) time.Time {
+	return time.Unix(int64(binary.BigEndian.Uint64(p)), 0).In(zone)
+}

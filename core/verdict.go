@@ -1,0 +1,361 @@
+package core
+
+import (
+	"fmt"
+	"time"
+
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+)
+
+// Verdict is what a stump needs before it can be grafted.
+type Verdict string
+
+// The verdicts.
+const (
+	OtherGraft  Verdict = "other-graft"
+	CutBackIt   Verdict = "cut-back"
+	TakeLimbOff Verdict = "take-limb-off"
+	Wait        Verdict = "wait"
+	LookIt      Verdict = "look"
+	Gash        Verdict = "gash"
+	Drill       Verdict = "drill"
+	Wipe        Verdict = "wipe"
+	Leave       Verdict = "leave"
+	CutFresh    Verdict = "fresh-cut"
+	GraftIt     Verdict = "graft"
+)
+
+// Verdicts lists them.
+var Verdicts = []Verdict{OtherGraft, CutBackIt, TakeLimbOff, Wait, LookIt, Gash, Drill, Wipe, Leave, CutFresh, GraftIt}
+
+// Found is what has been seen and done on a stump, as far as it bears on
+// whether it is ready. Zero times stand for never.
+type Found struct {
+	Across   unit.Length
+	Bleeding Bleeding  // "" if nobody looked
+	Slip     Slip      // "" if nobody tried
+	Looked   time.Time // when bleeding was seen
+	Slipped  time.Time // when the bark was tried
+	CutBack  unit.Date // 0 if never
+	Gashed   time.Time // newest gash
+	Gashes   int       // in all
+	Drilled  time.Time // newest hole
+	Holes    int       // in all
+	FreshCut time.Time
+	Wipes    int // of this face today
+	Waits    int // times it was told to wait while running
+	Limb     unit.Length
+	HasLimb  bool // Limb is known
+	Limbs    int
+	Low      bool // the cut is below browse height
+	NoLimbs  bool // it is known that no limb was left
+}
+
+// Advice is the verdict with its reasons.
+type Advice struct {
+	Verdict   Verdict      `json:"verdict"`
+	Until     *time.Time   `json:"until"`
+	Reasons   []string     `json:"reasons"`
+	Meanwhile []string     `json:"meanwhile"`
+	Cautions  []string     `json:"cautions"`
+	Work      trade.Worked `json:"because"`
+}
+
+// judge gathers an advice; days are those of zone.
+type judge struct {
+	Found
+	now  time.Time
+	zone *time.Location
+	sys  unit.System
+	out  Advice
+}
+
+// Judge says whether a stump is ready at now, by the first rule that applies.
+// Days are calendar days in zone; lengths in the reasons are printed in sys.
+func Judge(f Found, now time.Time, zone *time.Location, sys unit.System) Advice {
+	j := &judge{Found: f, now: now.In(zone), zone: zone, sys: sys}
+	j.out.Reasons, j.out.Meanwhile, j.out.Cautions = []string{}, []string{}, []string{}
+	for _, rule := range rules {
+		if rule(j) {
+			break
+		}
+	}
+	j.caution()
+	j.working()
+	return j.out
+}
+
+// rules in the order in which they lead.
+var rules = []func(*judge) bool{
+	(*judge).tooSmall, (*judge).neverCutBack, (*judge).limbTooNear, (*judge).barkOrDays, (*judge).lookAgain,
+	(*judge).notLooked, (*judge).neverGashed, (*judge).running, (*judge).damp, (*judge).weeping,
+	(*judge).dryOldGashes, (*judge).dryOldFace, (*judge).ready,
+}
+
+// say settles the verdict.
+func (j *judge) say(v Verdict, reason string, facts ...trade.Fact) bool {
+	j.out.Verdict = v
+	j.out.Reasons = append(j.out.Reasons, reason)
+	j.out.Work.Facts = append(j.out.Work.Facts, facts...)
+	return true
+}
+
+func (j *judge) until(t time.Time) {
+	t = t.In(j.zone)
+	j.out.Until = &t
+}
+
+// today says whether an instant falls on the day of now.
+func (j *judge) today(t time.Time) bool {
+	return !t.IsZero() && unit.DateOf(t.In(j.zone)) == unit.DateOf(j.now)
+}
+
+func (j *judge) bleeds() bool { return j.Bleeding != Dry && j.Bleeding != "" }
+
+func (j *judge) tooSmall() bool {
+	if j.Across <= 0 || j.Across >= trade.LeastAcross {
+		return false
+	}
+	return j.say(OtherGraft, fmt.Sprintf("It is %s across, under %s.", j.sys.Length(j.Across), j.sys.Length(trade.LeastAcross)), trade.SmallStump)
+}
+
+func (j *judge) neverCutBack() bool {
+	if j.CutBack != 0 {
+		return false
+	}
+	return j.say(CutBackIt, "It has never been cut back.", trade.DaysToGraft, trade.GashesLow)
+}
+
+func (j *judge) limbTooNear() bool {
+	if !j.HasLimb || j.Limb >= trade.LimbClear {
+		return false
+	}
+	return j.say(TakeLimbOff, fmt.Sprintf("A limb stands %s below the planned graft height; %s must be clear.",
+		j.sys.Length(j.Limb), j.sys.Length(trade.LimbClear)), trade.LimbClearance)
+}
+
+// barkOrDays waits for bark that does not slip and for the week after cutting
+// back; the latest of the waits holds.
+func (j *judge) barkOrDays() bool {
+	days := int(unit.DateOf(j.now) - j.CutBack)
+	early := days < trade.CutBackDays
+	if j.Slip != Stuck && j.Slip != Drags && !early {
+		return false
+	}
+	j.out.Verdict = Wait
+	var until time.Time
+	if wait := map[Slip]int{Stuck: trade.StuckWaitDays, Drags: trade.DragsWaitDays}[j.Slip]; wait > 0 {
+		until = j.Slipped.In(j.zone).AddDate(0, 0, wait)
+		word := map[Slip]string{Stuck: "is stuck", Drags: "drags"}[j.Slip]
+		j.say(Wait, fmt.Sprintf("The bark %s: try it again %d days after the look.", word, wait), trade.BarkSticks, trade.WaitDays)
+	}
+	if week := j.CutBack.Add(trade.CutBackDays).In(j.zone); week.After(until) {
+		until = week
+	}
+	if early {
+		j.say(Wait, fmt.Sprintf("It was cut back %s, and a graft wants %d days.", daysAgo(days), trade.CutBackDays), trade.DaysToGraft)
+	}
+	j.until(until)
+	if j.bleeds() {
+		j.out.Meanwhile = append(j.out.Meanwhile, j.drain())
+	}
+	return true
+}
+
+// drain says how to drain a stump that bleeds while it waits.
+func (j *judge) drain() string {
+	switch {
+	case j.Gashes == 0 || !j.today(j.Gashed):
+		return fmt.Sprintf("It is %s: gash it, %d low on the stem, so that it drains while it waits.", j.Bleeding, trade.GashesAtATime)
+	case j.Holes < 2:
+		return fmt.Sprintf("It is %s with gashes of today: drill a drain hole low on the stem.", j.Bleeding)
+	}
+	return fmt.Sprintf("It is %s with gashes of today and %d holes: no water on this ground while it drains.", j.Bleeding, j.Holes)
+}
+
+func daysAgo(n int) string {
+	switch {
+	case n == 0:
+		return "today"
+	case n == 1:
+		return "yesterday"
+	case n < 0:
+		return fmt.Sprintf("%d days after this day", -n)
+	}
+	return fmt.Sprintf("%d days ago", n)
+}
+
+// notLooked asks for the first look; a record may lack one, a command line
+// does not.
+func (j *judge) notLooked() bool {
+	if j.Bleeding != "" && j.Slip != "" {
+		return false
+	}
+	j.until(j.now)
+	what := "Nobody has looked at the face yet."
+	if j.Bleeding != "" {
+		what = "Nobody has tried the bark yet."
+	}
+	return j.say(LookIt, what, trade.DryFace, trade.BarkSticks)
+}
+
+// lookAgain waits for sap to show on a new face, or to be drawn off by a new
+// gash or hole.
+func (j *judge) lookAgain() bool {
+	var until time.Time
+	if j.FreshCut.After(j.Looked) {
+		until = j.FreshCut.Add(trade.FaceMinutes * time.Minute)
+		j.say(LookIt, fmt.Sprintf("The face was cut at %s: sap shows 10 to 15 minutes after a cut.", j.clock(j.FreshCut)), trade.FaceMoist)
+	}
+	for _, made := range []struct {
+		what string
+		at   time.Time
+	}{{"gashed", j.Gashed}, {"drilled", j.Drilled}} {
+		if !j.bleeds() || !made.at.After(j.Looked) {
+			continue
+		}
+		if t := made.at.Add(trade.GashMinutes * time.Minute); t.After(until) {
+			until = t
+		}
+		j.say(LookIt, fmt.Sprintf("It was %s and then %s at %s: give it %d minutes to drain.", j.Bleeding, made.what, j.clock(made.at), trade.GashMinutes), trade.GashDrains)
+	}
+	if until.IsZero() {
+		return false
+	}
+	j.until(until)
+	return true
+}
+
+func (j *judge) clock(t time.Time) string { return t.In(j.zone).Format("15:04") }
+
+func (j *judge) neverGashed() bool {
+	if j.Gashes > 0 {
+		return false
+	}
+	return j.say(Gash, "It has never been gashed.", trade.GashesLow, trade.GashLimits)
+}
+
+func (j *judge) running() bool {
+	if j.Bleeding != Running {
+		return false
+	}
+	switch {
+	case j.Holes == 0:
+		return j.say(Drill, "It runs, and has no drain hole.", trade.DrainHoles, trade.DrainHoleSize, trade.Bleeding)
+	case !j.today(j.Gashed):
+		return j.say(Gash, "It runs, and its gashes are not of today.", trade.GashesLow, trade.Bleeding)
+	case j.Waits < trade.WaitsMost:
+		j.until(j.Looked.In(j.zone).AddDate(0, 0, trade.RunningWaitDays))
+		return j.say(Wait, fmt.Sprintf("It runs with gashes of today and a drain hole: leave it %d days.", trade.RunningWaitDays), trade.WaitDays, trade.Bleeding)
+	}
+	j.out.Meanwhile = append(j.out.Meanwhile, "The last tries were a second hole, no irrigation, and a warm dry day.")
+	return j.say(Leave, fmt.Sprintf("It still runs after %d waits: leave it this season.", j.Waits), trade.LastTries, trade.Bleeding)
+}
+
+func (j *judge) damp() bool {
+	if j.Bleeding != Damp || j.Wipes >= trade.WipesMost {
+		return false
+	}
+	j.until(j.Looked.Add(trade.FaceMinutes * time.Minute))
+	return j.say(Wipe, fmt.Sprintf("It is damp: wipe it and see whether it wets again in %d minutes.", trade.FaceMinutes), trade.DryFace, trade.FaceMoist)
+}
+
+// weeping also takes what is still damp after two wipes.
+func (j *judge) weeping() bool {
+	if j.Bleeding != Weeping && j.Bleeding != Damp {
+		return false
+	}
+	seen := "It weeps"
+	if j.Bleeding == Damp {
+		seen = fmt.Sprintf("It is damp after %d wipes", j.Wipes)
+	}
+	switch {
+	case !j.today(j.Gashed):
+		return j.say(Gash, seen+", and its gashes are not of today.", trade.GashesLow, trade.DryFace)
+	case j.Holes == 0:
+		return j.say(Drill, seen+" with gashes of today, and has no drain hole.", trade.DrainHoles, trade.DrainHoleSize)
+	}
+	j.until(j.Looked.In(j.zone).AddDate(0, 0, trade.WeepingWaitDays))
+	return j.say(Wait, fmt.Sprintf("%s with gashes of today and a drain hole: leave it %d days.", seen, trade.WeepingWaitDays), trade.WaitDays)
+}
+
+func (j *judge) dryOldGashes() bool {
+	if j.today(j.Gashed) {
+		return false
+	}
+	return j.say(Gash, "It is dry, and its gashes are not of today: renew them before the top is cut.", trade.GashesLow)
+}
+
+func (j *judge) dryOldFace() bool {
+	if j.today(j.FreshCut) {
+		return false
+	}
+	return j.say(CutFresh, "It is dry and freshly gashed, but its face is not of today.", trade.FreshCut, trade.Recut)
+}
+
+func (j *judge) ready() bool {
+	days := int(unit.DateOf(j.now) - j.CutBack)
+	j.say(GraftIt, fmt.Sprintf("It was cut back %s.", daysAgo(days)), trade.DaysToGraft)
+	j.say(GraftIt, fmt.Sprintf("It was gashed today at %s.", j.clock(j.Gashed)), trade.GashesLow)
+	j.say(GraftIt, fmt.Sprintf("Its face was cut today at %s.", j.clock(j.FreshCut)), trade.FreshCut)
+	j.say(GraftIt, fmt.Sprintf("The face was dry at %s.", j.clock(j.Looked)), trade.DryFace, trade.Bleeding)
+	return j.say(GraftIt, "The bark slips.", trade.BarkSticks)
+}
+
+// caution adds what is worth knowing but blocks nothing.
+func (j *judge) caution() {
+	add := func(says string, fact trade.Fact) {
+		j.out.Cautions = append(j.out.Cautions, says)
+		j.out.Work.Facts = append(j.out.Work.Facts, fact)
+	}
+	if days := int(unit.DateOf(j.now) - j.CutBack); j.CutBack != 0 && days > trade.CutBackLongDays {
+		add(fmt.Sprintf("It was cut back %d days ago, more than %d.", days, trade.CutBackLongDays), trade.DaysToGraft)
+	}
+	if j.NoLimbs {
+		add("No nurse limb is left to draw the sap.", trade.NurseLimbs)
+	}
+	if j.Across > trade.LargeAcross {
+		add(fmt.Sprintf("It is %s across, over %s: such stumps may decay before they close.", j.sys.Length(j.Across), j.sys.Length(trade.LargeAcross)), trade.StumpSizes)
+	}
+	if j.Gashes > trade.GashesMost {
+		add(fmt.Sprintf("It has %d gashes; think again after the %dth.", j.Gashes, trade.GashesMost), trade.GashLimits)
+	}
+	if j.Low {
+		add("The cut is below browse height.", trade.LowBleedsMore)
+	}
+}
+
+func (j *judge) working() {
+	w := &j.out.Work
+	w.Question = "Is this stump ready?"
+	w.Answer = []trade.Input{{Name: "verdict", Value: string(j.out.Verdict)}}
+	if j.out.Until != nil {
+		w.Answer = append(w.Answer, trade.Input{Name: "until", Value: j.out.Until.Format("2 Jan 15:04")})
+	}
+	w.Formula = "the first rule that applies leads: size, cutting back, limbs, bark and days, a look after each cut, gashes, then what the face shows"
+	w.Inputs = []trade.Input{{Name: "across", Value: j.Across}, {Name: "bleeding", Value: orNone(string(j.Bleeding))}, {Name: "bark", Value: orNone(string(j.Slip))}}
+	if j.CutBack != 0 {
+		w.Inputs = append(w.Inputs, trade.Input{Name: "cut back", Value: j.CutBack})
+	}
+	for _, t := range []struct {
+		name string
+		at   time.Time
+	}{{"looked", j.Looked}, {"newest gash", j.Gashed}, {"newest hole", j.Drilled}, {"fresh cut", j.FreshCut}} {
+		if !t.at.IsZero() {
+			w.Inputs = append(w.Inputs, trade.Input{Name: t.name, Value: t.at.In(j.zone).Format("2 Jan 15:04")})
+		}
+	}
+	w.Inputs = append(w.Inputs, trade.Input{Name: "gashes in all", Value: j.Gashes}, trade.Input{Name: "drain holes", Value: j.Holes},
+		trade.Input{Name: "wipes", Value: j.Wipes}, trade.Input{Name: "waits while running", Value: j.Waits}, trade.Input{Name: "limbs left", Value: j.Limbs})
+	if j.HasLimb {
+		w.Inputs = append(w.Inputs, trade.Input{Name: "clear stem to the nearest limb", Value: j.Limb})
+	}
+}
+
+func orNone(s string) string {
+	if s == "" {
+		return "not seen"
+	}
+	return s
+}

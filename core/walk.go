@@ -1,0 +1,158 @@
+package core
+
+import (
+	"time"
+
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+)
+
+// StepID names a step of the walk.
+type StepID string
+
+// Part is one of the parts of the walk.
+type Part int
+
+// The parts.
+const (
+	PartCutBack Part = iota + 1
+	PartLook
+	PartGraft
+	PartSeal
+	PartAfter
+)
+
+var partNames = [...]string{"", "Cut back", "Look", "Graft", "Seal and paint", "After"}
+
+func (p Part) String() string { return partNames[p] }
+
+// Step is one step of the walk: its question and answers, what to look for,
+// why, and what to do when it is not right.
+type Step struct {
+	ID       StepID
+	Part     Part
+	Name     string // on the stake, two words at most
+	LookFor  string
+	Why      string
+	NotRight string
+	Cautions []trade.Caution
+	Facts    []trade.Fact
+
+	applies func(c *Case) bool   // nil: always
+	done    func(c *Case) string // what was answered; "" if it is open
+	ask     func(c *Case, a *Ask)
+}
+
+// Case is one stump at one moment, as the walk sees it.
+type Case struct {
+	S      *Stump
+	A      *Attempt
+	B      *Block
+	Book   *Book
+	Now    time.Time
+	Found  Found
+	Advice Advice
+	Before Habit // wood and method of the stump before
+	again  bool  // the step was chosen again after it was answered
+}
+
+// Habit is the wood and method of the stump worked before this one.
+type Habit struct {
+	Wood  *WoodChosen
+	Cover Cover
+	Stump StumpID
+}
+
+// HabitOf is the wood and method used on a stump.
+func HabitOf(s *Stump) Habit {
+	a := s.Now()
+	h := Habit{Stump: s.ID}
+	if a.Wood != nil {
+		wood := a.Wood.What
+		h.Wood = &wood
+	}
+	if a.Sealed != nil {
+		h.Cover = a.Sealed.What.Cover
+	}
+	return h
+}
+
+// NewCase sees a stump at now.
+func NewCase(s *Stump, b *Block, book *Book, now time.Time, before Habit) *Case {
+	c := &Case{S: s, A: s.Now(), B: b, Book: book, Now: now.In(b.Zone), Before: before}
+	c.Found = s.Found(b, c.Now)
+	c.Advice = Judge(c.Found, c.Now, b.Zone, b.Units)
+	return c
+}
+
+func (c *Case) today(t time.Time) bool { return !t.IsZero() && c.B.Day(t) == c.B.Day(c.Now) }
+
+func (c *Case) length(l unit.Length) string { return c.B.Units.Length(l) }
+
+// when prints an instant as a clock time today, and with its day otherwise.
+func (c *Case) when(t time.Time) string { return When(t, c.Now, c.B.Zone) }
+
+// When prints an instant as people say it seen from now: 14:35 on the same day,
+// 4 May or 4 May 14:35 otherwise.
+func When(t, now time.Time, zone *time.Location) string {
+	t, now = t.In(zone), now.In(zone)
+	day, today := unit.DateOf(t), unit.DateOf(now)
+	switch {
+	case day == today:
+		return t.Format("15:04")
+	case t.Hour() == 0 && t.Minute() == 0 && day.Year() == today.Year():
+		return t.Format("2 Jan")
+	case day.Year() != today.Year():
+		return t.Format("2 Jan 2006")
+	}
+	return t.Format("2 Jan 15:04")
+}
+
+// Variety is the variety planned for the stump.
+func (c *Case) Variety() string {
+	if c.S.Added != nil && c.S.Added.What.Variety != "" {
+		return c.S.Added.What.Variety
+	}
+	return c.B.Variety
+}
+
+// Steps are all steps of the walk in order.
+var steps []*Step
+
+// stepByID finds a step.
+func stepByID(id StepID) *Step {
+	for _, s := range steps {
+		if s.ID == id {
+			return s
+		}
+	}
+	return nil
+}
+
+// Steps lists the walk.
+func Steps() []*Step { return steps }
+
+// Knot is a step as it stands on one stump.
+type Knot struct {
+	Step    *Step
+	Answer  string // "" if open
+	Present bool
+}
+
+// Knots is the walk as it stands: the steps that belong to this stump, with
+// what was answered and which is asked now.
+func (c *Case) Knots() []Knot {
+	present := c.Present()
+	var out []Knot
+	for _, s := range steps {
+		if s.applies != nil && !s.applies(c) && s.ID != present {
+			continue
+		}
+		k := Knot{Step: s, Present: s.ID == present}
+		if s.done != nil {
+			k.Answer = s.done(c)
+		}
+		out = append(out, k)
+	}
+	return out
+}

@@ -1,0 +1,5 @@
+//go:build race
+
+package weather
+
+const raced = true

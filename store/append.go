@@ -1,0 +1,110 @@
+package store
+
+import (
+	"bytes"
+	"errors"
+	"math"
+	"time"
+
+	"barkslip/core"
+)
+
+// Append writes events at the end of the journal, all or none, and returns
+// them as written. Each gets a clock, and an id if it has none. When Append
+// returns without an error they are on the disk; when it returns one, nothing
+// was changed.
+func (b *Book) Append(events ...core.Event) ([]core.Event, error) {
+	if len(events) == 0 {
+		return nil, nil
+	}
+	b.writing.Lock()
+	defer b.writing.Unlock()
+	var made []core.Event
+	err := b.write(0.5, false, func(c *change) (err error) {
+		if made, err = b.made(events, c.now.head.clock); err != nil {
+			return err
+		}
+		for i, e := range made {
+			if err := c.append(e, events[i].ID != core.None); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, notKept(err, len(events))
+	}
+	return made, nil
+}
+
+// made gives events ids and clocks, and brings each to what its line in an
+// export says, so that a book can always be made again from its export.
+func (b *Book) made(events []core.Event, clock uint64) ([]core.Event, error) {
+	if clock > math.MaxInt64-uint64(len(events)) {
+		return nil, problem(ErrRefused, nil, "the book %s has reached the end of its clock", b.path)
+	}
+	out := make([]core.Event, len(events))
+	ids := map[core.ID]bool{}
+	for i, e := range events {
+		e.Clock = clock + uint64(i) + 1
+		if e.ID == core.None {
+			id, err := b.newID()
+			if err != nil {
+				return nil, err
+			}
+			e.ID = id
+		}
+		if ids[e.ID] {
+			return nil, problem(ErrRefused, nil, "two of the answers have the id %s", e.ID)
+		}
+		ids[e.ID] = true
+		if e.Body == nil {
+			return nil, problem(ErrRefused, nil, "the answer says nothing")
+		}
+		e.At = e.At.Truncate(time.Second)
+		if err := core.Check(e); err != nil {
+			return nil, problem(ErrRefused, err, "%s does not hold: %v", e.Body.Kind(), err)
+		}
+		read, err := core.ParseLine(core.Line(e))
+		if err != nil {
+			return nil, problem(ErrRefused, err, "%s does not hold: %v", e.Body.Kind(), err)
+		}
+		out[i] = read
+	}
+	return out, nil
+}
+
+// append puts one event. An id given by the caller must be new to its stump.
+func (c *change) append(e core.Event, given bool) error {
+	p, err := c.spot(e)
+	if err != nil {
+		return err
+	}
+	if given && c.has(p, e.ID) {
+		return problem(ErrRefused, nil, "the id %s is in the journal already", e.ID)
+	}
+	return c.put(recordKey(p, e.Clock, e.ID), core.Pack(nil, e), e)
+}
+
+func (c *change) has(p spot, id core.ID) bool {
+	cursor := c.journal.Cursor()
+	for k, _ := cursor.Seek(p[:]); k != nil && bytes.HasPrefix(k, p[:]); k, _ = cursor.Next() {
+		if bytes.HasSuffix(k, id[:]) {
+			return true
+		}
+	}
+	return false
+}
+
+// notKept says in front of an error that the answers were not kept.
+func notKept(err error, n int) error {
+	var known *Error
+	if !errors.As(err, &known) || known.Kind == ErrUnsure {
+		return err
+	}
+	what := "the answer was not kept"
+	if n > 1 {
+		what = "the answers were not kept"
+	}
+	return problem(known.Kind, err, "%s: %s", what, known.Text)
+}

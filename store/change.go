@@ -1,0 +1,239 @@
+package store
+
+import (
+	"bytes"
+	"errors"
+	"math"
+	"os"
+	"slices"
+
+	"go.etcd.io/bbolt"
+
+	"barkslip/core"
+)
+
+// change is one write transaction under way: records, the summaries they
+// change and the head go together or not at all.
+type change struct {
+	tx        *bbolt.Tx
+	journal   *bbolt.Bucket
+	summaries *bbolt.Bucket
+	zones     core.Zones
+	was       *state // before
+	now       state  // after
+	touched   map[core.StumpID]bool
+	general   bool // events about no stump came in
+	recount   bool // a record was replaced, so the head is counted anew
+}
+
+// write makes one change of the book. With loose, the records alone are
+// written; what they touch is left for a later change to settle.
+func (b *Book) write(fill float64, loose bool, do func(c *change) error) error {
+	if err := b.mayWrite(); err != nil {
+		return err
+	}
+	var c *change
+	err := guard(func() error {
+		tx, err := b.begin(true)
+		if err != nil {
+			return err
+		}
+		defer tx.Rollback()
+		if err := b.wholeFile(tx); err != nil {
+			return err
+		}
+		c = newChange(b, tx, fill)
+		if err := do(c); err != nil {
+			return err
+		}
+		if err := c.finish(loose); err != nil {
+			return err
+		}
+		b.mu.Lock()
+		defer b.mu.Unlock()
+		if err := tx.Commit(); err != nil {
+			return err
+		}
+		after := c.now
+		b.state.Store(&after)
+		return nil
+	})
+	b.noteFault(err)
+	if err != nil && c != nil && b.arrived(c) {
+		b.fault.CompareAndSwap(nil, &err)
+		return problem(ErrUnsure, err, "the disk with %s failed while writing: it is not sure that the answer was kept; close the book and check it", b.path)
+	}
+	return b.explain(err)
+}
+
+func newChange(b *Book, tx *bbolt.Tx, fill float64) *change {
+	c := &change{
+		tx: tx, journal: tx.Bucket(bucketJournal), summaries: tx.Bucket(bucketSummaries), zones: b.zones,
+		was: b.state.Load(), now: *b.state.Load(), touched: map[core.StumpID]bool{},
+	}
+	c.journal.FillPercent, c.summaries.FillPercent = fill, fill
+	return c
+}
+
+// mayWrite says why the book cannot be written, if so.
+func (b *Book) mayWrite() error {
+	if b.readOnly {
+		return problem(ErrReadOnly, nil, "the book %s was opened for reading only", b.path)
+	}
+	if fault := b.fault.Load(); fault != nil {
+		return problem(ErrDamaged, *fault, "the book %s was found damaged, so nothing more is written to it; close it and check it", b.path)
+	}
+	return nil
+}
+
+// wholeFile makes sure that the file is still as long as its pages say, and
+// still the one that stands at the book's path.
+func (b *Book) wholeFile(tx *bbolt.Tx) error {
+	open, err := b.file.Stat()
+	if err != nil {
+		return err
+	}
+	if open.Size() < tx.Size() {
+		return problem(ErrCutShort, nil, "the book %s was cut short while it was open; bring it back from a copy", b.path)
+	}
+	there, err := os.Stat(b.path)
+	if errors.Is(err, os.ErrNotExist) || err == nil && !os.SameFile(open, there) {
+		return problem(ErrMoved, err, "the book %s was moved or replaced while it was open; close it and open it again", b.path)
+	}
+	return err
+}
+
+// arrived says whether a change whose commit failed is in the file all the
+// same, so that it may yet reach the disk.
+func (b *Book) arrived(c *change) bool {
+	found := false
+	_ = b.view(func(tx *bbolt.Tx, _ *state) error {
+		found = bytes.Equal(tx.Bucket(bucketMeta).Get(keyHead), c.now.head.pack()) && c.now.head != c.was.head
+		return nil
+	})
+	return found
+}
+
+// number is a block's number in the keys, given at its first use.
+func (c *change) number(block core.ID) (uint16, error) {
+	if n, ok := c.now.numbers[block]; ok {
+		return n, nil
+	}
+	if len(c.now.numbers) == math.MaxUint16 {
+		return 0, problem(ErrRefused, nil, "the book holds %d blocks and takes no more", math.MaxUint16)
+	}
+	n := uint16(len(c.now.numbers) + 1)
+	for c.now.blocks[n] != core.None {
+		n++
+	}
+	c.now = c.now.numbered(block, n)
+	return n, c.tx.Bucket(bucketBlocks).Put(block[:], numberKey(n))
+}
+
+// spot is where an event's record goes.
+func (c *change) spot(e core.Event) (spot, error) {
+	if e.Stump == core.NoStump {
+		return general, nil
+	}
+	n, err := c.number(e.Stump.Block)
+	return spotOf(n, e.Stump), err
+}
+
+// put writes the record of an event that is not in the journal yet.
+func (c *change) put(key, packed []byte, e core.Event) error {
+	c.now.head.add(e, packed)
+	c.touch(e.Stump)
+	return c.journal.Put(key, packed)
+}
+
+func (c *change) touch(stump core.StumpID) {
+	if stump == core.NoStump {
+		c.general = true
+		return
+	}
+	c.touched[stump] = true
+}
+
+// finish brings summaries and head to where the records are.
+func (c *change) finish(loose bool) error {
+	if c.recount {
+		c.now.head = count(c.tx, &c.now, c.now.head.stumps)
+	}
+	if !loose {
+		if err := c.settle(); err != nil {
+			return err
+		}
+		if err := c.tx.Bucket(bucketMeta).Put(keyTie, c.now.head.tie(core.SummaryVersion)); err != nil {
+			return err
+		}
+	}
+	return c.tx.Bucket(bucketMeta).Put(keyHead, c.now.head.pack())
+}
+
+// settle makes anew the summaries that the change touched.
+func (c *change) settle() error {
+	remake := map[core.StumpID]bool{}
+	if c.general {
+		c.now.folded = foldGeneral(c.tx, &c.now, c.zones)
+		if err := c.regroup(remake); err != nil {
+			return err
+		}
+	}
+	for id := range c.touched {
+		remake[c.now.canonical(id)] = true
+	}
+	list := make([]core.StumpID, 0, len(remake))
+	for id := range remake {
+		list = append(list, id)
+	}
+	slices.SortFunc(list, core.StumpID.Compare)
+	for _, id := range list {
+		if err := c.remake(id); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// remake makes one summary anew.
+func (c *change) remake(id core.StumpID) error {
+	n, err := c.number(id.Block)
+	if err != nil {
+		return err
+	}
+	p := spotOf(n, id)
+	had := c.summaries.Get(p[:])
+	s, ok := makeSummary(c.tx, &c.now, id)
+	switch {
+	case ok && had == nil:
+		c.now.head.stumps++
+	case !ok && had != nil:
+		c.now.head.stumps--
+		return c.summaries.Delete(p[:])
+	case !ok:
+		return nil
+	}
+	v := sealSummary(p, s)
+	if bytes.Equal(v, had) {
+		return nil
+	}
+	return c.summaries.Put(p[:], v)
+}
+
+// count counts the journal from the first record to the last.
+func count(tx *bbolt.Tx, st *state, stumps uint64) head {
+	h := head{stumps: stumps}
+	c := tx.Bucket(bucketJournal).Cursor()
+	for k, v := c.First(); k != nil; k, v = c.Next() {
+		e, err := st.unpack(k, v)
+		if err != nil {
+			_, clock, id, _ := splitKey(k)
+			h.events++ // a damaged record is still one
+			h.turn(id, v)
+			h.clock = max(h.clock, clock)
+			continue
+		}
+		h.add(e, v)
+	}
+	return h
+}

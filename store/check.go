@@ -1,0 +1,152 @@
+package store
+
+import (
+	"bytes"
+	"fmt"
+
+	"go.etcd.io/bbolt"
+
+	"barkslip/core"
+)
+
+// mostFindings is how many findings of one kind are told one by one.
+const mostFindings = 20
+
+// Check goes over the book from end to end and says what it finds wrong, each
+// in a sentence; a sound book has none. The error is for a check that could
+// not be made.
+func (b *Book) Check() ([]string, error) {
+	b.writing.Lock()
+	defer b.writing.Unlock()
+	if b.closed.Load() {
+		return nil, problem(ErrClosed, nil, "the book %s is closed", b.path)
+	}
+	if b.dead.Load() {
+		return []string{b.deadError().Error()}, nil
+	}
+	h, err := readHead(b.file)
+	if err != nil {
+		return nil, b.explain(err)
+	}
+	if found := checkPages(b, h); len(found) > 0 {
+		return found, nil // what stands in broken pages is not worth reading
+	}
+	found := &findings{}
+	err = b.view(func(tx *bbolt.Tx, st *state) error {
+		for err := range tx.Check() {
+			found.say("pages", "the pages do not fit together: %v", err)
+		}
+		found.blocks(tx)
+		found.journal(tx, st)
+		found.summaries(tx, st)
+		return nil
+	})
+	return found.all(), err
+}
+
+// checkPages looks at the file's pages without following any that is broken.
+func checkPages(b *Book, h fileHead) (found []string) {
+	if err := h.judge(b.file, b.path); err != nil {
+		return []string{err.Error()}
+	}
+	for i, m := range h.metas {
+		if !m.holds {
+			found = append(found, fmt.Sprintf("the first page number %d does not hold; the book was read by the other one", i+1))
+		}
+	}
+	m, _ := h.newest()
+	return append(found, walkPages(b.file, m)...)
+}
+
+// findings collects sentences, a few of each kind.
+type findings struct {
+	kinds []string
+	said  map[string][]string
+	more  map[string]int
+}
+
+func (f *findings) say(kind, format string, args ...any) {
+	if f.said == nil {
+		f.said, f.more = map[string][]string{}, map[string]int{}
+	}
+	if f.said[kind] == nil {
+		f.kinds = append(f.kinds, kind)
+	}
+	if len(f.said[kind]) == mostFindings {
+		f.more[kind]++
+		return
+	}
+	f.said[kind] = append(f.said[kind], fmt.Sprintf(format, args...))
+}
+
+func (f *findings) all() []string {
+	var out []string
+	for _, kind := range f.kinds {
+		out = append(out, f.said[kind]...)
+		if n := f.more[kind]; n > 0 {
+			out = append(out, fmt.Sprintf("and %d more of the %s", n, kind))
+		}
+	}
+	return out
+}
+
+func (f *findings) blocks(tx *bbolt.Tx) {
+	taken := map[string]bool{}
+	_ = tx.Bucket(bucketBlocks).ForEach(func(k, v []byte) error {
+		if len(k) != 16 || len(v) != 2 || taken[string(v)] || bytes.Equal(v, numberKey(0)) {
+			f.say("blocks", "the number of the block %x does not hold", k)
+		}
+		taken[string(v)] = true
+		return nil
+	})
+}
+
+// journal unpacks every record and compares what is kept about all of them.
+func (f *findings) journal(tx *bbolt.Tx, st *state) {
+	ids := map[core.ID]bool{}
+	c := tx.Bucket(bucketJournal).Cursor()
+	for k, v := c.First(); k != nil; k, v = c.Next() {
+		e, err := st.unpack(k, v)
+		if err != nil {
+			f.say("records", "the record %x is damaged: %v", k, err)
+			continue
+		}
+		if ids[e.ID] {
+			f.say("ids", "the id %s stands twice in the journal", e.ID)
+		}
+		ids[e.ID] = true
+		if err := core.Check(e); err != nil {
+			f.say("events", "the event %s does not hold: %v", e.ID, err)
+		}
+	}
+	meta := tx.Bucket(bucketMeta)
+	if counted := count(tx, st, st.head.stumps); !bytes.Equal(counted.pack(), meta.Get(keyHead)) {
+		f.say("counts", "the counts kept do not agree with the journal")
+	}
+	if !fresh(tx, st.head) {
+		f.say("counts", "the summaries were not made from this journal")
+	}
+}
+
+// summaries makes every summary anew and compares it with the one kept.
+func (f *findings) summaries(tx *bbolt.Tx, st *state) {
+	kept, made := tx.Bucket(bucketSummaries), uint64(0)
+	for _, block := range st.standing() {
+		for _, id := range stumpsOf(tx, st, block) {
+			s, ok := makeSummary(tx, st, id)
+			if !ok {
+				continue
+			}
+			made++
+			p := spotOf(st.numbers[block], id)
+			if !bytes.Equal(kept.Get(p[:]), sealSummary(p, s)) {
+				f.say("summaries", "the summary of %s does not agree with its records", id.Long())
+			}
+		}
+	}
+	there := uint64(0)
+	_ = kept.ForEach(func(_, _ []byte) error { there++; return nil })
+	if there != made || st.head.stumps != made {
+		f.say("counts", "%d stumps are in the journal, %d in the list, %d counted", made, there, st.head.stumps)
+	}
+}

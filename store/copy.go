@@ -1,0 +1,209 @@
+package store
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"go.etcd.io/bbolt"
+)
+
+// Copy writes a copy of the book as it stands at this moment. It may be in use
+// meanwhile. Nothing is written over.
+func (b *Book) Copy(path string) error {
+	if _, err := os.Lstat(path); err == nil {
+		return exists(path)
+	}
+	temp, err := b.copyBeside(path)
+	if err != nil {
+		return err
+	}
+	defer os.Remove(temp)
+	return publish(temp, path)
+}
+
+// copyBeside writes a copy under a passing name in the folder of path.
+func (b *Book) copyBeside(path string) (temp string, err error) {
+	if b.dead.Load() {
+		return "", b.deadError()
+	}
+	f, err := os.CreateTemp(filepath.Dir(path), ".copy-*")
+	if err != nil {
+		return "", explain(path, err)
+	}
+	temp = f.Name()
+	var source error
+	err = guard(func() error {
+		tx, err := b.begin(false)
+		if err != nil {
+			source = b.explain(err)
+			return err
+		}
+		defer tx.Rollback()
+		_, err = tx.WriteTo(f)
+		return err
+	})
+	err = errors.Join(err, f.Sync(), f.Close())
+	if err != nil {
+		_ = os.Remove(temp)
+		b.noteFault(err)
+		if source != nil {
+			return "", source
+		}
+		return "", explain(path, err)
+	}
+	return temp, nil
+}
+
+// rawCopy copies a book that another process holds, between two readings of
+// its first pages that are equal: no transaction ended meanwhile, so the pages
+// that they lead to were not written over.
+func rawCopy(path string) (string, error) {
+	from, err := os.Open(path)
+	if err != nil {
+		return "", explain(path, err)
+	}
+	defer from.Close()
+	for range 50 {
+		copied, done, err := tryCopy(from)
+		if done || err != nil {
+			return copied, explain(path, err)
+		}
+		time.Sleep(time.Duration(5+rand.IntN(20)) * time.Millisecond)
+	}
+	return "", problem(ErrLocked, nil, "the book %s is being written all the time by another program; try again in a moment", path)
+}
+
+func tryCopy(from *os.File) (copied string, done bool, err error) {
+	before, err := readHead(from)
+	if err != nil || !before.bothHold() {
+		return "", false, err
+	}
+	to, err := os.CreateTemp("", "read-*.book")
+	if err != nil {
+		return "", false, err
+	}
+	m, _ := before.newest()
+	_, err = io.Copy(to, io.NewSectionReader(from, 0, int64(m.high)*m.pageSize))
+	after, errAfter := readHead(from)
+	err = errors.Join(err, errAfter, to.Close())
+	if err != nil || !before.same(after) {
+		_ = os.Remove(to.Name())
+		if err != nil {
+			err = explain(filepath.Dir(to.Name()), err)
+		}
+		return "", false, err
+	}
+	return to.Name(), true, nil
+}
+
+// Restore puts a copy in the place of a book, after checking the copy from end
+// to end. A book that stands there is kept as NAME.before-restore-1, or the
+// next number that is free.
+func Restore(from, to string, o Options) error {
+	o = o.filled()
+	o.ReadOnly = true
+	if a, err := os.Stat(from); err == nil {
+		if b, err := os.Stat(to); err == nil && os.SameFile(a, b) {
+			return problem(ErrExists, nil, "%s and %s are the same file; give a copy to restore from", from, to)
+		}
+	}
+	temp, err := checkedCopy(from, to, o)
+	if err != nil {
+		return err
+	}
+	defer os.Remove(temp)
+	info, err := os.Lstat(to)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return publish(temp, to)
+	case err != nil:
+		return explain(to, err)
+	case info.IsDir():
+		return problem(ErrNotABook, nil, "%s is a folder; give the name of the book in it", to)
+	case lockedElsewhere(to):
+		return problem(ErrLocked, nil, "the book %s is open elsewhere; close it there before restoring", to)
+	}
+	if err := keepAside(to); err != nil {
+		return err
+	}
+	if err := os.Rename(temp, to); err != nil {
+		return explain(to, err)
+	}
+	return explain(to, syncDir(filepath.Dir(to)))
+}
+
+// checkedCopy copies from beside to and checks the copy from end to end.
+func checkedCopy(from, to string, o Options) (temp string, err error) {
+	source, err := Open(from, o)
+	if err != nil {
+		return "", err
+	}
+	defer source.Close()
+	if temp, err = source.copyBeside(to); err != nil {
+		return "", err
+	}
+	if err = sound(temp, from, o); err != nil {
+		_ = os.Remove(temp)
+		return "", err
+	}
+	return temp, nil
+}
+
+func sound(temp, from string, o Options) error {
+	b, err := Open(temp, o)
+	if err != nil {
+		return err
+	}
+	defer b.Close()
+	found, err := b.Check()
+	if err == nil && len(found) > 0 {
+		err = problem(ErrDamaged, nil, "the copy %s is damaged and was not restored: %s", from, strings.Join(found, "; "))
+	}
+	return err
+}
+
+// keepAside gives the file at path a second name, or moves it to that name
+// where a disk knows no second names.
+func keepAside(path string) error {
+	for n := 1; ; n++ {
+		aside := fmt.Sprintf("%s.before-restore-%d", path, n)
+		if _, err := os.Lstat(aside); err == nil {
+			continue
+		}
+		err := os.Link(path, aside)
+		if errors.Is(err, fs.ErrExist) {
+			continue
+		}
+		if err != nil {
+			err = os.Rename(path, aside)
+		}
+		return explain(path, err)
+	}
+}
+
+// lockedElsewhere says whether another process writes to the file.
+func lockedElsewhere(path string) bool {
+	var f *os.File
+	err := guard(func() error {
+		db, err := bbolt.Open(path, 0, &bbolt.Options{ReadOnly: true, Timeout: time.Nanosecond, OpenFile: func(name string, flag int, mode os.FileMode) (*os.File, error) {
+			var err error
+			f, err = os.OpenFile(name, flag, mode)
+			return f, err
+		}})
+		if err == nil {
+			err = db.Close()
+		}
+		return err
+	})
+	if f != nil {
+		_ = f.Close()
+	}
+	return errors.Is(explain(path, err), ErrLocked)
+}

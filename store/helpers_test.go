@@ -1,0 +1,163 @@
+package store
+
+import (
+	"bytes"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+	_ "time/tzdata"
+
+	"barkslip/core"
+	"barkslip/core/unit"
+)
+
+// dice is a source of random bytes that begins anew with each seed.
+func dice(seed uint64) *rand.ChaCha8 {
+	var key [32]byte
+	key[0], key[1], key[2], key[3] = byte(seed), byte(seed>>8), byte(seed>>16), 7
+	return rand.NewChaCha8(key)
+}
+
+func options(seed uint64) Options {
+	return Options{Zones: time.LoadLocation, Random: dice(seed)}
+}
+
+// newBook makes a book that is checked from end to end when the test is over.
+func newBook(t testing.TB) *Book {
+	t.Helper()
+	b, err := Create(filepath.Join(t.TempDir(), "book"), options(1))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { checkAndClose(t, b) })
+	return b
+}
+
+func checkAndClose(t testing.TB, b *Book) {
+	t.Helper()
+	if b.closed.Load() {
+		return
+	}
+	checkSound(t, b)
+	if err := b.Close(); err != nil {
+		t.Error(err)
+	}
+}
+
+func checkSound(t testing.TB, b *Book) {
+	t.Helper()
+	found, err := b.Check()
+	if err != nil {
+		t.Error("check:", err)
+	}
+	for _, f := range found {
+		t.Error("check found:", f)
+	}
+}
+
+func reopen(t testing.TB, b *Book) *Book {
+	t.Helper()
+	checkAndClose(t, b)
+	again, err := Open(b.Path(), options(2))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { checkAndClose(t, again) })
+	return again
+}
+
+var day = time.Date(2027, 5, 4, 9, 0, 0, 0, time.FixedZone("", -7*3600))
+
+func blockID(n byte) core.ID { return core.ID{0: n, 15: 1} }
+
+func stumpAt(block byte, row, tree uint16) core.StumpID {
+	return core.StumpID{Block: blockID(block), Row: row, Tree: tree}
+}
+
+func on(stump core.StumpID, at time.Time, body core.Body) core.Event {
+	return core.Event{At: at, Hand: "AB", Stump: stump, Body: body}
+}
+
+func about(body core.Body) core.Event { return core.Event{At: day, Hand: "AB", Body: body} }
+
+func inches(v float64) core.Measure {
+	return core.Measure{Length: unit.Length(v * 25.4), Typed: fmt.Sprint(v, "in")}
+}
+
+// settings are the events of a new block.
+func settings(block byte) []core.Event {
+	id := blockID(block)
+	out := []core.Event{about(&core.BlockMade{Block: id, Name: fmt.Sprint("block ", block)})}
+	for _, kv := range [][2]string{{"zone", "America/Los_Angeles"}, {"latitude", "38.5"}, {"longitude", "-121.8"}, {"units", "us"}} {
+		out = append(out, about(&core.BlockSet{Block: id, Setting: kv[0], Value: kv[1]}))
+	}
+	return out
+}
+
+// life is a stump's history up to white, and on to n events with notes.
+func life(stump core.StumpID, n int) []core.Event {
+	at := func(d, h int) time.Time { return day.AddDate(0, 0, d).Add(time.Duration(h) * time.Hour) }
+	out := []core.Event{
+		on(stump, at(-20, 0), &core.StumpAdded{Across: inches(3.5), Stock: "black"}),
+		on(stump, at(-8, 0), &core.CutBack{Height: inches(60), Across: inches(3.25)}),
+		on(stump, at(-8, 1), &core.Gashed{Number: 2, Depth: inches(0.5)}),
+		on(stump, at(0, 0), &core.Looked{Bleeding: core.Dry, Slip: core.SlipsClean}),
+		on(stump, at(0, 0), &core.StumpMeasured{Across: inches(3.25)}),
+		on(stump, at(0, 1), &core.SlotsMarked{Slots: []core.Slot{{Bearing: 10}, {Bearing: 130}, {Bearing: 250}}}),
+		on(stump, at(0, 1), &core.ScionSet{Slot: 1, Thickness: inches(0.4), Checks: core.AllGood}),
+		on(stump, at(0, 1), &core.ScionSet{Slot: 2, Thickness: inches(0.4), Checks: core.AllGood}),
+		on(stump, at(0, 1), &core.ScionSet{Slot: 3, Thickness: inches(0.4), Checks: core.AllGood}),
+		on(stump, at(0, 2), &core.Sealed{Cover: core.Wrapped}),
+		on(stump, at(0, 4), &core.PaintedWhite{}),
+	}
+	for i := len(out); i < n; i++ {
+		out = append(out, on(stump, at(i, 0), &core.Noted{Text: fmt.Sprint("seen on day ", i)}))
+	}
+	return out[:n]
+}
+
+// numbered gives events ids and clocks, as an export has them.
+func numbered(seed uint64, events []core.Event) []core.Event {
+	r := dice(seed)
+	for i := range events {
+		_, _ = r.Read(events[i].ID[:])
+		events[i].Clock = uint64(i + 1)
+	}
+	return events
+}
+
+func mustAppend(t testing.TB, b *Book, events ...core.Event) []core.Event {
+	t.Helper()
+	out, err := b.Append(events...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+func export(t testing.TB, b *Book) string {
+	t.Helper()
+	var out bytes.Buffer
+	if err := WriteLines(&out, b); err != nil {
+		t.Fatal(err)
+	}
+	return out.String()
+}
+
+// scratchDir is a folder for checks that run many times within one test.
+func scratchDir(t interface{ Fatal(...any) }) (dir string, done func()) {
+	dir, err := os.MkdirTemp("", "store-test-*")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return dir, func() { _ = os.RemoveAll(dir) }
+}
+
+func unitDate(y int, m time.Month, d int) unit.Date { return unit.MakeDate(y, m, d) }
+
+func celsius(v float64) core.Degrees {
+	return core.Degrees{Temperature: unit.Temperature(v), Typed: fmt.Sprint(v, "C")}
+}

@@ -1,0 +1,76 @@
+package store
+
+import (
+	"bufio"
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"iter"
+
+	"barkslip/core"
+)
+
+// longestLine is the most bytes a line of a journal may have.
+const longestLine = 16 << 20
+
+// WriteLines writes the journal as JSON Lines in fold order. Damaged records
+// are left out and told of in the error.
+func WriteLines(w io.Writer, b *Book) error {
+	out := bufio.NewWriterSize(w, 1<<16)
+	err := b.Journal(func(e core.Event) error {
+		_, err := out.Write(append(core.Line(e), '\n'))
+		return err
+	})
+	return errors.Join(err, out.Flush())
+}
+
+// ReadLines reads a journal of JSON Lines. A line that does not hold yields a
+// *LineError and the rest goes on; any other error ends it.
+func ReadLines(r io.Reader) iter.Seq2[core.Event, error] {
+	return func(yield func(core.Event, error) bool) {
+		in := bufio.NewReaderSize(r, 1<<16)
+		for n := 1; ; n++ {
+			line, long, err := readLine(in)
+			if n == 1 {
+				line = bytes.TrimPrefix(line, []byte("\xef\xbb\xbf"))
+			}
+			if line = bytes.TrimSpace(line); len(line) > 0 || long {
+				if !yield(parse(line, long, n)) {
+					return
+				}
+			}
+			if err != nil {
+				if !errors.Is(err, io.EOF) {
+					yield(core.Event{}, fmt.Errorf("the journal cannot be read past line %d: %w", n, err))
+				}
+				return
+			}
+		}
+	}
+}
+
+func parse(line []byte, long bool, n int) (core.Event, error) {
+	if long {
+		return core.Event{}, &LineError{n, fmt.Errorf("it is longer than %d bytes", longestLine)}
+	}
+	e, err := core.ParseLine(line)
+	if err != nil {
+		return core.Event{}, &LineError{n, err}
+	}
+	return e, nil
+}
+
+// readLine reads up to the next newline; of a line too long the rest is passed
+// over.
+func readLine(in *bufio.Reader) (line []byte, long bool, err error) {
+	for {
+		part, err := in.ReadSlice('\n')
+		if long = long || len(line)+len(part) > longestLine; !long {
+			line = append(line, part...)
+		}
+		if !errors.Is(err, bufio.ErrBufferFull) {
+			return line, long, err
+		}
+	}
+}

@@ -1,0 +1,230 @@
+package store
+
+import (
+	"fmt"
+	"iter"
+	"path/filepath"
+	"slices"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"barkslip/core"
+)
+
+// model is the book as it should be: every event in memory, folded anew for
+// every question.
+type model struct{ events []core.Event }
+
+func (m *model) general() (out []core.Event) {
+	for _, e := range m.events {
+		if e.Stump == core.NoStump {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+func (m *model) stumps() map[core.StumpID][]core.Event {
+	folded, out := core.FoldBook(m.general(), time.LoadLocation), map[core.StumpID][]core.Event{}
+	for _, e := range m.events {
+		if id := e.Stump; id != core.NoStump {
+			id.Block = folded.CanonicalBlock(id.Block)
+			out[id] = append(out[id], e)
+		}
+	}
+	return out
+}
+
+func (m *model) export() (out string) {
+	for _, e := range core.InOrder(m.events) {
+		out += string(core.Line(e)) + "\n"
+	}
+	return out
+}
+
+// compare holds a book against the model.
+func (m *model) compare(t *rapid.T, b *Book) {
+	folded := core.FoldBook(m.general(), time.LoadLocation)
+	listed := 0
+	for id, events := range m.stumps() {
+		got, err := b.Events(id)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(lines(core.InOrder(events)), lines(core.InOrder(got))); diff != "" {
+			t.Fatalf("%s: %s", id.Long(), diff)
+		}
+		s := core.Fold(id, events)
+		if len(s.Live) == 0 {
+			continue
+		}
+		listed++
+		block := folded.Blocks[id.Block]
+		if block == nil {
+			continue // the check of the book compares these
+		}
+		list, err := b.Summaries(id.Block)
+		at := slices.IndexFunc(list, func(s core.Summary) bool { return s.ID == id })
+		if err != nil || at < 0 {
+			t.Fatalf("%s is not in the list: %v", id.Long(), err)
+		}
+		if want, got := core.PackSummary(nil, core.Summarize(s, block, len(events))), core.PackSummary(nil, list[at]); string(want) != string(got) {
+			t.Fatalf("the summary of %s is %v", id.Long(), list[at])
+		}
+	}
+	events, stumps := b.Count()
+	if events != len(m.events) || stumps != listed {
+		t.Fatalf("counted %d events and %d stumps, not %d and %d", events, stumps, len(m.events), listed)
+	}
+	all := 0
+	if err := b.EachSummary(func(core.Summary) error { all++; return nil }); err != nil || all != listed {
+		t.Fatalf("%d summaries, not %d: %v", all, listed, err)
+	}
+}
+
+// anyEvent draws an event about a small ground, so that events meet.
+func anyEvent(t *rapid.T, known []core.Event) core.Event {
+	block := byte(rapid.IntRange(1, 3).Draw(t, "block"))
+	stump := stumpAt(block, uint16(rapid.IntRange(1, 2).Draw(t, "row")), uint16(rapid.IntRange(1, 3).Draw(t, "tree")))
+	stump.Limb = uint8(rapid.IntRange(0, 1).Draw(t, "limb"))
+	at := day.Add(time.Duration(rapid.IntRange(0, 2000).Draw(t, "minutes")) * time.Minute)
+	settings := [][2]string{{"zone", "Europe/Paris"}, {"zone", "Nowhere/None"}, {"latitude", "51"}, {"longitude", "170"}, {"frosty", "yes"}, {"variety", "Chandler"}, {"unheard-of", "x"}}
+	switch rapid.IntRange(0, 9).Draw(t, "kind") {
+	case 0:
+		kv := rapid.SampledFrom(settings).Draw(t, "setting")
+		return about(&core.BlockSet{Block: blockID(block), Setting: kv[0], Value: kv[1]})
+	case 1:
+		return about(&core.DayWeather{Block: blockID(block), Day: unitDate(2027, 5, 4+rapid.IntRange(0, 1).Draw(t, "day")), Low: celsius(12), High: celsius(39)})
+	case 2:
+		return about(&core.Same{What: "block", A: blockID(block).String(), B: blockID(block%4 + 1).String()})
+	case 3:
+		return about(&core.BlockMade{Block: blockID(block), Name: fmt.Sprint("block ", block)})
+	case 4, 5:
+		if len(known) > 0 {
+			of := rapid.SampledFrom(known).Draw(t, "of")
+			return on(of.Stump, at, &core.Withdrawn{Of: of.ID})
+		}
+		return on(stump, at, &core.StumpAdded{})
+	case 6:
+		return on(stump, at, &core.PaintedWhite{})
+	case 7:
+		return on(stump, at, &core.Foreign{Name: "polled", V: 9, Raw: []byte(`{"by":"hand"}`)})
+	}
+	return on(stump, at, rapid.SampledFrom(life(stump, 11)).Draw(t, "answer").Body)
+}
+
+func TestBookAgainstAModel(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		dir, done := scratchDir(t)
+		defer done()
+		o := options(rapid.Uint64().Draw(t, "seed"))
+		b, err := Create(filepath.Join(dir, "book"), o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer func() { _ = b.Close() }()
+		m := &model{}
+		t.Repeat(map[string]func(*rapid.T){
+			"append": func(t *rapid.T) {
+				events := make([]core.Event, rapid.IntRange(1, 5).Draw(t, "many"))
+				for i := range events {
+					events[i] = anyEvent(t, m.events)
+				}
+				made, err := b.Append(events...)
+				if err != nil {
+					t.Fatal(err)
+				}
+				m.events = append(m.events, made...)
+			},
+			"reopen": func(t *rapid.T) {
+				if err := b.Close(); err != nil {
+					t.Fatal(err)
+				}
+				if b, err = Open(filepath.Join(dir, "book"), o); err != nil {
+					t.Fatal(err)
+				}
+			},
+			"export": func(t *rapid.T) {
+				got := ""
+				err := b.Journal(func(e core.Event) error { got += string(core.Line(e)) + "\n"; return nil })
+				if diff := cmp.Diff(m.export(), got); err != nil || diff != "" {
+					t.Fatal(err, diff)
+				}
+			},
+			"": func(t *rapid.T) { m.compare(t, b) },
+		})
+		if found, err := b.Check(); err != nil || len(found) > 0 {
+			t.Fatal(err, found)
+		}
+	})
+}
+
+// Three books with events in common end up the same, in whatever way they are
+// joined.
+func TestJoinInAnyGrouping(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		dir, done := scratchDir(t)
+		defer done()
+		pool := make([]core.Event, rapid.IntRange(1, 12).Draw(t, "pool"))
+		for i := range pool {
+			pool[i] = anyEvent(t, pool[:i])
+			pool[i].ID = core.ID{byte(rapid.IntRange(1, 9).Draw(t, "id"))} // some alike, with other content
+			pool[i].Clock = uint64(rapid.IntRange(1, 6).Draw(t, "clock"))
+		}
+		heap := func(name string) []core.Event {
+			return rapid.SliceOfN(rapid.SampledFrom(pool), 0, 12).Draw(t, name)
+		}
+		x, y, z := heap("x"), heap("y"), heap("z")
+		n := 0
+		join := func(parts ...[]core.Event) []core.Event {
+			n++
+			return joined(t, filepath.Join(dir, fmt.Sprint(n)), parts)
+		}
+		want := lines(join(x, y, z))
+		for name, got := range map[string][]core.Event{
+			"(x y) z": join(join(x, y), z),
+			"x (y z)": join(x, join(y, z)),
+			"z y x":   join(z, y, x),
+			"y z x y": join(y, z, x, y),
+		} {
+			if diff := cmp.Diff(want, lines(got)); diff != "" {
+				t.Fatalf("%s: %s", name, diff)
+			}
+		}
+	})
+}
+
+// joined is the journal of a new book that parts were joined into.
+func joined(t *rapid.T, path string, parts [][]core.Event) (out []core.Event) {
+	b, err := Create(path, options(1))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = b.Close() }()
+	for _, part := range parts {
+		if _, err := b.Join(sequence(part)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	found, err := b.Check()
+	if err != nil || len(found) > 0 {
+		t.Fatal(err, found)
+	}
+	if err := b.Journal(func(e core.Event) error { out = append(out, e); return nil }); err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+func sequence(events []core.Event) iter.Seq2[core.Event, error] {
+	return func(yield func(core.Event, error) bool) {
+		for _, e := range events {
+			if !yield(e, nil) {
+				return
+			}
+		}
+	}
+}

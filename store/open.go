@@ -1,0 +1,230 @@
+package store
+
+import (
+	"encoding/binary"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"time"
+
+	"go.etcd.io/bbolt"
+	berrors "go.etcd.io/bbolt/errors"
+
+	"barkslip/core"
+)
+
+// Open opens a book. For reading only, it also opens one that another process
+// holds, as it stands at that moment.
+func Open(path string, o Options) (*Book, error) {
+	o = o.filled()
+	if err := probe(path); err != nil {
+		return nil, err
+	}
+	if o.ReadOnly {
+		return openToRead(path, o)
+	}
+	return openFile(path, path, o, false)
+}
+
+// OpenOrCreate opens a book, or makes it if there is none.
+func OpenOrCreate(path string, o Options) (*Book, error) {
+	if _, err := os.Lstat(path); errors.Is(err, fs.ErrNotExist) && !o.ReadOnly {
+		b, err := Create(path, o)
+		if !errors.Is(err, ErrExists) {
+			return b, err
+		}
+	}
+	return Open(path, o)
+}
+
+// openToRead opens the book itself if no other process writes to it and its
+// summaries are up to date, else a copy.
+func openToRead(path string, o Options) (*Book, error) {
+	direct := o
+	direct.Timeout = time.Nanosecond
+	b, err := openFile(path, path, direct, true)
+	if err == nil || !errors.Is(err, ErrLocked) && !errors.Is(err, errStale) {
+		return b, err
+	}
+	copied, err := rawCopy(path)
+	if err != nil {
+		return nil, err
+	}
+	b, err = openFile(path, copied, o, false)
+	if err != nil {
+		_ = os.Remove(copied)
+		return nil, err
+	}
+	b.readOnly, b.copied = true, copied
+	_ = os.Remove(copied) // where an open file may be taken away, nothing is left behind
+	return b, nil
+}
+
+// errStale is a book opened for reading whose summaries must be made anew.
+var errStale = errors.New("the summaries are stale")
+
+// openFile opens file, which is the book at path or a copy of it.
+func openFile(path, file string, o Options, readOnly bool) (*Book, error) {
+	b := &Book{path: path, readOnly: readOnly, zones: o.Zones, random: o.Random}
+	err := guard(func() (err error) {
+		b.db, err = bbolt.Open(file, 0o600, &bbolt.Options{
+			Timeout:      o.Timeout,
+			ReadOnly:     readOnly,
+			FreelistType: bbolt.FreelistMapType,
+			NoStatistics: true,
+			OpenFile: func(name string, flag int, mode os.FileMode) (*os.File, error) {
+				f, err := os.OpenFile(name, flag&^os.O_CREATE, mode)
+				b.file = f
+				return f, err
+			},
+		})
+		return err
+	})
+	if err == nil {
+		err = b.load()
+	}
+	if err != nil {
+		b.abandon()
+		return nil, b.explainOpening(err)
+	}
+	return b, nil
+}
+
+// abandon lets go of a file whose opening failed, and of its lock.
+func (b *Book) abandon() {
+	if b.db != nil && !b.dead.Load() {
+		_ = guard(b.db.Close)
+	}
+	if b.file != nil {
+		_ = b.file.Close()
+	}
+}
+
+func (b *Book) explainOpening(err error) error {
+	if errors.Is(err, errStale) {
+		return err
+	}
+	if errors.Is(err, berrors.ErrInvalid) {
+		return problem(ErrNotABook, err, "%s is not a book of this program; choose another file", b.path)
+	}
+	return b.explain(err)
+}
+
+// load reads what is held in memory, and makes the summaries anew if they do
+// not go with the journal.
+func (b *Book) load() error {
+	stale := false
+	err := guard(func() error {
+		tx, err := b.begin(false)
+		if err != nil {
+			return err
+		}
+		defer tx.Rollback()
+		st, err := loadState(tx, b.path, b.zones)
+		if err != nil {
+			return err
+		}
+		b.state.Store(st)
+		stale = !fresh(tx, st.head)
+		return nil
+	})
+	if err != nil || !stale {
+		return err
+	}
+	if b.readOnly {
+		return errStale
+	}
+	return b.rebuild()
+}
+
+// Create makes a new book. It refuses if anything stands at the path.
+func Create(path string, o Options) (*Book, error) {
+	if _, err := os.Lstat(path); err == nil {
+		return nil, exists(path)
+	}
+	dir := filepath.Dir(path)
+	if info, err := os.Stat(dir); errors.Is(err, fs.ErrNotExist) || err == nil && !info.IsDir() {
+		return nil, problem(ErrMissing, err, "there is no folder %s for the book; make it first", dir)
+	}
+	temp, err := makeEmpty(dir)
+	if err != nil {
+		return nil, explain(path, err)
+	}
+	defer os.Remove(temp)
+	if err := publish(temp, path); err != nil {
+		return nil, err
+	}
+	return Open(path, o)
+}
+
+func exists(path string) error {
+	return problem(ErrExists, fs.ErrExist, "%s is there already and is not written over; choose another name", path)
+}
+
+// makeEmpty writes an empty book under a passing name.
+func makeEmpty(dir string) (temp string, err error) {
+	f, err := os.CreateTemp(dir, ".new-book-*")
+	if err != nil {
+		return "", err
+	}
+	temp = f.Name()
+	if err := f.Close(); err != nil {
+		return "", err
+	}
+	db, err := bbolt.Open(temp, 0o600, &bbolt.Options{FreelistType: bbolt.FreelistMapType})
+	if err == nil {
+		err = errors.Join(db.Update(layOut), db.Close())
+	}
+	if err != nil {
+		_ = os.Remove(temp)
+	}
+	return temp, err
+}
+
+// layOut makes the buckets of an empty book.
+func layOut(tx *bbolt.Tx) error {
+	for _, name := range [][]byte{bucketMeta, bucketBlocks, bucketJournal, bucketSummaries} {
+		if _, err := tx.CreateBucket(name); err != nil {
+			return err
+		}
+	}
+	meta := tx.Bucket(bucketMeta)
+	return errors.Join(
+		meta.Put(keySchema, binary.BigEndian.AppendUint32(nil, schema)),
+		meta.Put(keyHead, head{}.pack()),
+		meta.Put(keyTie, head{}.tie(core.SummaryVersion)),
+	)
+}
+
+// publish gives a finished file its name, never over another one, and makes
+// the name last.
+func publish(temp, path string) error {
+	err := os.Link(temp, path)
+	if errors.Is(err, fs.ErrExist) {
+		return exists(path)
+	}
+	if err != nil { // some disks know no second name for a file
+		if _, there := os.Lstat(path); there == nil {
+			return exists(path)
+		}
+		if err := os.Rename(temp, path); err != nil {
+			return explain(path, err)
+		}
+	}
+	_ = os.Remove(temp)
+	return explain(path, syncDir(filepath.Dir(path)))
+}
+
+// syncDir makes names in a folder last, where the system can.
+func syncDir(dir string) error {
+	if runtime.GOOS == "windows" {
+		return nil
+	}
+	d, err := os.Open(dir)
+	if err != nil {
+		return err
+	}
+	return errors.Join(d.Sync(), d.Close())
+}

@@ -1,0 +1,151 @@
+package store
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+)
+
+// page is a page with those that overflow from it, read from the file.
+type page struct {
+	id    uint64
+	flags uint16
+	count uint16
+	over  uint32
+	data  []byte
+}
+
+// readPage reads a page; said is what is wrong with it, or empty.
+func readPage(f io.ReaderAt, m metaPage, id uint64) (p page, said string) {
+	if id < 2 || id >= m.high {
+		return p, fmt.Sprintf("page %d lies outside the file", id)
+	}
+	head := make([]byte, pageHeader)
+	if _, err := f.ReadAt(head, int64(id)*m.pageSize); err != nil {
+		return p, fmt.Sprintf("page %d cannot be read", id)
+	}
+	p = page{native.Uint64(head), native.Uint16(head[8:]), native.Uint16(head[10:]), native.Uint32(head[12:]), nil}
+	if p.id != id {
+		return p, fmt.Sprintf("page %d says it is page %d", id, p.id)
+	}
+	if uint64(p.over) >= m.high-id {
+		return p, fmt.Sprintf("page %d runs past the end of the file", id)
+	}
+	p.data = make([]byte, (int64(p.over)+1)*m.pageSize)
+	if _, err := f.ReadAt(p.data, int64(id)*m.pageSize); err != nil {
+		return p, fmt.Sprintf("page %d cannot be read", id)
+	}
+	return p, ""
+}
+
+// item is one element of a tree page: a key with its value, or with the page
+// where keys from it on stand.
+type item struct {
+	bucket bool
+	key    []byte
+	value  []byte
+	child  uint64
+}
+
+// items takes a tree page apart; ok is false if an element reaches outside it.
+func (p page) items() (out []item, ok bool) {
+	const size = 16
+	for i := range int(p.count) {
+		at := pageHeader + i*size
+		if at+size > len(p.data) {
+			return nil, false
+		}
+		e := p.data[at:]
+		if p.flags == flagBranch {
+			pos, klen := int(native.Uint32(e)), int(native.Uint32(e[4:]))
+			if pos+klen > len(e) {
+				return nil, false
+			}
+			out = append(out, item{key: e[pos : pos+klen], child: native.Uint64(e[8:])})
+			continue
+		}
+		pos, klen, vlen := int(native.Uint32(e[4:])), int(native.Uint32(e[8:])), int(native.Uint32(e[12:]))
+		if pos+klen+vlen > len(e) || native.Uint32(e) > 1 {
+			return nil, false
+		}
+		out = append(out, item{native.Uint32(e) == 1, e[pos : pos+klen], e[pos+klen : pos+klen+vlen], 0})
+	}
+	return out, true
+}
+
+// pageWalk goes over every page of the tree in the file itself, so that a
+// broken page is found without being mapped and followed.
+type pageWalk struct {
+	f    io.ReaderAt
+	m    metaPage
+	seen map[uint64]bool
+	said []string
+}
+
+func walkPages(f io.ReaderAt, m metaPage) []string {
+	w := &pageWalk{f: f, m: m, seen: map[uint64]bool{}}
+	w.tree(m.root)
+	return w.said
+}
+
+func (w *pageWalk) say(format string, args ...any) {
+	if len(w.said) < mostFindings {
+		w.said = append(w.said, fmt.Sprintf(format, args...))
+	}
+}
+
+func (w *pageWalk) tree(id uint64) {
+	if w.seen[id] {
+		w.say("page %d is used twice", id)
+		return
+	}
+	w.seen[id] = true
+	p, said := readPage(w.f, w.m, id)
+	if said != "" {
+		w.say("%s", said)
+		return
+	}
+	if p.flags != flagBranch && p.flags != flagLeaf || p.flags == flagBranch && p.count == 0 {
+		w.say("page %d is of another kind than its place in the tree", id)
+		return
+	}
+	w.items(p)
+}
+
+func (w *pageWalk) items(p page) {
+	items, ok := p.items()
+	if !ok {
+		w.say("page %d reaches outside itself", p.id)
+		return
+	}
+	for i, it := range items {
+		if i > 0 && bytes.Compare(items[i-1].key, it.key) >= 0 {
+			w.say("the keys of page %d are out of order", p.id)
+		}
+		switch {
+		case p.flags == flagBranch:
+			w.tree(it.child)
+		case it.bucket:
+			w.bucket(p.id, it.value)
+		}
+	}
+}
+
+// bucket follows a bucket's header: root page 8, sequence 8, and behind it the
+// only page of a small bucket, whose root page is 0.
+func (w *pageWalk) bucket(id uint64, v []byte) {
+	if len(v) < 16 {
+		w.say("page %d holds a broken bucket", id)
+		return
+	}
+	if root := native.Uint64(v); root != 0 {
+		w.tree(root)
+		return
+	}
+	inner := v[16:]
+	if len(inner) < pageHeader || native.Uint16(inner[8:]) != flagLeaf {
+		w.say("page %d holds a broken bucket", id)
+		return
+	}
+	w.items(page{id: id, flags: flagLeaf, count: native.Uint16(inner[10:]), data: inner})
+}

@@ -1,0 +1,186 @@
+package store
+
+import (
+	"bytes"
+	"cmp"
+	"errors"
+	"iter"
+	"slices"
+	"time"
+
+	"go.etcd.io/bbolt"
+
+	"barkslip/core"
+)
+
+func utcOnly(string) (*time.Location, error) { return time.UTC, nil }
+
+// gather unpacks the records of one spot. bad counts those that do not hold.
+func gather(tx *bbolt.Tx, st *state, p spot) (events []core.Event, bad int) {
+	c := tx.Bucket(bucketJournal).Cursor()
+	for k, v := c.Seek(p[:]); k != nil && bytes.HasPrefix(k, p[:]); k, v = c.Next() {
+		e, err := st.unpack(k, v)
+		if err != nil {
+			bad++
+			continue
+		}
+		events = append(events, e)
+	}
+	return events, bad
+}
+
+// unpack reads one record of the journal.
+func (st *state) unpack(key, value []byte) (core.Event, error) {
+	p, clock, id, ok := splitKey(key)
+	if !ok {
+		return core.Event{}, core.ErrDamaged
+	}
+	stump := core.NoStump
+	if p != general {
+		block, known := st.blocks[p.number()]
+		if !known {
+			return core.Event{}, core.ErrDamaged
+		}
+		stump = p.stump(block)
+	}
+	return core.Unpack(value, stump, clock, id)
+}
+
+// gatherStump unpacks the records of a stump under all the names of its block.
+func gatherStump(tx *bbolt.Tx, st *state, id core.StumpID) (events []core.Event, bad int) {
+	for _, p := range st.spots(id) {
+		es, n := gather(tx, st, p)
+		events, bad = append(events, es...), bad+n
+	}
+	return events, bad
+}
+
+// Events is the events of one stump as they were written, in no order; of
+// core.NoStump those about no stump. Where blocks were said to be the same it
+// is the events of the tree in all of them. If records are damaged, the events
+// that hold are given together with an error.
+func (b *Book) Events(id core.StumpID) ([]core.Event, error) {
+	var events []core.Event
+	bad, missing := 0, 0
+	err := b.view(func(tx *bbolt.Tx, st *state) error {
+		events, bad = gatherStump(tx, st, id)
+		if s, ok := storedSummary(tx, st, st.canonical(id)); ok {
+			missing = max(0, s.Events-len(events)-bad)
+		}
+		return nil
+	})
+	if err == nil && bad+missing > 0 {
+		err = problem(ErrDamaged, core.ErrDamaged, "%d of the records of %s are damaged; check the book and bring it back from a copy", bad+missing, named(id))
+	}
+	return events, err
+}
+
+func named(id core.StumpID) string {
+	if id == core.NoStump {
+		return "the block"
+	}
+	return id.Long()
+}
+
+// Stump is the record of one stump, folded; without events it is empty. If
+// records are damaged, what can be read is given together with an error.
+func (b *Book) Stump(id core.StumpID) (*core.Stump, error) {
+	events, err := b.Events(id)
+	if err != nil && len(events) == 0 {
+		return nil, err
+	}
+	return core.Fold(b.state.Load().canonical(id), events), err
+}
+
+// place is an event's place in the order of the journal.
+type place struct {
+	clock uint64
+	id    core.ID
+	spot  spot
+}
+
+func (p place) compare(o place) int { return cmp.Or(cmp.Compare(p.clock, o.clock), p.id.Compare(o.id)) }
+
+// Journal gives every event in fold order. It stops at the first error of fn.
+// Records that are damaged are left out and told of in the error at the end.
+// fn may use the book.
+func (b *Book) Journal(fn func(core.Event) error) error {
+	places, bad, err := b.places()
+	if err != nil {
+		return err
+	}
+	for chunk := range slices.Chunk(places, 2000) {
+		events, n, err := b.read(chunk)
+		if err != nil {
+			return err
+		}
+		bad += n
+		for _, e := range events {
+			if err := fn(e); err != nil {
+				return err
+			}
+		}
+	}
+	if bad > 0 {
+		return problem(ErrDamaged, core.ErrDamaged, "%d records of the book %s are damaged and were left out", bad, b.path)
+	}
+	return nil
+}
+
+// places lists all records in fold order.
+func (b *Book) places() (places []place, bad int, err error) {
+	err = b.view(func(tx *bbolt.Tx, st *state) error {
+		places = make([]place, 0, min(st.head.events, 1<<24))
+		c := tx.Bucket(bucketJournal).Cursor()
+		for k, _ := c.First(); k != nil; k, _ = c.Next() {
+			p, clock, id, ok := splitKey(k)
+			if !ok {
+				bad++
+				continue
+			}
+			places = append(places, place{clock, id, p})
+		}
+		return nil
+	})
+	slices.SortFunc(places, place.compare)
+	return places, bad, err
+}
+
+// read unpacks the records at places; one that is gone was replaced meanwhile.
+func (b *Book) read(places []place) (events []core.Event, bad int, err error) {
+	err = b.view(func(tx *bbolt.Tx, st *state) error {
+		journal := tx.Bucket(bucketJournal)
+		for _, p := range places {
+			key := recordKey(p.spot, p.clock, p.id)
+			v := journal.Get(key)
+			if v == nil {
+				continue
+			}
+			e, err := st.unpack(key, v)
+			if err != nil {
+				bad++
+				continue
+			}
+			events = append(events, e)
+		}
+		return nil
+	})
+	return events, bad, err
+}
+
+// All is the journal as a sequence, as for joining it into another book.
+func (b *Book) All() iter.Seq2[core.Event, error] {
+	return func(yield func(core.Event, error) bool) {
+		err := b.Journal(func(e core.Event) error {
+			if !yield(e, nil) {
+				return errEnough
+			}
+			return nil
+		})
+		if err != nil && !errors.Is(err, errEnough) {
+			yield(core.Event{}, err)
+		}
+	}
+}
+
+var errEnough = errors.New("enough")

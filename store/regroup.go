@@ -1,0 +1,76 @@
+package store
+
+import (
+	"bytes"
+	"maps"
+	"reflect"
+	"slices"
+	"time"
+
+	"barkslip/core"
+)
+
+// regroup adds to remake the stumps whose summaries depend on what changed in
+// the events about no stump.
+func (c *change) regroup(remake map[core.StumpID]bool) error {
+	was, now := c.was.folded, c.now.folded
+	moved := map[core.ID]bool{} // blocks that stumps left or came to
+	for id := range c.now.numbers {
+		if before, after := was.CanonicalBlock(id), now.CanonicalBlock(id); before != after {
+			moved[before], moved[after] = true, true
+		}
+	}
+	for id := range moved {
+		if n, ok := c.now.numbers[id]; ok {
+			if err := c.dropSummaries(numberKey(n)); err != nil {
+				return err
+			}
+		}
+	}
+	for _, id := range c.now.standing() {
+		c.regroupBlock(id, moved[id], remake)
+	}
+	return nil
+}
+
+func (c *change) regroupBlock(id core.ID, moved bool, remake map[core.StumpID]bool) {
+	before, after := c.was.block(id), c.now.block(id)
+	switch {
+	case moved || !reflect.DeepEqual(bearing(before), bearing(after)):
+		for _, s := range stumpsOf(c.tx, &c.now, id) {
+			remake[s] = true
+		}
+	case !maps.EqualFunc(before.Weather, after.Weather, sameDay):
+		for _, s := range c.weatherbound(id) {
+			remake[s] = true
+		}
+	}
+}
+
+// bearing is a block without what no summary depends on, and without its
+// weather, which is compared apart. The zone stands in its name.
+func bearing(b *core.Block) core.Block {
+	out := *b
+	out.Name, out.Made, out.Units = "", time.Time{}, 0
+	out.RowSpacing, out.TreeSpacing = core.Measure{}, core.Measure{}
+	out.Zone, out.Weather = nil, nil
+	return out
+}
+
+func sameDay(a, b core.Said[core.DayWeather]) bool { return a.ID == b.ID && a.What == b.What }
+
+// weatherbound is the stumps whose dues the weather can move: those up to
+// sealing, and those sealed that are not white yet.
+func (c *change) weatherbound(block core.ID) []core.StumpID {
+	n := c.now.numbers[block]
+	var out []core.StumpID
+	cursor, prefix := c.summaries.Cursor(), numberKey(n)
+	for k, v := cursor.Seek(prefix); k != nil && bytes.HasPrefix(k, prefix); k, v = cursor.Next() {
+		s, ok := openSummary(spot(k), v, c.now.block(block))
+		white := func(d core.Due) bool { return d.Kind == core.DueWhite }
+		if !ok || s.Stage <= core.SealedUp || slices.ContainsFunc(s.Dues, white) {
+			out = append(out, spot(k).stump(block))
+		}
+	}
+	return out
+}

@@ -1,0 +1,166 @@
+package store
+
+import (
+	"bytes"
+	"encoding/binary"
+	"maps"
+	"slices"
+
+	"go.etcd.io/bbolt"
+
+	"barkslip/core"
+)
+
+// The buckets of the book's file, and the keys of the bucket meta.
+var (
+	bucketMeta      = []byte("meta")
+	bucketBlocks    = []byte("blocks")
+	bucketJournal   = []byte("journal")
+	bucketSummaries = []byte("summaries")
+
+	keySchema = []byte("schema")
+	keyHead   = []byte("head")
+	keyTie    = []byte("summaries")
+)
+
+// state is what is held in memory beside the file. It is never changed; a
+// writer replaces it.
+type state struct {
+	head    head
+	numbers map[core.ID]uint16
+	blocks  map[uint16]core.ID
+	folded  *core.Book
+}
+
+// numbered is the state with one more block numbered.
+func (st state) numbered(id core.ID, n uint16) state {
+	st.numbers, st.blocks = maps.Clone(st.numbers), maps.Clone(st.blocks)
+	st.numbers[id], st.blocks[n] = n, id
+	return st
+}
+
+// canonical is the stump under the block that its block goes on as.
+func (st *state) canonical(id core.StumpID) core.StumpID {
+	if id != core.NoStump {
+		id.Block = st.folded.CanonicalBlock(id.Block)
+	}
+	return id
+}
+
+// spots is where the records of a stump stand: one for each block that goes on
+// as its block.
+func (st *state) spots(id core.StumpID) []spot {
+	if id == core.NoStump {
+		return []spot{general}
+	}
+	var out []spot
+	for _, n := range st.aliases(id.Block) {
+		out = append(out, spotOf(n, id))
+	}
+	return out
+}
+
+// aliases is the numbers of all blocks that go on as the same block.
+func (st *state) aliases(block core.ID) []uint16 {
+	block = st.folded.CanonicalBlock(block)
+	var out []uint16
+	for id, n := range st.numbers {
+		if st.folded.CanonicalBlock(id) == block {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// standing is the blocks that go on and have stumps, by id.
+func (st *state) standing() []core.ID {
+	var out []core.ID
+	for id := range st.numbers {
+		out = append(out, st.folded.CanonicalBlock(id))
+	}
+	slices.SortFunc(out, core.ID.Compare)
+	return slices.Compact(out)
+}
+
+// stumpsOf is the stumps in the journal of a block and of those that are the
+// same, each once, by row, tree and limb.
+func stumpsOf(tx *bbolt.Tx, st *state, block core.ID) []core.StumpID {
+	var out []core.StumpID
+	for _, n := range st.aliases(block) {
+		cursor, prefix := tx.Bucket(bucketJournal).Cursor(), numberKey(n)
+		k, _ := cursor.Seek(prefix)
+		for k != nil && bytes.HasPrefix(k, prefix) {
+			p, _, _, ok := splitKey(k)
+			if !ok {
+				k, _ = cursor.Next()
+				continue
+			}
+			out = append(out, p.stump(block))
+			k, _ = cursor.Seek(p.after())
+		}
+	}
+	slices.SortFunc(out, core.StumpID.Compare)
+	return slices.Compact(out)
+}
+
+// block is a block's settings; one that was never made has those of a new one.
+func (st *state) block(id core.ID) *core.Block {
+	if known := st.folded.Blocks[id]; known != nil {
+		return known
+	}
+	made := core.Event{ID: id, Clock: 1, Body: &core.BlockMade{Block: id, Name: "block " + id.String()[:6]}}
+	return core.FoldBook([]core.Event{made}, utcOnly).Blocks[id]
+}
+
+// loadState reads the state from the file.
+func loadState(tx *bbolt.Tx, path string, zones core.Zones) (*state, error) {
+	if err := checkSchema(tx, path); err != nil {
+		return nil, err
+	}
+	st := &state{numbers: map[core.ID]uint16{}, blocks: map[uint16]core.ID{}}
+	st.head, _ = unpackHead(tx.Bucket(bucketMeta).Get(keyHead)) // one that does not hold is no fresh one either
+	err := tx.Bucket(bucketBlocks).ForEach(func(k, v []byte) error {
+		if len(k) == 16 && len(v) == 2 {
+			n := binary.BigEndian.Uint16(v)
+			st.numbers[core.ID(k)], st.blocks[n] = n, core.ID(k)
+		}
+		return nil
+	})
+	st.folded = foldGeneral(tx, st, zones)
+	return st, err
+}
+
+func checkSchema(tx *bbolt.Tx, path string) error {
+	meta := tx.Bucket(bucketMeta)
+	if meta == nil {
+		return problem(ErrNotABook, nil, "%s is not a book of this program; choose another file", path)
+	}
+	v := meta.Get(keySchema)
+	if len(v) != 4 {
+		return problem(ErrNotABook, nil, "%s is not a book of this program; choose another file", path)
+	}
+	if n := binary.BigEndian.Uint32(v); n > schema {
+		return problem(ErrNewer, nil, "the book %s was written by a newer version of this program (layout %d, this one knows %d); open it with that version", path, n, schema)
+	}
+	for _, name := range [][]byte{bucketBlocks, bucketJournal, bucketSummaries} {
+		if tx.Bucket(name) == nil {
+			return problem(ErrDamaged, nil, "the book %s is damaged: its %s is missing; bring it back from a copy", path, name)
+		}
+	}
+	return nil
+}
+
+// foldGeneral folds the events about no stump; records that do not hold are
+// left out.
+func foldGeneral(tx *bbolt.Tx, st *state, zones core.Zones) (book *core.Book) {
+	events, _ := gather(tx, st, general)
+	folding(core.NoStump, func() { book = core.FoldBook(events, zones) })
+	return book
+}
+
+// fresh says whether h is what the file keeps, and whether the summaries were
+// made from this journal by these rules.
+func fresh(tx *bbolt.Tx, h head) bool {
+	meta := tx.Bucket(bucketMeta)
+	return bytes.Equal(meta.Get(keyHead), h.pack()) && bytes.Equal(meta.Get(keyTie), h.tie(core.SummaryVersion))
+}

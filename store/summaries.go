@@ -1,0 +1,94 @@
+package store
+
+import (
+	"bytes"
+
+	"go.etcd.io/bbolt"
+
+	"barkslip/core"
+)
+
+// A summary stands under the spot of its stump in the block that goes on, as
+// the fixed layout of core followed by a CRC-32C over key and layout.
+
+// sealSummary packs a summary for its key.
+func sealSummary(p spot, s core.Summary) []byte {
+	v := sealed(core.PackSummary(append(make([]byte, 0, 256), p[:]...), s))
+	return v[len(p):]
+}
+
+func openSummary(p spot, v []byte, block *core.Block) (core.Summary, bool) {
+	body, ok := unsealed(append(p[:], v...))
+	if !ok {
+		return core.Summary{}, false
+	}
+	return core.UnpackSummary(body[len(p):], p.stump(block.ID), block.Zone)
+}
+
+// makeSummary makes a stump's summary from the journal. A stump of which
+// nothing stands any more, as when its adding was taken back, has none.
+func makeSummary(tx *bbolt.Tx, st *state, id core.StumpID) (sum core.Summary, ok bool) {
+	events, bad := gatherStump(tx, st, id)
+	folding(id, func() {
+		if s := core.Fold(id, events); len(s.Live) > 0 {
+			sum, ok = core.Summarize(s, st.block(id.Block), len(events)+bad), true
+		}
+	})
+	return sum, ok
+}
+
+func storedSummary(tx *bbolt.Tx, st *state, id core.StumpID) (core.Summary, bool) {
+	n, ok := st.numbers[id.Block]
+	if !ok {
+		return core.Summary{}, false
+	}
+	p := spotOf(n, id)
+	return openSummary(p, tx.Bucket(bucketSummaries).Get(p[:]), st.block(id.Block))
+}
+
+// Summaries is the summaries of a block's stumps by row, tree and limb,
+// together with those of blocks said to be the same. A summary that is damaged
+// is made anew from the journal.
+func (b *Book) Summaries(block core.ID) ([]core.Summary, error) {
+	var out []core.Summary
+	err := b.view(func(tx *bbolt.Tx, st *state) error {
+		id := st.folded.CanonicalBlock(block)
+		n, ok := st.numbers[id]
+		if !ok {
+			return nil
+		}
+		settings, prefix := st.block(id), numberKey(n)
+		c := tx.Bucket(bucketSummaries).Cursor()
+		for k, v := c.Seek(prefix); k != nil && bytes.HasPrefix(k, prefix); k, v = c.Next() {
+			if len(k) != len(spot{}) {
+				continue
+			}
+			s, ok := openSummary(spot(k), v, settings)
+			if !ok {
+				s, ok = makeSummary(tx, st, spot(k).stump(id))
+			}
+			if ok {
+				out = append(out, s)
+			}
+		}
+		return nil
+	})
+	return out, err
+}
+
+// EachSummary gives the summaries of all blocks, block by block. It stops at
+// the first error of fn, which may use the book.
+func (b *Book) EachSummary(fn func(core.Summary) error) error {
+	for _, id := range b.state.Load().standing() {
+		list, err := b.Summaries(id)
+		if err != nil {
+			return err
+		}
+		for _, s := range list {
+			if err := fn(s); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}

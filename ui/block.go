@@ -1,0 +1,227 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"barkslip/core"
+)
+
+// blockScreen shows the rows of a block as they stand in the field, one mark a
+// stump.
+type blockScreen struct {
+	r      *root
+	x      *shared
+	block  core.ID
+	sums   []core.Summary
+	rows   []row
+	at     int // row of the cursor
+	tree   int // place of the cursor in its row
+	top    int // first row shown
+	left   int // first column shown
+	picked map[core.StumpID]bool
+	filter func(core.Summary) bool
+	what   string // the filter in words
+	undo   []batch
+}
+
+// row is the stumps of one row in order.
+type row struct {
+	number uint16
+	sums   []core.Summary
+}
+
+// batch is answers given at once, to be taken back at once.
+type batch struct {
+	words  string
+	events []core.Event
+}
+
+func newBlock(r *root, at core.StumpID) *blockScreen {
+	b := &blockScreen{r: r, x: r.x, block: r.x.block, picked: map[core.StumpID]bool{}}
+	if r.block != nil && r.block.block == b.block {
+		b.picked, b.undo, b.filter, b.what = r.block.picked, r.block.undo, r.block.filter, r.block.what
+		b.top, b.left = r.block.top, r.block.left
+	}
+	b.load()
+	b.moveTo(at)
+	return b
+}
+
+// load reads the summaries anew.
+func (b *blockScreen) load() {
+	sums, err := b.x.Book.Summaries(b.block)
+	if err != nil {
+		b.x.fail(err)
+		return
+	}
+	b.sums, b.rows = sums, nil
+	for i, s := range sums {
+		if i == 0 || s.ID.Row != sums[i-1].ID.Row {
+			b.rows = append(b.rows, row{number: s.ID.Row})
+		}
+		last := &b.rows[len(b.rows)-1]
+		last.sums = sums[i-len(last.sums) : i+1]
+	}
+	b.at = max(0, min(b.at, len(b.rows)-1))
+}
+
+// cursor is the stump under the cursor.
+func (b *blockScreen) cursor() core.StumpID {
+	if b.at >= len(b.rows) || len(b.rows) == 0 {
+		return core.NoStump
+	}
+	r := b.rows[b.at]
+	return r.sums[max(0, min(b.tree, len(r.sums)-1))].ID
+}
+
+// moveTo puts the cursor on a stump, or the nearest there is.
+func (b *blockScreen) moveTo(id core.StumpID) bool {
+	if id == core.NoStump {
+		return false
+	}
+	for i, r := range b.rows {
+		if r.number != id.Row {
+			continue
+		}
+		at, found := slices.BinarySearchFunc(r.sums, id, func(s core.Summary, id core.StumpID) int { return s.ID.Compare(id) })
+		b.at, b.tree = i, min(at, len(r.sums)-1)
+		return found
+	}
+	return false
+}
+
+func (b *blockScreen) key(key string) {
+	if len(key) == 1 && key[0] >= '1' && key[0] <= '9' {
+		b.r.find(key)
+		return
+	}
+	if !press(b.table(), key) && !press(b.r.common(b.help), key) {
+		b.x.say("That key does nothing here; ? shows the keys.")
+	}
+}
+
+func (b *blockScreen) table() []binding {
+	return []binding{
+		{keys: []string{"enter"}, show: "Enter", word: "open", help: "Open the stump under the cursor.", do: b.open},
+		{keys: []string{"n"}, word: "next that needs a hand", help: "Open the next stump that needs a hand: white first, then in walking order.", do: func() { b.r.nextStump(b.cursor()) }},
+		{keys: []string{"/"}, show: "4/17", word: "find", help: "Type row/tree to go to a stump.", do: func() { b.r.find("") }},
+		{keys: []string{"f"}, word: "filter", help: "Show only stumps of one stage, late ones, or those that need a hand.", do: b.pickFilter},
+		{keys: []string{"r"}, word: "row", help: "One answer for the whole row under the cursor.", do: b.answerRow},
+		{keys: []string{" "}, show: "Space", help: "Pick a stump, or leave it out again.", do: b.pick},
+		{keys: []string{"a"}, help: "One answer for all picked stumps.", do: b.answerPicked},
+		{keys: []string{"u"}, help: "Take back the last answer given from this screen.", do: b.takeBack},
+		{keys: []string{"o"}, help: "The block's settings.", do: b.r.settings},
+		{keys: []string{"b"}, help: "Another block, or a new one.", do: b.r.pickBlock},
+		{keys: []string{"l"}, help: "Lots of scion wood: see them, receive one.", do: b.r.lots},
+		{keys: []string{"left"}, show: "arrows", help: "Move the cursor.", do: func() { b.step(0, -1) }},
+		{keys: []string{"right"}, do: func() { b.step(0, 1) }},
+		{keys: []string{"up", "k"}, do: func() { b.step(-1, 0) }},
+		{keys: []string{"down", "j"}, do: func() { b.step(1, 0) }},
+		{keys: []string{"home"}, do: func() { b.tree = 0 }},
+		{keys: []string{"end"}, do: func() { b.step(0, core.MaxTree) }},
+		{keys: []string{"pgup"}, do: func() { b.step(-10, 0) }},
+		{keys: []string{"pgdown"}, do: func() { b.step(10, 0) }},
+		{keys: []string{"esc"}, show: "Esc", help: "Let go of the picked stumps and the filter.", do: b.letGo},
+	}
+}
+
+func (b *blockScreen) help() { b.r.help("block", b.table(), b.r.common(nil)) }
+
+func (b *blockScreen) step(rows, trees int) {
+	if len(b.rows) == 0 {
+		return
+	}
+	b.at = max(0, min(b.at+rows, len(b.rows)-1))
+	b.tree = max(0, min(b.tree+trees, len(b.rows[b.at].sums)-1))
+}
+
+func (b *blockScreen) open() {
+	if id := b.cursor(); id != core.NoStump {
+		b.r.openStump(id)
+	}
+}
+
+func (b *blockScreen) pick() {
+	id := b.cursor()
+	if b.picked[id] {
+		delete(b.picked, id)
+	} else if id != core.NoStump {
+		b.picked[id] = true
+	}
+	b.x.say(fmt.Sprintf("%d picked; a gives all of them one answer.", len(b.picked)))
+	b.step(0, 1)
+}
+
+func (b *blockScreen) letGo() {
+	b.picked, b.filter, b.what = map[core.StumpID]bool{}, nil, ""
+	b.x.say("")
+}
+
+// find asks for a place and goes there; on the block a digit begins it.
+func (r *root) find(begun string) {
+	r.ask("Go to row/tree:", "", true, func(text string) error {
+		row, tree, limb, err := core.ParsePlace(text)
+		if err != nil {
+			return err
+		}
+		id := core.StumpID{Block: r.x.block, Row: row, Tree: tree, Limb: limb}
+		if r.block == nil || !r.block.moveTo(id) {
+			return fmt.Errorf("there is no stump at %s in this block", id.Place())
+		}
+		r.x.say("")
+		r.openStump(id)
+		return nil
+	})
+	r.prompt.field.text = begun
+}
+
+// nextStump opens the next stump that needs a hand after one: those to paint
+// first, the soonest first, then in walking order, round to the beginning.
+func (r *root) nextStump(after core.StumpID) {
+	sums, err := r.x.Book.Summaries(r.x.block)
+	if err != nil {
+		r.x.fail(err)
+		return
+	}
+	id, ok := nextNeedy(sums, after, r.x.now())
+	if !ok {
+		r.openBlock()
+		r.x.say("Nothing more needs a hand now.")
+		return
+	}
+	r.x.say("")
+	r.openStump(id)
+}
+
+// nextNeedy is the next stump with something due.
+func nextNeedy(sums []core.Summary, after core.StumpID, now time.Time) (core.StumpID, bool) {
+	var white, first, next core.StumpID
+	var soonest time.Time
+	for _, s := range sums {
+		if s.ID == after {
+			continue
+		}
+		for _, d := range s.Dues {
+			if !d.Open(now) {
+				continue
+			}
+			if d.Kind == core.DueWhite && (white == core.NoStump || d.By.Before(soonest)) {
+				white, soonest = s.ID, d.By
+			}
+			if first == core.NoStump || s.ID.WalkCompare(first) < 0 {
+				first = s.ID
+			}
+			if s.ID.WalkCompare(after) > 0 && (next == core.NoStump || s.ID.WalkCompare(next) < 0) {
+				next = s.ID
+			}
+		}
+	}
+	for _, id := range []core.StumpID{white, next, first} {
+		if id != core.NoStump {
+			return id, true
+		}
+	}
+	return core.NoStump, false
+}

@@ -1,0 +1,227 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"barkslip/core"
+	"barkslip/ui/paper"
+)
+
+// stageInk is the ink of a stage; mark and word tell it without.
+func stageInk(s core.Stage) paper.Ink {
+	switch s {
+	case core.SealedUp:
+		return paper.Warn
+	case core.PushingOn, core.LeaderOn, core.AboveStake, core.HeadedOff, core.UntiedFree:
+		return paper.Growth
+	case core.FailedOut, core.GivenUpOn:
+		return paper.Faint
+	}
+	return paper.Plain
+}
+
+const countsWidth = 29
+
+func (b *blockScreen) frame() frame {
+	x := b.x
+	f := frame{title: x.site().Name, where: b.where()}
+	f.keys = keyLine(append(append([]binding{}, b.table()...), b.r.common(nil)...), x.width)
+	if len(b.rows) == 0 {
+		f.body = b.empty()
+		return f
+	}
+	height := x.bodyHeight()
+	side := countsWidth
+	if x.width < fullWidth {
+		side = 22
+	}
+	field := b.field(x.width-side-1, height)
+	counts := b.counts(side, height)
+	for i := range max(len(field), len(counts)) {
+		var l, r paper.Line
+		if i < len(field) {
+			l = field[i]
+		}
+		if i < len(counts) {
+			r = counts[i]
+		}
+		f.body = append(f.body, l.Beside(x.width-side, r))
+	}
+	return f
+}
+
+func (b *blockScreen) where() string {
+	words := fmt.Sprintf("%d stumps, %d rows", len(b.sums), len(b.rows))
+	if b.what != "" {
+		words = "only " + b.what
+	}
+	if n := len(b.picked); n > 0 {
+		words += fmt.Sprintf(", %d picked", n)
+	}
+	return words
+}
+
+func (b *blockScreen) empty() []paper.Line {
+	return []paper.Line{nil, paper.Text(paper.Strong, "  No stumps in this block yet."), nil,
+		paper.Text(paper.Plain, "  b begins a block, from rows and trees or from a list."),
+		paper.Text(paper.Plain, "  barkslip block add FILE.csv adds a list from the command line.")}
+}
+
+// field is the rows as they stand. Each stump takes two columns: its mark, and
+// behind it what is out of the ordinary.
+func (b *blockScreen) field(width, height int) []paper.Line {
+	const label = 6
+	columns := max((width-label)/2, 1)
+	b.scroll(columns, height-2)
+	lines := []paper.Line{nil, b.numbers(label, columns)}
+	for i := b.top; i < min(len(b.rows), b.top+height-2); i++ {
+		lines = append(lines, b.rowLine(i, columns))
+	}
+	return lines
+}
+
+// scroll keeps the cursor in sight.
+func (b *blockScreen) scroll(columns, height int) {
+	b.top = max(min(b.top, b.at), b.at-height+1)
+	b.left = max(min(b.left, b.tree), b.tree-columns+1, 0)
+	b.top = max(0, min(b.top, len(b.rows)-height))
+}
+
+func (b *blockScreen) numbers(label, columns int) paper.Line {
+	text := []rune(strings.Repeat(" ", label+columns*2+4))
+	r := b.rows[b.at]
+	for i := 0; i < columns && b.left+i < len(r.sums); i++ {
+		tree := r.sums[b.left+i].ID.Tree
+		if tree == 1 || tree%5 == 0 || i == 0 {
+			copy(text[label+i*2:], []rune(fmt.Sprint(tree)))
+		}
+	}
+	return paper.Text(paper.Faint, string(text))
+}
+
+func (b *blockScreen) rowLine(i, columns int) paper.Line {
+	r := b.rows[i]
+	label := fmt.Sprintf("  %3d ", r.number)
+	ink := paper.Faint
+	if i == b.at {
+		label = fmt.Sprintf("> %3d ", r.number)
+		ink = paper.Accent
+	}
+	l := paper.Line{{Text: label, Ink: ink}}
+	for j := b.left; j < min(len(r.sums), b.left+columns); j++ {
+		here := i == b.at && j == max(0, min(b.tree, len(r.sums)-1))
+		l = append(l, b.cell(r.sums[j], here)...)
+	}
+	return l
+}
+
+// cell is one stump: its mark; behind it ! for late, ? for answers that
+// disagree, + for picked.
+func (b *blockScreen) cell(s core.Summary, here bool) paper.Line {
+	mark, ink := s.Stage.Mark(), stageInk(s.Stage)
+	second := " "
+	switch {
+	case b.picked[s.ID]:
+		second = "+"
+	case s.Clash:
+		second = "?"
+	case isLate(s, b.x):
+		second = "!"
+	}
+	if b.filter != nil && !b.filter(s) {
+		mark, ink, second = ".", paper.Faint, " "
+	}
+	if here {
+		return paper.Line{{Text: mark, Ink: paper.Turned}, {Text: second, Ink: paper.Warn}}
+	}
+	return paper.Line{{Text: mark, Ink: ink}, {Text: second, Ink: paper.Warn}}
+}
+
+func isLate(s core.Summary, x *shared) bool {
+	now := x.now()
+	for _, d := range s.Dues {
+		if d.Late(now) {
+			return true
+		}
+	}
+	return false
+}
+
+func isOpen(s core.Summary, x *shared) bool {
+	now := x.now()
+	for _, d := range s.Dues {
+		if d.Open(now) {
+			return true
+		}
+	}
+	return false
+}
+
+// counts is the right side: how many at each stage, what is late, and the stump
+// under the cursor in words.
+func (b *blockScreen) counts(width, height int) []paper.Line {
+	n := map[core.Stage]int{}
+	late, needy, scions, pushing := 0, 0, 0, 0
+	for _, s := range b.sums {
+		n[s.Stage]++
+		if isLate(s, b.x) {
+			late++
+		}
+		if isOpen(s, b.x) {
+			needy++
+		}
+		switch s.Stage {
+		case core.PushingOn, core.LeaderOn, core.AboveStake, core.HeadedOff, core.UntiedFree:
+			pushing++
+			scions++
+		case core.FailedOut:
+			scions++
+		}
+	}
+	lines := []paper.Line{nil}
+	for _, st := range core.Stages() {
+		if n[st] == 0 && height < 22 {
+			continue
+		}
+		l := paper.Line{{Text: st.Mark(), Ink: stageInk(st)}, {Text: " " + st.String(), Ink: paper.Plain}}
+		lines = append(lines, l.Pad(18).Add(paper.Strong, fmt.Sprintf("%5d", n[st])))
+	}
+	lines = append(lines, nil)
+	sum := func(ink paper.Ink, word string, n int) {
+		lines = append(lines, paper.Line{{Text: word, Ink: ink}}.Pad(18).Add(ink, fmt.Sprintf("%5d", n)))
+	}
+	sum(paper.Strong, "need a hand", needy)
+	if late > 0 {
+		sum(paper.Warn, "! late", late)
+	}
+	if scions > 0 {
+		lines = append(lines, paper.Text(paper.Plain, fmt.Sprintf("growing %d of %d seen", pushing, scions)))
+	}
+	return append(lines, b.under(width)...)
+}
+
+// under is the stump under the cursor in words.
+func (b *blockScreen) under(width int) []paper.Line {
+	id := b.cursor()
+	lines := []paper.Line{nil}
+	for _, s := range b.rows[b.at].sums {
+		if s.ID != id {
+			continue
+		}
+		lines = append(lines, paper.Text(paper.Strong, paper.Shorten(id.Place()+" "+s.Stage.String(), width)))
+		for _, d := range s.Dues {
+			if d.Open(b.x.now()) {
+				ink, word := paper.Plain, "due: "
+				if d.Late(b.x.now()) {
+					ink, word = paper.Warn, "LATE: "
+				}
+				lines = append(lines, paper.Text(ink, paper.Shorten(word+strings.ReplaceAll(d.Kind.String(), "-", " "), width)))
+			}
+		}
+		if s.Clash {
+			lines = append(lines, paper.Text(paper.Warn, "? answers disagree"))
+		}
+	}
+	return lines
+}

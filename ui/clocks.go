@@ -1,0 +1,121 @@
+package ui
+
+import (
+	"fmt"
+	"time"
+
+	"barkslip/core"
+	"barkslip/ui/paper"
+)
+
+// clocks are the white clocks that run on all blocks of the book. They are
+// read from the book, so they are right again after closing or sleep.
+type clocks struct {
+	white []core.Due
+	rung  map[core.StumpID]int // 1 rung when due, 2 when late
+}
+
+// refresh reads the running clocks from the summaries.
+func (c *clocks) refresh(x *shared) {
+	c.white = c.white[:0]
+	for _, b := range x.Book.Folded().List() {
+		sums, err := x.Book.Summaries(b.ID)
+		if err != nil {
+			x.fail(err)
+			return
+		}
+		for _, s := range sums {
+			for _, d := range s.Dues {
+				if d.Kind == core.DueWhite {
+					c.white = append(c.white, d)
+				}
+			}
+		}
+	}
+}
+
+// ring says whether the bell should ring: once for each clock when it comes
+// due, and once when it runs out.
+func (c *clocks) ring(now time.Time) bool {
+	if c.rung == nil {
+		c.rung = map[core.StumpID]int{}
+	}
+	ring := false
+	running := map[core.StumpID]bool{}
+	for _, d := range c.white {
+		running[d.Stump] = true
+		state := 0
+		switch {
+		case d.Late(now):
+			state = 2
+		case d.Open(now):
+			state = 1
+		}
+		if state > c.rung[d.Stump] {
+			ring = true
+		}
+		c.rung[d.Stump] = state
+	}
+	for s := range c.rung {
+		if !running[s] {
+			delete(c.rung, s)
+		}
+	}
+	return ring
+}
+
+// words are the clocks for the frame: "3 to paint, next in 12 min".
+func (c *clocks) words(now time.Time) (string, paper.Ink) {
+	if len(c.white) == 0 {
+		return "", paper.Plain
+	}
+	var next core.Due
+	late, open := 0, 0
+	for i, d := range c.white {
+		if d.Late(now) {
+			late++
+		}
+		if d.Open(now) {
+			open++
+		}
+		if i == 0 || d.By.Before(next.By) {
+			next = d
+		}
+	}
+	n := fmt.Sprintf("%d to paint", len(c.white))
+	switch {
+	case late > 0:
+		return fmt.Sprintf("%s, %d LATE", n, late), paper.Alarm
+	case open > 0:
+		return fmt.Sprintf("%s, %d now, by %s", n, open, core.When(next.By, now, next.By.Location())), paper.Warn
+	}
+	first := c.white[0].Opens
+	for _, d := range c.white {
+		if d.Opens.Before(first) {
+			first = d.Opens
+		}
+	}
+	return fmt.Sprintf("%s, next %s", n, span(first.Sub(now))), paper.Warn
+}
+
+// span prints a wait: in 12 min, in 2 h 05.
+func span(d time.Duration) string {
+	m := int((d + 59*time.Second) / time.Minute)
+	switch {
+	case m <= 0:
+		return "now"
+	case m < 60:
+		return fmt.Sprintf("in %d min", m)
+	case m < 24*60:
+		return fmt.Sprintf("in %d h %02d", m/60, m%60)
+	}
+	return fmt.Sprintf("in %d d", (m+24*60-1)/(24*60))
+}
+
+// wait prints an instant as clock and as wait: 14:35, in 12 min.
+func wait(t, now time.Time, zone *time.Location) string {
+	if !t.After(now) {
+		return core.When(t, now, zone) + ", now"
+	}
+	return core.When(t, now, zone) + ", " + span(t.Sub(now))
+}

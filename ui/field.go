@@ -1,0 +1,72 @@
+package ui
+
+import (
+	"unicode"
+	"unicode/utf8"
+
+	"barkslip/core"
+	"barkslip/ui/paper"
+)
+
+// field is one line of typed text.
+type field struct {
+	text  string
+	any   bool // any text: letters are never commands
+	limit int
+}
+
+const fieldLimit = 200
+
+// takes says whether a key is text for the field as it stands. In a field of
+// numbers a letter is a command until something has been typed.
+func (f *field) takes(key string) bool {
+	r, size := utf8.DecodeRuneInString(key)
+	if size != len(key) || !unicode.IsPrint(r) {
+		return false
+	}
+	if f.any || f.text != "" {
+		return true
+	}
+	return unicode.IsDigit(r) || r == '.'
+}
+
+// typed adds or removes text; it says whether the key was for the field.
+func (f *field) typed(key string) bool {
+	switch {
+	case key == "backspace" && f.text != "":
+		_, size := utf8.DecodeLastRuneInString(f.text)
+		f.text = f.text[:len(f.text)-size]
+		return true
+	case key == "ctrl+u":
+		f.text = ""
+		return true
+	case f.takes(key):
+		limit := f.limit
+		if limit == 0 {
+			limit = fieldLimit
+		}
+		if len(f.text) < limit {
+			f.text += key
+		}
+		return true
+	}
+	return false
+}
+
+// paste adds text from the clipboard, cleaned.
+func (f *field) paste(s string) {
+	for _, r := range core.Clean(s) {
+		if len(f.text) < fieldLimit {
+			f.text += string(r)
+		}
+	}
+}
+
+// line shows the field with its cursor.
+func (f *field) line(likely string) paper.Line {
+	l := paper.Line{{Text: "> ", Ink: paper.Accent}}
+	if f.text == "" && likely != "" {
+		return l.Add(paper.Turned, " ").Add(paper.Faint, " Enter takes "+likely)
+	}
+	return l.Add(paper.Strong, f.text).Add(paper.Turned, " ")
+}

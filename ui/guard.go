@@ -1,0 +1,32 @@
+package ui
+
+import "time"
+
+// guard keeps a key held down from answering several questions: after a key
+// has answered, the same key coming again within holdGap of its last coming is
+// a held key, however long it is held. Another key, or a pause, frees it.
+type guard struct {
+	key  string
+	last time.Time
+}
+
+// holdGap is longer than the usual pause before a held key begins to repeat
+// (500 to 660 ms).
+const holdGap = 700 * time.Millisecond
+
+// held says whether this coming of the key is only a key held down.
+func (g *guard) held(key string, now time.Time) bool {
+	if key != g.key {
+		g.key = ""
+		return false
+	}
+	held := now.Sub(g.last) < holdGap
+	g.last = now
+	if !held {
+		g.key = ""
+	}
+	return held
+}
+
+// answered notes the key that just answered a question.
+func (g *guard) answered(key string, now time.Time) { g.key, g.last = key, now }

@@ -1,0 +1,101 @@
+package ui
+
+import (
+	"errors"
+	"strings"
+	"time"
+	"unicode"
+
+	"barkslip/core"
+	"barkslip/core/unit"
+)
+
+// askHand asks for the initials that go with every answer.
+func (r *root) askHand() {
+	r.ask("Whose hand? Initials:", r.x.Prefs.Hand, true, func(text string) error {
+		text = strings.ToUpper(strings.TrimSpace(core.Clean(text)))
+		if n := len([]rune(text)); n < 1 || n > 4 || strings.ContainsFunc(text, func(c rune) bool { return !unicode.IsLetter(c) }) {
+			return errors.New("give one to four letters, such as RK")
+		}
+		r.x.hand, r.x.Prefs.Hand = text, text
+		r.x.say("Hand: " + text + ".")
+		r.x.savePrefs()
+		return nil
+	})
+}
+
+// askTime sets an earlier time for the answers that follow, or goes back to
+// now.
+func (r *root) askTime() {
+	if !r.x.at.IsZero() {
+		r.x.at = time.Time{}
+		r.x.say("Answers are for now again.")
+		r.afterTime()
+		return
+	}
+	r.ask("Earlier time (13:40, or 2027-05-03 13:40, or 20 for 20 min ago):", "", false, func(text string) error {
+		at, err := readTime(text, r.x.Now().In(r.x.site().Zone))
+		if err != nil {
+			return err
+		}
+		r.x.at = at
+		r.x.say("Answers are for " + at.Format("2 Jan 15:04") + " until t is pressed again.")
+		r.afterTime()
+		return nil
+	})
+}
+
+func (r *root) afterTime() {
+	if r.on == onStump {
+		r.stump.load()
+	}
+}
+
+// readTime reads a time before now: a clock time of today, a date and time, or
+// minutes ago.
+func readTime(text string, now time.Time) (time.Time, error) {
+	bad := &unit.Error{Given: text, Accepted: "a time before now: 13:40, 2027-05-03 13:40, or minutes ago such as 20"}
+	words := strings.Fields(text)
+	day := unit.DateOf(now)
+	switch len(words) {
+	case 1:
+		if d, err := unit.ParseDate(words[0]); err == nil {
+			at := d.At(12, 0, now.Location())
+			return before(at, now, bad)
+		}
+		if !strings.Contains(words[0], ":") {
+			return minutesAgo(words[0], now, bad)
+		}
+	case 2:
+		d, err := unit.ParseDate(words[0])
+		if err != nil {
+			return now, bad
+		}
+		day = d
+	default:
+		return now, bad
+	}
+	c, err := unit.ParseClock(words[len(words)-1])
+	if err != nil {
+		return now, bad
+	}
+	return before(c.On(day, now.Location()), now, bad)
+}
+
+func before(at, now time.Time, bad error) (time.Time, error) {
+	if at.After(now) || at.Before(now.AddDate(-10, 0, 0)) {
+		return now, bad
+	}
+	return at, nil
+}
+
+func minutesAgo(text string, now time.Time, bad error) (time.Time, error) {
+	n := 0
+	for _, c := range text {
+		if c < '0' || c > '9' || n > 100000 {
+			return now, bad
+		}
+		n = n*10 + int(c-'0')
+	}
+	return before(now.Add(-time.Duration(n)*time.Minute), now, bad)
+}

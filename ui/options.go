@@ -1,0 +1,55 @@
+// Package ui is the terminal program: a root that routes keys, one file a
+// screen, and the parts they share. It knows the book only by the interface
+// declared here.
+package ui
+
+import (
+	"io"
+	"time"
+
+	"barkslip/core"
+	"barkslip/ui/figure"
+)
+
+// Book is what the screens need of the book. Append returns only after the
+// events are safely on disk; no screen shows an answer as taken before that.
+type Book interface {
+	Append(events ...core.Event) ([]core.Event, error)
+	Stump(core.StumpID) (*core.Stump, error)
+	Summaries(block core.ID) ([]core.Summary, error)
+	Folded() *core.Book
+	Newest() time.Time
+}
+
+// Prefs are what a laptop remembers of its user; they are not part of the book.
+type Prefs struct {
+	Hand  string // initials
+	Theme string
+	Coach bool // show what to look for at every step
+}
+
+// Options wire the screens to the world.
+type Options struct {
+	Book      Book
+	Now       func() time.Time // the clock answers are dated by
+	Tick      func() time.Time // the clock keys are timed by; nil for Now
+	Random    io.Reader
+	Prefs     Prefs
+	SavePrefs func(Prefs) error
+	Plain     bool // plain characters instead of the finest dots
+	NoColour  bool
+	LocalZone string                                   // the laptop's zone by name, offered for a new block
+	Zones     core.Zones                               // finds a zone by name
+	OpenFile  func(path string) (io.ReadCloser, error) // for a block list
+	Sample    func() error                             // fills an empty book with the made-up block
+	Bell      func()                                   // rings once
+	Input     io.Reader                                // nil for the terminal
+	Output    io.Writer                                // nil for the terminal
+}
+
+func (o Options) mode() figure.Mode {
+	if o.Plain {
+		return figure.ASCII
+	}
+	return figure.Braille
+}

@@ -1,0 +1,108 @@
+package ui
+
+import (
+	"fmt"
+
+	"barkslip/core/trade"
+	"barkslip/ui/paper"
+)
+
+// page is a text to read over the screen: the help, or why.
+type page struct {
+	r     *root
+	title string
+	where string
+	lines []paper.Line
+	from  int
+}
+
+func (p *page) key(key string) {
+	last := max(len(p.lines)-p.r.x.bodyHeight(), 0)
+	switch key {
+	case "down", "j", "enter":
+		p.from = min(p.from+1, last)
+	case "up", "k":
+		p.from = max(p.from-1, 0)
+	case " ", "pgdown":
+		p.from = min(p.from+p.r.x.bodyHeight()-1, last)
+	case "pgup":
+		p.from = max(p.from-p.r.x.bodyHeight()+1, 0)
+	case "q":
+		p.r.quit = true
+	default:
+		p.r.page = nil
+	}
+}
+
+func (p *page) view() string {
+	x := p.r.x
+	p.from = max(0, min(p.from, len(p.lines)-x.bodyHeight()))
+	keys := " Esc back   q leave"
+	if len(p.lines) > x.bodyHeight() {
+		keys = fmt.Sprintf(" up down Space read on   line %d of %d  %s", p.from+1, len(p.lines), keys)
+	}
+	return x.draw(frame{title: p.title, where: p.where, body: p.lines[p.from:], keys: paper.Text(paper.Faint, keys)})
+}
+
+// help shows every key of a screen, and the words for what stands on it.
+func (r *root) help(title string, tables ...[]binding) {
+	lines := []paper.Line{nil}
+	for _, table := range tables {
+		for _, b := range table {
+			if b.help != "" {
+				lines = append(lines, indent(2, under(fmt.Sprintf("%-9s", b.name()), paper.Accent, paper.Plain, b.help, r.x.width-4))...)
+			}
+		}
+		lines = append(lines, nil)
+	}
+	r.page = &page{r: r, title: "Keys", where: title, lines: lines}
+}
+
+func indent(n int, lines []paper.Line) []paper.Line {
+	pad := fmt.Sprintf("%*s", n, "")
+	for i, l := range lines {
+		lines[i] = append(paper.Line{{Text: pad, Ink: paper.Plain}}, l...)
+	}
+	return lines
+}
+
+// why shows how numbers came about: formula in words, what went in, what was
+// assumed, and by whose word.
+func (r *root) why(title string, works []trade.Worked, facts []trade.Fact, cautions []trade.Caution) {
+	sys := r.x.site().Units
+	wide := min(r.x.width-4, 96)
+	lines := []paper.Line{nil}
+	add := func(label string, ink paper.Ink, s string) {
+		lines = append(lines, indent(2, under(label, paper.Faint, ink, s, wide))...)
+	}
+	for _, w := range works {
+		lines = append(lines, paper.Text(paper.Strong, "  "+w.Question))
+		for _, in := range w.Answer {
+			add("  =", paper.Strong, in.Name+": "+sys.Show(in.Value))
+		}
+		if w.Formula != "" {
+			add("How     ", paper.Plain, w.Formula)
+		}
+		for _, in := range w.Inputs {
+			add("From    ", paper.Plain, in.Name+": "+sys.Show(in.Value))
+		}
+		for _, a := range w.Assumed {
+			add("Assumed ", paper.Plain, a)
+		}
+		for _, f := range w.Facts {
+			add("Because ", paper.Plain, f.Says+" ("+f.Cite()+")")
+		}
+		lines = append(lines, nil)
+	}
+	if len(facts) > 0 {
+		lines = append(lines, paper.Text(paper.Strong, "  What this step rests on"))
+		for _, f := range facts {
+			add("Fact    ", paper.Plain, f.Says+" ("+f.Cite()+")")
+		}
+		lines = append(lines, nil)
+	}
+	for _, c := range append(cautions, trade.AidsOnly) {
+		add("Caution ", paper.Warn, c.Says)
+	}
+	r.page = &page{r: r, title: "Why", where: title, lines: lines}
+}

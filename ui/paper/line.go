@@ -1,0 +1,150 @@
+package paper
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"github.com/mattn/go-runewidth"
+)
+
+// Span is a stretch of text in one ink.
+type Span struct {
+	Text string
+	Ink  Ink
+}
+
+// Line is spans side by side.
+type Line []Span
+
+// Text is a line of one span.
+func Text(ink Ink, s string) Line { return Line{{s, ink}} }
+
+// Width is the columns a text takes.
+func Width(s string) int {
+	for i := 0; i < len(s); i++ {
+		if s[i] >= utf8.RuneSelf {
+			return runewidth.StringWidth(s)
+		}
+	}
+	return len(s)
+}
+
+// Width is the columns of the line.
+func (l Line) Width() int {
+	w := 0
+	for _, s := range l {
+		w += Width(s.Text)
+	}
+	return w
+}
+
+// Add appends a span.
+func (l Line) Add(ink Ink, s string) Line { return append(l, Span{s, ink}) }
+
+// Pad fills the line with spaces up to w columns.
+func (l Line) Pad(w int) Line {
+	if have := l.Width(); have < w {
+		return append(l, Span{strings.Repeat(" ", w-have), Plain})
+	}
+	return l
+}
+
+// Cut shortens the line to w columns, ending in an ellipsis where text is lost.
+func (l Line) Cut(w int) Line {
+	if l.Width() <= w {
+		return l
+	}
+	out, left := Line(nil), w
+	for _, s := range l {
+		sw := Width(s.Text)
+		if sw < left || sw == left && left > 0 && out.Width()+sw < w {
+			out = append(out, s)
+			left -= sw
+			continue
+		}
+		return append(out, Span{Shorten(s.Text+"   ", left), s.Ink})
+	}
+	return out
+}
+
+// Shorten cuts a text to w columns, with an ellipsis where something is lost.
+func Shorten(s string, w int) string {
+	switch {
+	case w <= 0:
+		return ""
+	case Width(s) <= w:
+		return s
+	}
+	return runewidth.Truncate(s, w, "…")
+}
+
+// Beside puts another line at column w of this one.
+func (l Line) Beside(w int, other Line) Line {
+	return append(append(Line(nil), l.Cut(w).Pad(w)...), other...)
+}
+
+// Wrap breaks a text into lines of at most w columns, between words where it
+// can.
+func Wrap(s string, w int) []string {
+	if w < 1 {
+		return nil
+	}
+	var out []string
+	line := ""
+	for _, word := range strings.Fields(s) {
+		for Width(word) > w { // a word longer than the line is broken
+			if line != "" {
+				out = append(out, line)
+				line = ""
+			}
+			head := runewidth.Truncate(word, w, "")
+			if head == "" {
+				break
+			}
+			out = append(out, head)
+			word = word[len(head):]
+		}
+		switch {
+		case line == "":
+			line = word
+		case Width(line)+1+Width(word) <= w:
+			line += " " + word
+		default:
+			out = append(out, line)
+			line = word
+		}
+	}
+	if line != "" {
+		out = append(out, line)
+	}
+	return out
+}
+
+// Paint makes the screen: exactly w columns and h lines.
+func (t Theme) Paint(lines []Line, w, h int) string {
+	var b strings.Builder
+	b.Grow(w * h * 2)
+	for y := range h {
+		if y > 0 {
+			b.WriteByte('\n')
+		}
+		var l Line
+		if y < len(lines) {
+			l = lines[y].Cut(w)
+		}
+		t.paintLine(&b, l.Pad(w))
+	}
+	return b.String()
+}
+
+func (t Theme) paintLine(b *strings.Builder, l Line) {
+	for _, s := range l {
+		if s.Text == "" {
+			continue
+		}
+		ink := t.ink[s.Ink]
+		b.WriteString(ink[0])
+		b.WriteString(s.Text)
+		b.WriteString(ink[1])
+	}
+}

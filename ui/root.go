@@ -1,0 +1,256 @@
+package ui
+
+import (
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"barkslip/core"
+	"barkslip/ui/paper"
+)
+
+// screen names where the keys go.
+type screen int
+
+const (
+	onFirst screen = iota
+	onBlock
+	onStump
+)
+
+// root routes keys to the screen that is up, over it a prompt, a list, the help
+// or the why-screen if one is open.
+type root struct {
+	x      *shared
+	on     screen
+	first  *firstScreen
+	block  *blockScreen
+	stump  *stumpScreen
+	prompt *prompt
+	list   *listScreen
+	page   *page
+	quit   bool
+}
+
+type tick time.Time
+
+func newRoot(o Options) *root {
+	if o.Tick == nil {
+		o.Tick = o.Now
+	}
+	x := &shared{Options: o, width: fullWidth, height: fullHeight, hand: o.Prefs.Hand}
+	x.setTheme(o.Prefs.Theme)
+	r := &root{x: x}
+	x.clocks.refresh(x)
+	r.start()
+	return r
+}
+
+// start opens the block worked last, or the first-use questions.
+func (r *root) start() {
+	blocks := r.x.Book.Folded().List()
+	if len(blocks) == 0 {
+		r.first = newFirst(r)
+		r.on = onFirst
+		return
+	}
+	if r.x.block == core.None {
+		r.x.block = r.latestBlock(blocks)
+	}
+	r.openBlock()
+	r.warnClock()
+	if r.x.hand == "" {
+		r.askHand()
+	}
+}
+
+// latestBlock is the block with the newest work.
+func (r *root) latestBlock(blocks []*core.Block) core.ID {
+	best, newest := blocks[0].ID, time.Time{}
+	for _, b := range blocks {
+		sums, err := r.x.Book.Summaries(b.ID)
+		if err != nil {
+			r.x.fail(err)
+			continue
+		}
+		for _, s := range sums {
+			if s.Newest.After(newest) {
+				best, newest = b.ID, s.Newest
+			}
+		}
+	}
+	return best
+}
+
+// warnClock says when the laptop's clock stands before the newest answer.
+func (r *root) warnClock() {
+	newest := r.x.Book.Newest()
+	if d := newest.Sub(r.x.Now()); d > time.Hour {
+		zone := r.x.site().Zone
+		r.x.said = "The newest answer is dated " + newest.In(zone).Format("2 Jan 15:04") + ", after this laptop's clock. Is the clock right?"
+		r.x.wrong = true
+	}
+}
+
+func (r *root) openBlock() {
+	r.stump = nil
+	at := core.StumpID{}
+	if r.block != nil && r.block.block == r.x.block {
+		at = r.block.cursor()
+	}
+	r.block = newBlock(r, at)
+	r.on = onBlock
+}
+
+func (r *root) openStump(id core.StumpID) {
+	s, err := newStump(r, id)
+	if err != nil {
+		r.x.fail(err)
+		return
+	}
+	r.stump = s
+	r.on = onStump
+}
+
+// Init starts the tick that keeps times and white clocks true.
+func (r *root) Init() tea.Cmd { return beat() }
+
+func beat() tea.Cmd {
+	return tea.Tick(time.Second, func(t time.Time) tea.Msg { return tick(t) })
+}
+
+// Update takes one message. Keys typed fast come as one message of several
+// letters; each is its own key.
+func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		r.x.width, r.x.height = msg.Width, msg.Height
+	case tick:
+		r.beat()
+		return r, beat()
+	case tea.KeyMsg:
+		for _, key := range keysOf(msg) {
+			r.key(key)
+			if r.quit {
+				return r, tea.Quit
+			}
+		}
+		if msg.Paste {
+			r.paste(string(msg.Runes))
+		}
+	}
+	return r, nil
+}
+
+// keysOf splits a message into keys. A key that came right behind Esc arrives
+// as alt and the key.
+func keysOf(msg tea.KeyMsg) []string {
+	if msg.Paste {
+		return nil
+	}
+	if msg.Type != tea.KeyRunes && msg.Type != tea.KeySpace {
+		return []string{msg.String()}
+	}
+	var keys []string
+	if msg.Alt {
+		keys = append(keys, "esc")
+	}
+	for _, c := range msg.Runes {
+		keys = append(keys, string(c))
+	}
+	return keys
+}
+
+func (r *root) beat() {
+	if r.x.clocks.ring(r.x.Now()) && r.x.Bell != nil {
+		r.x.Bell()
+	}
+	if r.on == onStump {
+		r.stump.ask()
+	}
+}
+
+func (r *root) tooSmall() bool { return r.x.width < leastWidth || r.x.height < leastHeight }
+
+// key sends a key to whatever is on top.
+func (r *root) key(key string) {
+	switch {
+	case key == "ctrl+c":
+		r.quit = true
+	case r.tooSmall():
+		if key == "q" {
+			r.quit = true
+		}
+	case r.prompt != nil:
+		r.prompt.key(key)
+	case r.list != nil:
+		r.list.key(key)
+	case r.page != nil:
+		r.page.key(key)
+	case r.on == onFirst:
+		r.first.key(key)
+	case r.on == onBlock:
+		r.block.key(key)
+	case r.on == onStump:
+		r.stump.key(key)
+	}
+}
+
+func (r *root) paste(s string) {
+	switch {
+	case r.prompt != nil:
+		r.prompt.field.paste(s)
+	case r.on == onFirst:
+		r.first.field.paste(s)
+	case r.on == onStump:
+		r.stump.field.paste(s)
+	}
+}
+
+// View draws whatever is on top.
+func (r *root) View() string {
+	if r.tooSmall() {
+		lines := wrapped(paper.Plain, "Barkslip needs a window of at least 60 columns by 15 lines. Make it larger; nothing is lost. q leaves.", max(r.x.width, 1))
+		return r.x.theme.Paint(lines, r.x.width, r.x.height)
+	}
+	switch {
+	case r.list != nil:
+		return r.list.view()
+	case r.page != nil:
+		return r.page.view()
+	}
+	var f frame
+	switch r.on {
+	case onFirst:
+		f = r.first.frame()
+	case onBlock:
+		f = r.block.frame()
+	case onStump:
+		f = r.stump.frame()
+	}
+	if r.prompt != nil {
+		f.keys = r.prompt.line()
+	}
+	return r.x.draw(f)
+}
+
+// common are the keys that work on every screen.
+func (r *root) common(help func()) []binding {
+	return []binding{
+		{keys: []string{"?"}, word: "keys", help: "All keys of this screen.", do: help},
+		{keys: []string{"q"}, word: "leave", help: "Leave the program. Nothing can be lost: every answer is on disk.", do: func() { r.quit = true }},
+		{keys: []string{"h"}, help: "Another hand: type the initials.", do: r.askHand},
+		{keys: []string{"L"}, help: "Dark or sunlight theme.", do: r.switchTheme},
+		{keys: []string{"t"}, help: "Give answers for an earlier time, from notes on paper.", do: r.askTime},
+	}
+}
+
+func (r *root) switchTheme() {
+	if r.x.Prefs.Theme == "sunlight" {
+		r.x.setTheme("dark")
+	} else {
+		r.x.setTheme("sunlight")
+	}
+	r.x.say("Theme: " + r.x.Prefs.Theme + ".")
+	r.x.savePrefs()
+}

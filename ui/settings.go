@@ -1,0 +1,186 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"barkslip/core"
+	"barkslip/core/unit"
+)
+
+// setting is one row of the block's settings.
+type setting struct {
+	name, word, asks string
+	show             func(b *core.Block) string
+}
+
+// settingRows lists the settings as they are shown and asked.
+var settingRows = []setting{
+	{"name", "name", "the block's name", func(b *core.Block) string { return b.Name }},
+	{"units", "units", "us or metric", func(b *core.Block) string { return b.Units.String() }},
+	{"zone", "time zone", "such as America/New_York", func(b *core.Block) string { return b.ZoneName }},
+	{"latitude", "latitude", "degrees, north above 0", func(b *core.Block) string { return degrees(b, b.Lat) }},
+	{"longitude", "longitude", "degrees, east above 0", func(b *core.Block) string { return degrees(b, b.Lon) }},
+	{"altitude", "altitude", "such as 700ft or 210m", func(b *core.Block) string { return shown(b, b.Altitude) }},
+	{"species", "stock", "species of the stumps", func(b *core.Block) string { return b.Species }},
+	{"variety", "variety planned", "unless a stump says otherwise", func(b *core.Block) string { return b.Variety }},
+	{"graft-height", "graft height", "wanted, such as 36in", func(b *core.Block) string { return shown(b, b.GraftHeight) }},
+	{"browse", "browse height", "to which animals eat, such as 6ft", func(b *core.Block) string { return shown(b, b.Browse) }},
+	{"frosty", "frosty", "yes or no: late frosts", func(b *core.Block) string { return yesNo(b.Frosty) }},
+	{"earwigs", "earwigs", "yes or no: a problem here", func(b *core.Block) string { return yesNo(b.Earwigs) }},
+	{"row-spacing", "between rows", "such as 30ft", func(b *core.Block) string { return shown(b, b.RowSpacing) }},
+	{"tree-spacing", "between trees", "such as 25ft", func(b *core.Block) string { return shown(b, b.TreeSpacing) }},
+	{"slip-from", "bark slips from", "month and day, 05-10", func(b *core.Block) string { return monthDay(b.SlipFrom) }},
+	{"slip-to", "bark slips until", "month and day, 06-10", func(b *core.Block) string { return monthDay(b.SlipTo) }},
+	{"pinch-until", "pinch until", "month and day, 08-15", func(b *core.Block) string { return monthDay(b.PinchUntil) }},
+}
+
+func degrees(b *core.Block, v float64) string {
+	if !b.Placed {
+		return ""
+	}
+	return fmt.Sprintf("%g", v)
+}
+
+func shown(b *core.Block, m core.Measure) string {
+	if !m.Given() {
+		return ""
+	}
+	return b.Units.Length(m.Length)
+}
+
+func yesNo(v bool) string {
+	if v {
+		return "yes"
+	}
+	return "no"
+}
+
+func monthDay(m core.MonthDay) string {
+	if m.Day == 0 {
+		return ""
+	}
+	return m.In(2028).Short()
+}
+
+// settings lists the block's settings; picking one asks for its value.
+func (r *root) settings() {
+	b := r.x.site()
+	var items []listItem
+	for _, s := range settingRows {
+		value := s.show(b)
+		if value == "" {
+			value = "not set"
+		}
+		items = append(items, listItem{s.word, value, func() error { r.askSetting(s); return nil }})
+	}
+	r.pick("Settings of "+b.Name, "Pick one to change it; the old value stays in the journal.", items)
+}
+
+func (r *root) askSetting(s setting) {
+	r.ask(paperTitle(s.word)+" ("+s.asks+"):", "", true, func(text string) error {
+		text = strings.TrimSpace(core.Clean(text))
+		if err := r.setBlock(r.x.block, s.name, text); err != nil {
+			return err
+		}
+		r.openBlock()
+		r.settings()
+		return nil
+	})
+}
+
+func paperTitle(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// setBlock writes one setting, replacing the one that stands. Lengths without a
+// unit are in the block's.
+func (r *root) setBlock(block core.ID, name, value string) error {
+	var body core.Body = &core.BlockSet{Block: block, Setting: name, Value: value}
+	if name == "name" {
+		if value == "" {
+			return &unit.Error{Given: value, Accepted: "a name"}
+		}
+		body = &core.BlockMade{Block: block, Name: value}
+	}
+	if name == "zone" {
+		if _, err := r.x.Zones(value); err != nil || value == "" {
+			return &unit.Error{Given: value, Accepted: "a time zone such as America/New_York"}
+		}
+	}
+	if err := core.Check(core.Event{Body: body}); err != nil {
+		return err
+	}
+	_, err := r.x.write(core.NoStump, r.x.Now(), r.x.Book.Folded().Answers((core.Event{Body: body}).Question()), body)
+	return err
+}
+
+// pickBlock goes to another block or begins one.
+func (r *root) pickBlock() {
+	var items []listItem
+	for _, b := range r.x.Book.Folded().List() {
+		sums, err := r.x.Book.Summaries(b.ID)
+		if err != nil {
+			r.x.fail(err)
+		}
+		items = append(items, listItem{b.Name, fmt.Sprintf("%d stumps", len(sums)), func() error {
+			r.x.block = b.ID
+			r.openBlock()
+			return nil
+		}})
+	}
+	items = append(items, listItem{"a new block", "by rows and trees, or from a list", func() error {
+		r.first = newFirst(r)
+		r.on = onFirst
+		return nil
+	}})
+	r.pick("Which block?", "", items)
+}
+
+// lots shows the lots of scion wood.
+func (r *root) lots() {
+	var items []listItem
+	sys := r.x.site().Units
+	for _, l := range r.x.Book.Folded().LotList() {
+		w := l.Received.What
+		meaning := w.Variety
+		if w.Thickness.Given() {
+			meaning += ", " + sys.Length(w.Thickness.Length)
+		}
+		if w.Cut != 0 {
+			meaning += ", cut " + w.Cut.Long()
+		}
+		if l.Held != nil && l.Held.What.Held {
+			meaning += ", HELD: " + l.Held.What.Why
+		}
+		items = append(items, listItem{w.Name, meaning, func() error { r.lots(); return nil }})
+	}
+	items = append(items, listItem{"receive a lot", "its name, then the variety on the label", func() error { r.receiveLot(); return nil }})
+	r.pick("Lots of scion wood", "", items)
+}
+
+// receiveLot asks for a new lot: its name, variety, and thickness.
+func (r *root) receiveLot() {
+	r.ask("Name of the lot:", "", true, func(name string) error {
+		if name = strings.TrimSpace(core.Clean(name)); name == "" {
+			return &unit.Error{Given: name, Accepted: "a name, such as L-27"}
+		}
+		r.ask("Variety on the label:", r.x.site().Variety, true, func(variety string) error {
+			variety = strings.TrimSpace(core.Clean(variety))
+			if variety == "" {
+				return &unit.Error{Given: variety, Accepted: "the variety on the label"}
+			}
+			var id core.ID
+			if _, err := r.x.Random.Read(id[:]); err != nil {
+				return err
+			}
+			lot := &core.LotReceived{Lot: id, Name: name, Variety: variety}
+			if _, err := r.x.write(core.NoStump, r.x.Now(), nil, lot); err != nil {
+				return err
+			}
+			r.x.say("Taken: lot " + name + ", " + variety + ".")
+			r.lots()
+			return nil
+		})
+		return nil
+	})
+}
+

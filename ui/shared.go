@@ -1,0 +1,79 @@
+package ui
+
+import (
+	"strings"
+	"time"
+
+	"barkslip/core"
+	"barkslip/ui/paper"
+)
+
+// shared is what all screens share.
+type shared struct {
+	Options
+	theme  paper.Theme
+	width  int
+	height int
+	hand   string
+	at     time.Time // an earlier time answers are given for; zero for now
+	block  core.ID   // the block the screens are on
+	said   string    // the last thing done or wrong, in the message line
+	wrong  bool      // said is an error
+	guard  guard
+	clocks clocks
+
+	before, earlier core.Habit // of the stump worked last, and the one before it
+}
+
+// now is the time the screens see: the clock, or the earlier time set.
+func (x *shared) now() time.Time {
+	if !x.at.IsZero() {
+		return x.at
+	}
+	return x.Now()
+}
+
+func (x *shared) say(s string) { x.said, x.wrong = s, false }
+
+// fail shows an error as one plain sentence.
+func (x *shared) fail(err error) {
+	x.said, x.wrong = strings.TrimSpace(err.Error()), true
+}
+
+// site is the block the screens are on, nil in an empty book.
+func (x *shared) site() *core.Block { return x.Book.Folded().Blocks[x.block] }
+
+// write gives events their time and hand and puts them on disk. The stump
+// screens read the record anew only after it returns.
+func (x *shared) write(stump core.StumpID, at time.Time, replaces []core.ID, bodies ...core.Body) ([]core.Event, error) {
+	events := make([]core.Event, len(bodies))
+	for i, b := range bodies {
+		events[i] = core.Event{At: at.Truncate(time.Second), Hand: x.hand, Stump: stump, Replaces: replaces, Body: b}
+		replaces = nil
+	}
+	out, err := x.Book.Append(events...)
+	if err != nil {
+		return nil, err
+	}
+	x.clocks.refresh(x)
+	return out, nil
+}
+
+// savePrefs keeps hand, theme and coach for the next start; a laptop that
+// cannot keep them is told once and goes on.
+func (x *shared) savePrefs() {
+	if x.SavePrefs == nil {
+		return
+	}
+	if err := x.SavePrefs(x.Prefs); err != nil {
+		x.fail(err)
+	}
+}
+
+func (x *shared) setTheme(name string) {
+	x.Prefs.Theme = name
+	if x.NoColour {
+		name = "plain"
+	}
+	x.theme = paper.ThemeNamed(name)
+}

@@ -1,0 +1,341 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"barkslip/core"
+)
+
+// stumpScreen is the walk on one stump: one question, its answers, and the
+// stake of steps beside it.
+type stumpScreen struct {
+	r     *root
+	x     *shared
+	id    core.StumpID
+	s     *core.Stump
+	c     *core.Case
+	q     core.Ask
+	focus core.StepID // a step gone to; "" for the one that is asked now
+	again bool        // focus corrects what was answered
+	field field
+	sub   *core.Choice // a choice whose answer is being typed
+	good  []bool       // marks of a list of checks
+	fig   int          // which figure, where there is more than one
+}
+
+func newStump(r *root, id core.StumpID) (*stumpScreen, error) {
+	s := &stumpScreen{r: r, x: r.x, id: id}
+	return s, s.load()
+}
+
+// load reads the record from the book: what is shown as taken is on disk.
+func (s *stumpScreen) load() error {
+	stump, err := s.x.Book.Stump(s.id)
+	if err != nil {
+		return err
+	}
+	s.s = stump
+	s.ask()
+	return nil
+}
+
+// ask puts the present question anew; what is being typed stays if the question
+// is still the same.
+func (s *stumpScreen) ask() {
+	before, slot := s.q.Step, 0
+	if s.c != nil {
+		slot = s.c.Slot()
+	}
+	s.c = core.NewCase(s.s, s.x.site(), s.x.Book.Folded(), s.x.now(), s.x.habit(s.id))
+	id := s.focus
+	if id == "" {
+		id = s.c.Present()
+	}
+	s.q = s.c.Ask(id, s.again)
+	if s.q.Step != before || s.c.Slot() != slot {
+		s.clear()
+	}
+}
+
+// clear forgets what was typed or marked for the question before.
+func (s *stumpScreen) clear() {
+	s.field, s.sub, s.good = field{}, nil, nil
+	if s.q.Entry != nil {
+		s.field.any = s.q.Entry.Text
+	}
+	if s.q.Checks != nil {
+		s.good = make([]bool, len(s.q.Checks.Items))
+		for i := range s.good {
+			s.good[i] = true
+		}
+	}
+}
+
+// entry is the text asked for, if any.
+func (s *stumpScreen) entry() *core.Entry {
+	if s.sub != nil {
+		return s.sub.Entry
+	}
+	return s.q.Entry
+}
+
+func (s *stumpScreen) key(key string) {
+	if s.entry() != nil && s.field.typed(key) {
+		return
+	}
+	if key == "enter" || len(key) == 1 && key[0] >= '0' && key[0] <= '9' {
+		s.answer(key)
+		return
+	}
+	if key == "esc" && (s.sub != nil || s.field.text != "") {
+		s.clear()
+		return
+	}
+	if !press(s.table(), key) && !press(s.r.common(s.help), key) {
+		s.x.say("That key does nothing here; ? shows the keys.")
+	}
+}
+
+// answer takes a digit or Enter, unless it is a key held down.
+func (s *stumpScreen) answer(key string) {
+	if s.x.guard.held(key, s.x.Tick()) {
+		s.x.say("Same key again, ignored: it was held down.")
+		return
+	}
+	before := s.q.Question
+	switch {
+	case s.entry() != nil:
+		s.take(s.entry(), key)
+	case s.q.Checks != nil:
+		s.check(key)
+	default:
+		s.choose(key)
+	}
+	if s.r.stump != s || s.q.Question != before || s.r.list != nil {
+		s.x.guard.answered(key, s.x.Tick())
+	}
+}
+
+// take reads what was typed.
+func (s *stumpScreen) take(e *core.Entry, key string) {
+	if key != "enter" {
+		return
+	}
+	text := strings.TrimSpace(s.field.text)
+	if text == "" {
+		text = e.Likely
+	}
+	if text == "" {
+		s.x.fail(errors.New("type the answer first: " + e.Asks))
+		return
+	}
+	bodies, err := e.Read(text)
+	if err != nil {
+		s.x.fail(err)
+		return
+	}
+	s.write(bodies...)
+}
+
+// check marks one thing as not good, or takes the list as it stands.
+func (s *stumpScreen) check(key string) {
+	if key == "enter" {
+		s.write(s.q.Checks.Record(s.good)...)
+		return
+	}
+	if i := int(key[0] - '1'); i >= 0 && i < len(s.good) {
+		s.good[i] = !s.good[i]
+		if !s.good[i] {
+			s.x.say(s.q.Checks.Items[i].If)
+		} else {
+			s.x.say("")
+		}
+	}
+}
+
+// choose takes a choice by its key; Enter takes the likely one.
+func (s *stumpScreen) choose(key string) {
+	if key == "enter" {
+		key = s.q.Likely
+		if key == "" {
+			s.x.say("Look first, then answer with a digit: nothing here is likelier than the rest.")
+			return
+		}
+	}
+	for _, ch := range s.q.Choices {
+		if ch.Key == key {
+			s.chosen(ch)
+			return
+		}
+	}
+	s.x.say(key + " is no answer here.")
+}
+
+func (s *stumpScreen) chosen(ch core.Choice) {
+	switch {
+	case ch.Leave:
+		s.r.nextStump(s.id)
+	case ch.Pick != core.PickNone:
+		s.pick(ch.Pick)
+	case ch.Entry != nil:
+		s.sub = &ch
+		s.field = field{any: ch.Entry.Text}
+		s.x.say("")
+	case ch.Go != "":
+		s.focus, s.again = ch.Go, false
+		s.ask()
+	default:
+		s.write(ch.Bodies...)
+	}
+}
+
+// write puts the answer on disk, then shows the record as read back.
+func (s *stumpScreen) write(bodies ...core.Body) {
+	at := s.x.now()
+	for _, b := range bodies {
+		replaces := s.replaces(b)
+		if s.again && len(replaces) > 0 {
+			at = s.timeOf(replaces[0], b, at)
+		}
+		if _, err := s.x.write(s.id, at, replaces, b); err != nil {
+			s.x.fail(err)
+			return
+		}
+		s.x.noteHabit(s.id, b)
+		s.x.say("Taken: " + core.Say(b, s.x.site().Units) + ", " + core.When(at, s.x.now(), s.x.site().Zone) + ".")
+	}
+	s.focus, s.again = "", false
+	s.clear()
+	if err := s.load(); err != nil {
+		s.x.fail(err)
+	}
+}
+
+// replaces is the answers a new one takes the place of: all that stand to the
+// same question, or, when a step is corrected, its newest observation.
+func (s *stumpScreen) replaces(b core.Body) []core.ID {
+	if q := (core.Event{Body: b}).Question(); q != "" {
+		return s.s.Answers(q)
+	}
+	if !s.again {
+		return nil
+	}
+	for i := len(s.s.Live) - 1; i >= 0; i-- {
+		if e := s.s.Live[i]; sameKind(e.Body, b) {
+			return []core.ID{e.ID}
+		}
+	}
+	return nil
+}
+
+// sameKind says whether two bodies answer the same step: a look at the face is
+// not a try of the bark.
+func sameKind(a, b core.Body) bool {
+	if a.Kind() != b.Kind() {
+		return false
+	}
+	x, ok := a.(*core.Looked)
+	if !ok {
+		return true
+	}
+	return (x.Slip != "") == (b.(*core.Looked).Slip != "")
+}
+
+// timeOf keeps the time of a dated observation that is corrected.
+func (s *stumpScreen) timeOf(id core.ID, b core.Body, at time.Time) time.Time {
+	if (core.Event{Body: b}).Question() != "" {
+		return at
+	}
+	for _, e := range s.s.Live {
+		if e.ID == id {
+			return e.At
+		}
+	}
+	return at
+}
+
+// pick opens the list of causes or of reasons.
+func (s *stumpScreen) pick(p core.PickList) {
+	if p == core.PickReason {
+		s.r.pickReason(s)
+		return
+	}
+	s.r.pickCause(s)
+}
+
+// undo takes back the newest answer on this stump.
+func (s *stumpScreen) undo() {
+	e, ok := s.s.Undoable()
+	if !ok {
+		s.x.say("Nothing to take back on this stump.")
+		return
+	}
+	s.takeBack(e, "Took back")
+}
+
+func (s *stumpScreen) takeBack(e core.Event, word string) {
+	if _, err := s.x.write(s.id, s.x.Now(), nil, &core.Withdrawn{Of: e.ID}); err != nil {
+		s.x.fail(err)
+		return
+	}
+	said := e
+	if w, answer, ok := s.s.Redoable(); ok && w.ID == e.ID {
+		said = answer
+	}
+	s.focus, s.again = "", false
+	s.clear()
+	if err := s.load(); err != nil {
+		s.x.fail(err)
+		return
+	}
+	s.x.say(fmt.Sprintf("%s: %s.", word, core.Say(said.Body, s.x.site().Units)))
+}
+
+// redo puts back what was taken back last.
+func (s *stumpScreen) redo() {
+	w, _, ok := s.s.Redoable()
+	if !ok {
+		s.x.say("Nothing to put back on this stump.")
+		return
+	}
+	s.takeBack(w, "Put back")
+}
+
+// move goes along the stake to another step, to see or correct its answer.
+func (s *stumpScreen) move(by int) {
+	knots := s.c.Knots()
+	at := 0
+	for i, k := range knots {
+		if k.Step == s.q.Step {
+			at = i
+		}
+	}
+	at = max(0, min(at+by, len(knots)-1))
+	k := knots[at]
+	s.focus, s.again = k.Step.ID, k.Answer != ""
+	if k.Present {
+		s.focus, s.again = "", false
+	}
+	s.ask()
+	switch {
+	case s.again:
+		s.x.say("Correcting " + k.Step.Name + ": " + k.Answer + ". Esc goes back to the walk.")
+	default:
+		s.x.say("")
+	}
+}
+
+// back leaves a step gone to, or the stump.
+func (s *stumpScreen) back() {
+	if s.focus != "" {
+		s.focus, s.again = "", false
+		s.ask()
+		s.x.say("")
+		return
+	}
+	s.x.say("")
+	s.r.openBlock()
+}

@@ -1,0 +1,310 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"barkslip/core"
+	"barkslip/ui/paper"
+)
+
+const stakeWidth = 31
+
+func (s *stumpScreen) frame() frame {
+	x := s.x
+	b := x.site()
+	f := frame{title: b.Name, where: s.heading()}
+	undo := append(append([]binding{}, s.table()...), s.r.common(nil)...)
+	f.keys = append(s.answerKeys(), keyLine(undo, x.width-s.answerKeys().Width())...)
+	if x.width < fullWidth || x.height < fullHeight-2 {
+		f.body = s.small()
+		return f
+	}
+	right := s.question(x.width-stakeWidth-1, x.bodyHeight())
+	stake := s.stake(x.bodyHeight())
+	for i := range max(len(stake), len(right)) {
+		var l, r paper.Line
+		if i < len(stake) {
+			l = stake[i]
+		}
+		if i < len(right) {
+			r = right[i]
+		}
+		f.body = append(f.body, l.Beside(stakeWidth, r))
+	}
+	return f
+}
+
+func (s *stumpScreen) heading() string {
+	words := s.id.Long()
+	stock := s.x.site().Species
+	if s.s.Added != nil && s.s.Added.What.Stock != "" {
+		stock = s.s.Added.What.Stock
+	}
+	if stock != "" && s.x.width >= 100 {
+		words += "   " + stock
+	}
+	if v := s.c.Variety(); v != "" {
+		words += ", for " + v
+	}
+	return words
+}
+
+func (s *stumpScreen) answerKeys() paper.Line {
+	word := "answer"
+	switch {
+	case s.entry() != nil:
+		return paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: " takes it ", Ink: paper.Faint}}
+	case s.q.Checks != nil:
+		return paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: " all good ", Ink: paper.Faint}, {Text: " 1-6", Ink: paper.Accent}, {Text: " is not ", Ink: paper.Faint}}
+	}
+	first, last := "", ""
+	for _, ch := range s.q.Choices {
+		if first == "" || ch.Key < first {
+			first = ch.Key
+		}
+		last = max(last, ch.Key)
+	}
+	if first != last {
+		first += "-" + last
+	}
+	return paper.Line{{Text: " " + first, Ink: paper.Accent}, {Text: " " + word + " ", Ink: paper.Faint}}
+}
+
+// marks of the knots up the stake.
+func (x *shared) knot(done, present bool) string {
+	i := 0
+	switch {
+	case present:
+		i = 2
+	case done:
+		i = 1
+	}
+	if x.Plain {
+		return []string{"o", "@", ">"}[i]
+	}
+	return []string{"○", "●", "◆"}[i]
+}
+
+// stake is the walk down the left edge: a knot for each step. The part in hand
+// is open, the others are one line each.
+func (s *stumpScreen) stake(height int) []paper.Line {
+	knots := s.c.Knots()
+	part := s.q.Step.Part
+	lines := []paper.Line{nil}
+	bar := "│"
+	if s.x.Plain {
+		bar = "|"
+	}
+	for p := core.PartCutBack; p <= core.PartAfter; p++ {
+		steps := ofPart(knots, p)
+		if p != part {
+			lines = append(lines, s.folded(p, steps))
+			continue
+		}
+		lines = append(lines, paper.Line{{Text: " " + bar + " ", Ink: paper.Faint}, {Text: p.String(), Ink: paper.Strong}})
+		for _, k := range steps {
+			lines = append(lines, s.knotLine(k))
+		}
+	}
+	return append(lines, paper.Text(paper.Faint, " "+bar))[:min(height, len(lines)+1)]
+}
+
+func ofPart(knots []core.Knot, p core.Part) []core.Knot {
+	var out []core.Knot
+	for _, k := range knots {
+		if k.Step.Part == p {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// folded is a part in one line: tied when all its steps are.
+func (s *stumpScreen) folded(p core.Part, steps []core.Knot) paper.Line {
+	done, answer := len(steps) > 0, ""
+	for _, k := range steps {
+		if k.Answer == "" {
+			done = false
+		} else {
+			answer = k.Answer
+		}
+	}
+	ink := paper.Faint
+	if done {
+		ink = paper.Plain
+	}
+	l := paper.Line{{Text: " " + s.x.knot(done, false) + " ", Ink: ink}, {Text: p.String(), Ink: ink}}
+	if answer != "" {
+		l = l.Add(paper.Plain, "  ").Add(paper.Faint, paper.Shorten(answer, max(stakeWidth-l.Width()-3, 0)))
+	}
+	return l
+}
+
+func (s *stumpScreen) knotLine(k core.Knot) paper.Line {
+	here := k.Step == s.q.Step
+	ink := paper.Faint
+	switch {
+	case here:
+		ink = paper.Accent
+	case k.Answer != "":
+		ink = paper.Plain
+	}
+	l := paper.Line{{Text: " " + s.x.knot(k.Answer != "", here) + " ", Ink: ink}, {Text: " " + k.Step.Name, Ink: ink}}
+	l = l.Pad(17)
+	return l.Add(paper.Plain, paper.Shorten(k.Answer, stakeWidth-l.Width()-1))
+}
+
+// question is the right side: the question alone, why, the answers, and below
+// or beside them the figure and the coach.
+func (s *stumpScreen) question(width, height int) []paper.Line {
+	text := width - 1
+	beside := width >= 76
+	if beside {
+		text = 46
+	}
+	lines := []paper.Line{nil}
+	lines = append(lines, wrapped(paper.Strong, s.q.Question, text)...)
+	lines = append(lines, nil)
+	lines = append(lines, wrapped(paper.Plain, s.because(), text)...)
+	lines = append(lines, s.warnings(text)...)
+	lines = append(lines, nil)
+	lines = append(lines, s.answers(text)...)
+	if s.x.Prefs.Coach {
+		lines = append(lines, s.lesson(text)...)
+	}
+	if beside {
+		return s.withFigure(lines, text, width, height)
+	}
+	if room := height - len(lines) - 1; room >= 6 {
+		lines = append(lines, nil)
+		lines = append(lines, s.figure(width-1, min(room, 12))...)
+	}
+	return lines
+}
+
+func (s *stumpScreen) withFigure(lines []paper.Line, text, width, height int) []paper.Line {
+	figure := s.figure(width-text-3, min(height-1, 24))
+	out := make([]paper.Line, max(len(lines), len(figure)+1))
+	for i := range out {
+		var l, r paper.Line
+		if i < len(lines) {
+			l = lines[i]
+		}
+		if i > 0 && i <= len(figure) {
+			r = figure[i-1]
+		}
+		out[i] = l.Beside(text+2, r)
+	}
+	return out
+}
+
+func (s *stumpScreen) because() string {
+	if s.q.Until != nil && s.q.Until.After(s.x.now()) {
+		return fmt.Sprintf("%s (%s)", s.q.Because, wait(*s.q.Until, s.x.now(), s.x.site().Zone))
+	}
+	return s.q.Because
+}
+
+func (s *stumpScreen) warnings(width int) []paper.Line {
+	var out []paper.Line
+	if s.q.Warn != "" {
+		for _, l := range paper.Wrap(s.q.Warn, width-2) {
+			out = append(out, paper.Text(paper.Alarm, " "+l+" "))
+		}
+	}
+	for _, c := range s.s.Clashes {
+		var said []string
+		for _, e := range c.Events {
+			said = append(said, fmt.Sprintf("%s (%s)", core.Say(e.Body, s.x.site().Units), e.Hand))
+		}
+		out = append(out, wrapped(paper.Warn, "Two answers stand: "+strings.Join(said, " and ")+". Answer that step again to settle it.", width)...)
+	}
+	if s.q.Step.Part <= core.PartGraft && len(s.c.A.Grafts) == 0 {
+		for _, c := range s.c.Advice.Cautions {
+			out = append(out, wrapped(paper.Warn, "Mind: "+c, width)...)
+		}
+	}
+	return out
+}
+
+// answers are the choices as number, word, meaning; or the field; or the
+// checks.
+func (s *stumpScreen) answers(width int) []paper.Line {
+	switch {
+	case s.entry() != nil:
+		e := s.entry()
+		return []paper.Line{paper.Text(paper.Faint, e.Asks), s.field.line(e.Likely)}
+	case s.q.Checks != nil:
+		return s.checks(width)
+	}
+	wide := 0
+	for _, ch := range s.q.Choices {
+		wide = max(wide, paper.Width(ch.Word))
+	}
+	var out []paper.Line
+	for _, ch := range s.q.Choices {
+		dot, ink := "  ", paper.Plain
+		if ch.Key == s.q.Likely {
+			dot, ink = s.x.dot(), paper.Strong
+		}
+		l := paper.Line{{Text: dot, Ink: paper.Accent}, {Text: ch.Key + "  ", Ink: paper.Accent}, {Text: ch.Word, Ink: ink}}
+		out = append(out, l.Pad(wide+7).Add(paper.Faint, ch.Meaning).Cut(width))
+	}
+	return out
+}
+
+// dot marks the answer that Enter takes.
+func (x *shared) dot() string {
+	if x.Plain {
+		return "* "
+	}
+	return "• "
+}
+
+func (s *stumpScreen) checks(width int) []paper.Line {
+	var out []paper.Line
+	for i, item := range s.q.Checks.Items {
+		word, ink := "good", paper.Plain
+		if !s.good[i] {
+			word, ink = "NOT ", paper.Alarm
+		}
+		l := paper.Line{{Text: "  ", Ink: paper.Plain}, {Text: fmt.Sprint(i + 1), Ink: paper.Accent}, {Text: "  " + word + " ", Ink: ink}, {Text: " " + item.Word, Ink: paper.Plain}}
+		out = append(out, l.Cut(width))
+	}
+	return out
+}
+
+// lesson is the coach: what to look for, why, what to do when it is not right,
+// and the cautions of the step.
+func (s *stumpScreen) lesson(width int) []paper.Line {
+	st := s.q.Step
+	lines := []paper.Line{nil}
+	for _, part := range []struct{ label, text string }{{"Look for ", st.LookFor}, {"Why      ", st.Why}, {"If not   ", st.NotRight}} {
+		if part.text != "" {
+			lines = append(lines, under(part.label, paper.Growth, paper.Plain, part.text, width)...)
+		}
+	}
+	for _, c := range st.Cautions {
+		lines = append(lines, under("Caution  ", paper.Warn, paper.Plain, c.Says, width)...)
+	}
+	return lines
+}
+
+// small is the screen without stake or figure, for a small window.
+func (s *stumpScreen) small() []paper.Line {
+	width := s.x.width - 2
+	knots := s.c.Knots()
+	done := 0
+	for _, k := range knots {
+		if k.Answer != "" {
+			done++
+		}
+	}
+	head := fmt.Sprintf("%s: %s, %d of %d steps tied", s.q.Step.Part, s.q.Step.Name, done, len(knots))
+	lines := []paper.Line{paper.Text(paper.Faint, head)}
+	lines = append(lines, wrapped(paper.Strong, s.q.Question, width)...)
+	lines = append(lines, wrapped(paper.Plain, s.because(), width)...)
+	lines = append(lines, s.warnings(width)...)
+	return indent(1, append(lines, s.answers(width)...))
+}

@@ -1,0 +1,141 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"barkslip/core"
+	"barkslip/core/trade"
+	"barkslip/ui/paper"
+)
+
+// table is the keys of the stump screen; digits and Enter answer.
+func (s *stumpScreen) table() []binding {
+	undo := "take back"
+	if e, ok := s.s.Undoable(); ok {
+		undo = fmt.Sprintf("take back %q", paper.Shorten(core.Say(e.Body, s.x.site().Units), 18))
+	}
+	return []binding{
+		{keys: []string{"u"}, word: undo, help: "Take back the newest answer on this stump.", do: s.undo},
+		{keys: []string{"U"}, help: "Put back what was taken back.", do: s.redo},
+		{keys: []string{"w"}, word: "why", help: "Why: the sums, the facts and by whose word.", do: s.why},
+		{keys: []string{"n"}, word: "note", help: "A note on this stump.", do: s.note},
+		{keys: []string{"s"}, word: "next stump", help: "Leave this stump as it is and go to the next that needs a hand.", do: func() { s.r.nextStump(s.id) }},
+		{keys: []string{"c"}, word: "coach", help: "Coach on or off: what to look for, why, what to do when it is not right.", do: s.coach},
+		{keys: []string{"up", "k"}, show: "up down", help: "Along the stake, to see or correct an earlier answer.", do: func() { s.move(-1) }},
+		{keys: []string{"down", "j"}, do: func() { s.move(1) }},
+		{keys: []string{"x"}, help: "Failed, or given up, with the cause.", do: s.end},
+		{keys: []string{"a"}, help: "Graft today against advice, with the reason.", do: s.against},
+		{keys: []string{"v"}, help: "The story of this stump: every answer, those taken back too.", do: s.story},
+		{keys: []string{"f"}, help: "The other figure, where there is more than one.", do: func() { s.fig++ }},
+		{keys: []string{"/"}, help: "Go to another stump: row/tree.", do: func() { s.r.find("") }},
+		{keys: []string{"esc"}, show: "Esc", help: "Back: to the question asked now, then to the block.", do: s.back},
+	}
+}
+
+func (s *stumpScreen) help() {
+	answers := []binding{
+		{keys: []string{"1-9"}, help: "Answer. In a list of checks a digit marks the one that is not right."},
+		{keys: []string{"Enter"}, help: "Take the likely answer, marked with a dot, or what was typed. Where a thing must be seen first there is none."},
+	}
+	s.r.help("stump", answers, s.table(), s.r.common(nil))
+}
+
+func (s *stumpScreen) coach() {
+	s.x.Prefs.Coach = !s.x.Prefs.Coach
+	s.x.say(map[bool]string{true: "Coach on.", false: "Coach off."}[s.x.Prefs.Coach])
+	s.x.savePrefs()
+}
+
+func (s *stumpScreen) why() {
+	s.r.why(s.q.Question, s.q.Work, s.q.Step.Facts, s.q.Step.Cautions)
+}
+
+func (s *stumpScreen) note() {
+	s.r.ask("Note:", "", true, func(text string) error {
+		text = strings.TrimSpace(core.Clean(text))
+		if text == "" {
+			return errors.New("type the note first, or Esc")
+		}
+		s.write(&core.Noted{Text: text})
+		return nil
+	})
+}
+
+// end asks whether the stump failed or is given up.
+func (s *stumpScreen) end() {
+	items := []listItem{
+		{"given up", "it will not be grafted, or not again", func() error { s.write(&core.GivenUp{Why: "given up"}); return nil }},
+		{"given up this season", "graft it next year", func() error { s.write(&core.GivenUp{Why: "given up this season", Season: true}); return nil }},
+	}
+	if len(s.c.A.Grafts) > 0 {
+		failed := listItem{"failed", "no graft lives: pick the cause", func() error { s.r.pickCause(s); return nil }}
+		items = append([]listItem{failed}, items...)
+	}
+	s.r.pick("How does it end?", "Anything can be taken back with u.", items)
+}
+
+// pickCause asks for the cause of loss.
+func (r *root) pickCause(s *stumpScreen) {
+	var items []listItem
+	for _, cause := range trade.Causes {
+		items = append(items, listItem{cause, "", func() error { s.write(&core.Failed{Cause: cause}); return nil }})
+	}
+	r.pick("What was the cause?", "The tally learns from it; say unknown rather than guess.", items)
+}
+
+// reasons for going against advice.
+var reasons = []string{"the season is ending", "the wood will not keep", "it looks right to me", "a trial"}
+
+func (s *stumpScreen) against() {
+	if v := s.c.Advice.Verdict; v == core.GraftIt || len(s.c.A.Grafts) > 0 {
+		s.x.say("There is no advice against it now.")
+		return
+	}
+	s.r.pickReason(s)
+}
+
+// pickReason asks why the work goes on against advice.
+func (r *root) pickReason(s *stumpScreen) {
+	verdict := s.c.Advice.Verdict
+	go_ := func(why string) error {
+		s.write(&core.AgainstAdvice{Verdict: verdict, Why: why})
+		return nil
+	}
+	var items []listItem
+	for _, why := range reasons {
+		items = append(items, listItem{why, "", func() error { return go_(why) }})
+	}
+	items = append(items, listItem{"another reason", "type it", func() error {
+		r.ask("Why:", "", true, func(text string) error {
+			if text = strings.TrimSpace(core.Clean(text)); text == "" {
+				return errors.New("type the reason first, or Esc")
+			}
+			return go_(text)
+		})
+		return nil
+	}})
+	advice := strings.ReplaceAll(string(verdict), "-", " ")
+	r.pick("Graft it all the same? Why?", fmt.Sprintf("The advice is: %s. %s The reason is kept, and the tally shows how such grafts did.", advice, strings.Join(s.c.Advice.Reasons, " ")), items)
+}
+
+// story shows every answer in order, those taken back or replaced marked.
+func (s *stumpScreen) story() {
+	live := map[core.ID]bool{}
+	for _, e := range s.s.Live {
+		live[e.ID] = true
+	}
+	b := s.x.site()
+	lines := []paper.Line{nil}
+	for _, e := range s.s.All {
+		ink, mark := paper.Plain, "  "
+		if _, taking := e.Body.(*core.Withdrawn); !live[e.ID] && !taking {
+			ink, mark = paper.Faint, "- "
+		}
+		at := e.At.In(b.Zone).Format("2 Jan 2006 15:04")
+		lines = append(lines, indent(1, under(fmt.Sprintf("%s%-18s%-4s", mark, at, e.Hand), paper.Faint, ink, core.Say(e.Body, b.Units), s.x.width-3))...)
+	}
+	lines = append(lines, nil, paper.Text(paper.Faint, "  - was taken back or replaced; nothing is ever wiped out."))
+	s.r.page = &page{r: s.r, title: "Story", where: s.id.Long(), lines: lines}
+}
