@@ -27,10 +27,12 @@ type Choice struct {
 	Word    string
 	Meaning string
 	Bodies  []Body
+	Refines []ID // what was seen earlier on this visit and is said more exactly by Bodies: they replace it
 	Entry   *Entry
 	Go      StepID
 	Leave   bool // on to the next stump
 	Pick    PickList
+	Picked  func(word string) []Body // what the word picked says; nil where the list itself tells
 }
 
 // PickList is a list to pick from before the answer is whole.
@@ -49,7 +51,19 @@ type Entry struct {
 	Likely string // taken by Enter on an empty field; "" if there is none
 	Text   bool   // any text: letters are never commands here
 	Read   func(text string) ([]Body, error)
+	// Refines is what was seen earlier on this visit and is said more exactly by
+	// what is read: it is replaced.
+	Refines []ID
 }
+
+// Doubt is an error of Entry.Read: what was typed can be, but is unlikely. The
+// ways on are offered in place; typing again is always one.
+type Doubt struct {
+	Says string
+	Ways []Choice
+}
+
+func (d *Doubt) Error() string { return d.Says }
 
 // CheckList is things to be seen one by one. Enter says all are good; a digit
 // marks the one that is not.
@@ -68,7 +82,10 @@ func (c *Case) Ask(id StepID, again bool) Ask {
 	a := Ask{Step: step}
 	c.again = again
 	step.ask(c, &a)
-	if len(a.Work) == 0 {
+	if a.Warn == "" && step.Part >= PartGraft {
+		a.Warn = c.B.Forecast(c.B.Day(c.Now), !c.A.FirstPush().IsZero())
+	}
+	if len(a.Work) == 0 && len(c.A.Grafts) == 0 {
 		a.Work = []trade.Worked{c.Advice.Work}
 	}
 	return a

@@ -41,10 +41,8 @@ type Block struct {
 	SlipTo      MonthDay
 	PinchUntil  MonthDay
 	Weather     map[unit.Date]Said[DayWeather]
+	heats       *heatMemo
 }
-
-// South says whether the seasons run half a year apart.
-func (b *Block) South() bool { return b.Lat < 0 }
 
 // Day is the block's calendar day of an instant.
 func (b *Block) Day(t time.Time) unit.Date { return unit.DateOf(t.In(b.Zone)) }
@@ -107,7 +105,7 @@ func FoldBook(events []Event, zones Zones) *Book {
 
 func (b *Book) block(id ID) *Block {
 	if b.Blocks[id] == nil {
-		b.Blocks[id] = &Block{ID: id, Name: "block " + id.String()[:6], Zone: time.UTC, Weather: map[unit.Date]Said[DayWeather]{}, PinchUntil: MonthDay{time.August, 15}}
+		b.Blocks[id] = &Block{ID: id, Name: "block " + id.String()[:6], Zone: time.UTC, Weather: map[unit.Date]Said[DayWeather]{}, heats: &heatMemo{}, PinchUntil: MonthDay{time.August, 15}}
 	}
 	return b.Blocks[id]
 }

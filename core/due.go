@@ -82,38 +82,17 @@ func (d Due) Open(now time.Time) bool { return !d.Opens.After(now) }
 // Late says whether it should have been done before now.
 func (d Due) Late(now time.Time) bool { return now.After(d.By) }
 
-// dueRule works out one kind of due from a record; rules stand in dues.go.
-type dueRule func(c *dueCase) []Due
-
-// dueCase is what a rule may look at.
-type dueCase struct {
-	s     *Stump
-	a     *Attempt
-	b     *Block
-	kind  DueKind
-	stage Stage
-}
-
 // Dues is all that a stump needs, open now or to come, soonest first within the
 // order of kinds. It depends on the record and the block alone; whether a due
 // is open or late is asked of each with the time.
 func Dues(s *Stump, b *Block) []Due {
-	c := &dueCase{s: s, a: s.Now(), b: b}
-	c.stage = c.a.Stage()
-	var out []Due
-	for kind, rule := range dueRules {
-		c.kind = DueKind(kind)
-		if rule != nil {
-			out = append(out, rule(c)...)
+	c := newDueCase(s, b)
+	out := make([]Due, 0, 8)
+	for kind, row := range dueRules {
+		if c.kind = DueKind(kind); c.in(row.while) {
+			out = append(out, row.rule(c)...)
 		}
 	}
 	slices.SortStableFunc(out, func(x, y Due) int { return cmp.Or(x.Opens.Compare(y.Opens), cmp.Compare(x.Kind, y.Kind)) })
 	return out
 }
-
-// at makes a timed due.
-func (c *dueCase) at(opens, by, since time.Time) Due {
-	return Due{Stump: c.s.ID, Kind: c.kind, Opens: opens.In(c.b.Zone), By: by.In(c.b.Zone), Since: since.In(c.b.Zone)}
-}
-
-func one(d Due) []Due { return []Due{d} }

@@ -66,7 +66,3 @@ func afterDark(b *Block, t time.Time) (time.Time, bool) {
 	}
 	return t, false
 }
-
-// whiteBefore is when the sun would begin to harm the dark sealer, from the
-// day's weather if that was entered.
-func whiteBefore(*dueCase) (time.Time, bool) { return time.Time{}, false }

@@ -8,6 +8,7 @@ type Finding struct {
 	State   GraftState
 	Cause   string  // of death
 	Scratch Scratch // under scratched bark, if it was tried
+	Shoot   Measure // length of its longest shoot, if measured
 }
 
 // Visited is a visit to the grafts of a stump, one finding each.
@@ -22,6 +23,7 @@ func (b *Visited) fields(f fields) {
 		word(f, "state", &g.State)
 		f.text("cause", &g.Cause)
 		word(f, "scratch", &g.Scratch)
+		f.length("shoot", &g.Shoot)
 	})
 }
 

@@ -34,7 +34,3 @@ func word[T ~string](f fields, name string, v *T) {
 func listOf[T any](f fields, name string, v *[]T, each func(*T, fields)) {
 	f.list(name, len(*v), func(n int) { *v = make([]T, n) }, func(i int, f fields) { each(&(*v)[i], f) })
 }
-
-func ids(f fields, name string, v *[]ID) {
-	listOf(f, name, v, func(id *ID, f fields) { f.id("id", id) })
-}

@@ -186,6 +186,23 @@ func TestClashesAreShownAndSettled(t *testing.T) {
 	}
 }
 
+// One id with two contents can only come from a damaged or meddled journal;
+// still the same one is kept whichever was read first.
+func TestOneIDWithTwoContents(t *testing.T) {
+	e := Event{ID: ID{1}, Clock: 5, At: may(1, 9, 0), Hand: "AB", Stump: stump417, Body: &Noted{"one"}}
+	same, later := e, e
+	same.Body, later.Clock, later.Body = &Noted{"two"}, 6, &Noted{"three"}
+	want := Fold(stump417, []Event{e, same, later})
+	if len(want.Notes) != 1 || want.Notes[0].What.Text == "three" {
+		t.Errorf("kept %v", want.Notes)
+	}
+	for _, order := range [][]Event{{later, same, e}, {same, e, later}, {same, later, e, e}} {
+		if got := Fold(stump417, order); got.Notes[0] != want.Notes[0] {
+			t.Errorf("kept %v and %v", want.Notes, got.Notes)
+		}
+	}
+}
+
 func TestTheSameAnswerTwiceIsNoClash(t *testing.T) {
 	a, b := newLaptop("AB"), newLaptop("CD")
 	*b.ids = 100

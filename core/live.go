@@ -1,6 +1,7 @@
 package core
 
 import (
+	"bytes"
 	"slices"
 )
 
@@ -30,10 +31,16 @@ func live(sorted []Event) []Event {
 }
 
 // InOrder is the events in the journal's order, each once. Of two with one id
-// the one that comes first in order is kept.
+// the one that comes first in order is kept; of two that say different things
+// at one place in the order, the same one whichever was read first.
 func InOrder(events []Event) []Event {
 	sorted := slices.Clone(events)
-	slices.SortFunc(sorted, Event.Compare)
+	slices.SortFunc(sorted, func(a, b Event) int {
+		if c := a.Compare(b); c != 0 {
+			return c
+		}
+		return bytes.Compare(Pack(nil, a), Pack(nil, b))
+	})
 	seen := make(map[ID]bool, len(sorted))
 	out := sorted[:0]
 	for _, e := range sorted {

@@ -30,8 +30,6 @@ const (
 	StepSeal      StepID = "seal"
 	StepWhite     StepID = "white"
 	StepRing      StepID = "earwig-ring"
-	StepRest      StepID = "rest"
-	StepEnded     StepID = "ended"
 )
 
 // Present is the step that is asked now.
@@ -39,11 +37,11 @@ func (c *Case) Present() StepID {
 	a := c.A
 	switch stage := a.Stage(); {
 	case stage == FailedOut, stage == GivenUpOn, stage == UntiedFree:
-		return StepEnded
+		return c.afterEnd()
 	case a.White != nil && c.B.Earwigs && len(a.Rings) == 0:
 		return StepRing
 	case a.White != nil:
-		return StepRest
+		return c.afterWhite()
 	case a.Sealed != nil:
 		return StepWhite
 	case a.AllSet():
@@ -155,7 +153,7 @@ func (c *Case) grafting() StepID {
 		return StepWood
 	case !a.Wood.What.Thickness.Given():
 		return StepThick
-	case len(a.Wood.What.Nodes) == 0:
+	case len(a.Wood.What.Nodes) == 0 && len(a.Wood.What.Pieces) == 0:
 		return StepNodes
 	case !a.AllSet():
 		return StepScion

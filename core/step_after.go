@@ -1,44 +1,163 @@
 package core
 
-import "fmt"
+import (
+	"fmt"
+
+	"barkslip/core/trade"
+)
+
+// The steps of part 5.
+const (
+	StepSealCheck   StepID = "seal-check"
+	StepReseal      StepID = "reseal"
+	StepRingAgain   StepID = "ring-again"
+	StepStake       StepID = "stake"
+	StepVisit       StepID = "visit"
+	StepDeath       StepID = "death"
+	StepScratch     StepID = "scratch"
+	StepShoots      StepID = "shoots"
+	StepSprouts     StepID = "sprouts"
+	StepSproutLeaf  StepID = "sprout-leaf"
+	StepKeep        StepID = "keep-sprouts"
+	StepLeader      StepID = "leader"
+	StepLeaderShoot StepID = "leader-shoot"
+	StepTie         StepID = "tie"
+	StepPinch       StepID = "pinch"
+	StepBroken      StepID = "leader-broken"
+	StepTwine       StepID = "twine"
+	StepTwineKind   StepID = "twine-kind"
+	StepSeason      StepID = "seasons-end"
+	StepTapes       StepID = "ties-off"
+	StepHeadBack    StepID = "head-back"
+	StepRival       StepID = "rival"
+	StepSecond      StepID = "second-shoot"
+	StepNurseOff    StepID = "nurse-limbs-off"
+	StepTwineCheck  StepID = "twine-check"
+	StepTwineMove   StepID = "twine-move"
+	StepTwineCut    StepID = "cut-twine"
+	StepUntie       StepID = "untie"
+	StepFailed      StepID = "failed"
+	StepGiveUp      StepID = "give-up"
+	StepEnded       StepID = "ended"
+	StepRest        StepID = "rest"
+)
+
+// dueSteps is the step on which each kind of due is met.
+var dueSteps = [dueKinds]StepID{
+	DueWhite: StepWhite, DueLookAgain: StepBleeding, DueLook: StepBleeding, DueGraft: StepMeasure,
+	DueAfterLook: StepSealCheck, DueReseal: StepReseal, DueEarwigs: StepRingAgain, DueStake: StepStake,
+	DueBuds: StepVisit, DueConfirmTake: StepVisit, DueSprouts: StepSprouts, DueKeepSprouts: StepKeep,
+	DueLeader: StepLeader, DueTie: StepTie, DuePinch: StepPinch, DueTwine: StepTwine,
+	DueSeasonsEnd: StepSeason, DueTiesOff: StepTapes, DueHeadBack: StepHeadBack, DueSecondShootOff: StepSecond,
+	DueNurseLimbsOff: StepNurseOff, DueTwineCheck: StepTwineCheck, DueCutTwine: StepTwineCut, DueRegraft: StepEnded,
+}
+
+// Step is the step on which the kind is met.
+func (k DueKind) Step() StepID { return dueSteps[k] }
 
 func afterSteps() []*Step {
-	return []*Step{
-		{ID: StepRest, Part: PartAfter, Name: "rest",
-			LookFor: "Nothing today.",
-			Why:     "Buds begin to move in two to three weeks.",
-			applies: func(c *Case) bool { return false }, ask: askRest},
-		{ID: StepEnded, Part: PartAfter, Name: "ended",
-			Why:     "What was done stays in the record.",
-			applies: func(c *Case) bool { return false }, ask: askEnded},
+	var out []*Step
+	for _, part := range [][]*Step{sealAfterSteps(), stakeSteps(), visitSteps(), sproutSteps(), leaderSteps(), tieSteps(), twineSteps(), winterSteps(), endSteps()} {
+		out = append(out, part...)
 	}
+	return out
 }
 
-func askRest(c *Case, a *Ask) {
-	a.Question = "Done here for now."
-	a.Because = fmt.Sprintf("Painted white %s. Buds begin to move in two to three weeks.", c.when(c.A.White.At))
-	a.choice(Choice{Key: "1", Word: "next stump", Leave: true})
-	a.Likely = "1"
+// afterWhite is the step asked once the graft is white: what was begun today
+// and not ended, then the work that is due, in the order of one visit.
+func (c *Case) afterWhite() StepID {
+	if id := c.begun(); id != "" {
+		return id
+	}
+	for kind := range dueKinds {
+		d, ok := c.Due(kind)
+		if ok && d.Open(c.Now) && stepByID(kind.Step()).Part == PartAfter {
+			return kind.Step()
+		}
+	}
+	return StepRest
 }
 
-func askEnded(c *Case, a *Ask) {
-	at := c.A
+// begun is the step that ends what was begun today, "" if nothing was.
+func (c *Case) begun() StepID {
 	switch {
-	case at.Untied != nil:
-		a.Question = "Untied. The tree stands alone."
-		a.Because = "Twine, tapes and stake came off " + c.when(at.Untied.At) + "."
-	case at.GivenUp != nil:
-		a.Question = "Given up."
-		a.Because = fmt.Sprintf("%s, %s.", c.when(at.GivenUp.At), cmpOr(at.GivenUp.What.Why, "no reason put down"))
-	case at.Failed != nil:
-		a.Question = "Failed."
-		a.Because = fmt.Sprintf("%s, %s.", c.when(at.Failed.At), at.Failed.What.Cause)
-		a.choice(Choice{Key: "2", Word: "cut back again", Meaning: "graft it anew; the history stays", Go: StepLimbs})
-	default:
-		a.Question = "Every graft is dead. What was the cause?"
-		a.Because = "Keep one to three well-placed sprouts, so that the tree lives."
-		a.choice(Choice{Key: "2", Word: "failed", Meaning: "pick the cause", Pick: PickCause})
+	case c.visitBegun():
+		return StepVisit
+	case len(c.deathsUntold()) > 0:
+		return StepDeath
+	case len(c.unscratched()) > 0:
+		return StepScratch
+	case c.leafUntold():
+		return StepSproutLeaf
+	case c.shootUntold():
+		return StepLeaderShoot
+	case c.twineUntold():
+		return StepTwineKind
 	}
-	a.choice(Choice{Key: "1", Word: "next stump", Leave: true})
-	a.Likely = "1"
+	return ""
 }
+
+// afterEnd is the step asked on a stump that is lost, given up or untied.
+func (c *Case) afterEnd() StepID {
+	_, keep := c.Due(DueKeepSprouts)
+	switch stage := c.A.Stage(); {
+	case stage != FailedOut:
+		return StepEnded
+	case len(c.deathsUntold()) > 0:
+		return StepDeath
+	case c.A.Failed == nil:
+		return StepFailed
+	case keep:
+		return StepKeep
+	}
+	return StepEnded
+}
+
+// lives says whether the attempt is grafted and goes on.
+func (c *Case) lives() bool {
+	stage := c.A.Stage()
+	return c.A.grafted() && stage != FailedOut && stage != GivenUpOn && stage != UntiedFree
+}
+
+func living(c *Case) bool { return c.lives() }
+
+// growing says whether a graft lives that was seen pushing.
+func growing(c *Case) bool { return c.lives() && !c.A.FirstPush().IsZero() }
+
+// led says whether a leader was chosen.
+func led(c *Case) bool { return c.lives() && c.A.Leader != nil }
+
+// because is why the due of a kind stands, or another reason where it does not.
+func (c *Case) because(kind DueKind, otherwise string) string {
+	if d, ok := c.Due(kind); ok && d.Open(c.Now) {
+		return d.sentence(c.B, c.Now)
+	} else if ok {
+		return fmt.Sprintf("Not due before %s. %s", c.when(d.Opens), d.Why(c.B))
+	}
+	return otherwise
+}
+
+// saidToday is what was last done at a step that comes round, if it was today.
+func saidToday[T any](c *Case, list []Said[T], word func(T) string) string {
+	if s := lastOf(list); s != nil && c.today(s.At) {
+		return word(s.What) + ", " + c.when(s.At)
+	}
+	return ""
+}
+
+// saidBefore is what was last done at a step that comes round, with its day.
+func saidBefore[T any](c *Case, list []Said[T], word func(T) string) string {
+	if s := lastOf(list); s != nil {
+		return word(s.What) + ", " + c.when(s.At)
+	}
+	return ""
+}
+
+func plain[T any](word string) func(T) string { return func(T) string { return word } }
+
+// leaveIt is the choice to go on to the next stump, with the work still due.
+func leaveIt(key string) Choice {
+	return Choice{Key: key, Word: "next stump", Meaning: "it stays due", Leave: true}
+}
+
+var aids = []trade.Caution{trade.SawKnifeDrill, trade.CleanBlades}

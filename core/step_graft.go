@@ -268,7 +268,7 @@ func askLongWay(c *Case, a *Ask) {
 	for i, w := range []struct {
 		word    string
 		bearing unit.Bearing
-	}{{"north-south", 0}, {"north-east to south-west", 45}, {"east-west", 90}, {"south-east to north-west", 135}} {
+	}{{"north-south", 0}, {"NE to SW", 45}, {"east-west", 90}, {"SE to NW", 135}} {
 		m := c.A.Measured.What
 		m.LongWay, m.LongWaySaid = w.bearing, true
 		a.choose(strconv.Itoa(i+1), w.word, "", &m)
@@ -345,8 +345,9 @@ func askSlots(c *Case, a *Ask) {
 		return
 	}
 	a.Question = fmt.Sprintf("%s, %s apart. Mark them so?", slotsWord(l.Scions), c.length(l.Gap))
-	a.Because = c.slotsWhy(l, p)
-	a.Work = []trade.Worked{l.Work}
+	chance, odds := c.chance(l.Scions)
+	a.Because = c.slotsWhy(l, p) + " " + chance
+	a.Work = []trade.Worked{l.Work, odds}
 	a.choose("1", "so", "mark them at these bearings", marked(l, p))
 	more, fewer := p, p
 	more.Asked, fewer.Asked = l.Scions+1, max(l.Scions-1, 1)

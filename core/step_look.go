@@ -114,10 +114,10 @@ func askWait(c *Case, a *Ask) {
 		a.Because += " " + c.Advice.Meanwhile[0]
 	}
 	a.choice(Choice{Key: "1", Word: "next stump", Meaning: "this one can wait", Leave: true})
-	a.choice(Choice{Key: "2", Word: "look now", Meaning: "see how it bleeds and slips today", Go: StepBleeding})
-	a.choice(Choice{Key: "3", Word: "gash it", Meaning: "so that it drains while it waits", Go: StepNewGashes})
-	a.choice(Choice{Key: "4", Word: "drain hole", Meaning: "where gashes do not stop it", Go: StepDrill})
-	a.choice(Choice{Key: "5", Word: "go on", Meaning: "graft against advice, with a reason", Pick: PickReason})
+	a.choice(Choice{Key: "2", Word: "look now", Meaning: "how it bleeds and slips", Go: StepBleeding})
+	a.choice(Choice{Key: "3", Word: "gash it", Meaning: "to drain meanwhile", Go: StepNewGashes})
+	a.choice(Choice{Key: "4", Word: "drain hole", Meaning: "if gashes are not enough", Go: StepDrill})
+	a.choice(Choice{Key: "5", Word: "go on", Meaning: "graft against advice", Pick: PickReason})
 	a.Likely = "1"
 }
 
@@ -151,5 +151,5 @@ func askLeave(c *Case, a *Ask) {
 	a.choice(Choice{Key: "2", Word: "second hole", Meaning: "one more try", Go: StepDrill})
 	a.choice(Choice{Key: "3", Word: "look again", Meaning: "on a warm dry day", Go: StepBleeding})
 	a.choice(Choice{Key: "4", Word: "next stump", Meaning: "decide later", Leave: true})
-	a.choice(Choice{Key: "5", Word: "go on", Meaning: "graft against advice, with a reason", Pick: PickReason})
+	a.choice(Choice{Key: "5", Word: "go on", Meaning: "graft against advice", Pick: PickReason})
 }

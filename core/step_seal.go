@@ -2,6 +2,7 @@ package core
 
 import (
 	"fmt"
+	"time"
 
 	"barkslip/core/trade"
 )
@@ -36,12 +37,34 @@ func askSeal(c *Case, a *Ask) {
 			a.Warn = fmt.Sprintf("The split at slot %d ran %s: seal below its end.", g.Slot, c.length(s.Length))
 		}
 	}
+	c.sunWords(a, c.Now)
 	a.choose("1", "wrap squares", "between the coats; no return", &Sealed{Cover: Wrapped})
 	a.choose("2", "bare sealer", fmt.Sprintf("come back in %d days to reseal", trade.ResealDays), &Sealed{Cover: Bare})
 	a.Likely = "1"
 	if c.Before.Cover == Bare {
 		a.Likely = "2"
 	}
+}
+
+// sunWords says what the day's sun does to a graft sealed at a time. That it
+// passes no limit is no reason not to paint.
+func (c *Case) sunWords(a *Ask, sealed time.Time) {
+	heat, ok := c.S.Heat(c.B, sealed)
+	if !ok {
+		return
+	}
+	peak := max(heat.Black.Side.Peak, heat.Black.Scion.Peak)
+	hot := fmt.Sprintf(" Dark sealer would reach %s today, white %s.", c.B.Units.Temperature(peak), c.B.Units.Temperature(max(heat.White.Side.Peak, heat.White.Scion.Peak)))
+	switch {
+	case heat.DryFirst:
+		hot += " Shade it until it is dry."
+	case heat.WhiteBefore != nil:
+		hot += fmt.Sprintf(" White before %s.", c.when(*heat.WhiteBefore))
+	default:
+		hot += " Paint it all the same, once dry."
+	}
+	a.Because += hot
+	a.Work = append(a.Work, heat.Work)
 }
 
 func doneSeal(c *Case) string {
@@ -52,14 +75,7 @@ func doneSeal(c *Case) string {
 }
 
 // WhiteDue is the running white clock, if there is one.
-func (c *Case) WhiteDue() (Due, bool) {
-	for _, d := range Dues(c.S, c.B) {
-		if d.Kind == DueWhite {
-			return d, true
-		}
-	}
-	return Due{}, false
-}
+func (c *Case) WhiteDue() (Due, bool) { return c.Due(DueWhite) }
 
 func askWhite(c *Case, a *Ask) {
 	d, running := c.WhiteDue()
@@ -68,13 +84,23 @@ func askWhite(c *Case, a *Ask) {
 	} else {
 		open := d.Opens
 		a.Until = &open
-		a.Question = fmt.Sprintf("White when dry: from %s, by %s.", c.when(d.Opens), c.when(d.By))
 		a.Because = d.Why(c.B)
+		switch {
+		case d.Late(c.Now):
+			a.Question = fmt.Sprintf("Paint it white now: it was due by %s.", c.when(d.By))
+		case d.Open(c.Now):
+			a.Question = fmt.Sprintf("Dry? Paint it white, by %s.", c.when(d.By))
+		default:
+			a.Question = fmt.Sprintf("White when dry: from %s, by %s.", c.when(d.Opens), c.when(d.By))
+		}
+	}
+	if c.A.Sealed != nil {
+		c.sunWords(a, c.A.Sealed.At)
 	}
 	a.choose("1", "painted white", "over everything, buds too", &PaintedWhite{})
 	a.choose("2", "still wet", "look again in 30 min", &StillWet{})
-	a.choose("3", "rained on", "dry it off, look again in 30 min", &StillWet{Rain: true})
-	a.choice(Choice{Key: "4", Word: "next stump", Meaning: "the clock stays in the frame", Leave: true})
+	a.choose("3", "rained on", "look again in 30 min", &StillWet{Rain: true})
+	a.choice(Choice{Key: "4", Word: "next stump", Meaning: "its clock stays above", Leave: true})
 	a.Likely = "1"
 	if running && c.Now.Before(d.Opens) {
 		a.Likely = "4"

@@ -100,20 +100,40 @@ func askThick(c *Case, a *Ask) {
 	}
 	a.Work = []trade.Worked{class.Work}
 	a.Question = "How thick are the scions?"
-	a.Because = fmt.Sprintf("A stump %s across takes wood of %s to %s.", c.length(c.Found.Across), c.length(class.Least), c.length(class.Most))
+	a.Because = fmt.Sprintf("A stump %s across takes wood of %s to %s. A second number is the long cut, if it is not %s.",
+		c.length(c.Found.Across), c.length(class.Least), c.length(class.Most), c.length(trade.LongCut))
 	a.Warn = c.otherVariety(c.wood().Variety)
-	a.Entry = &Entry{Asks: "thickness", Likely: c.length((class.Least + class.Most) / 2), Read: func(text string) ([]Body, error) {
-		m, err := c.readLength(text, 0, 2*unit.Inch)
-		if err != nil {
-			return nil, err
-		}
-		if m.Length < 3*unit.Millimetre {
-			return nil, &unit.Error{Given: text, Accepted: fmt.Sprintf("%s or more", c.length(3*unit.Millimetre))}
-		}
-		w := c.wood()
-		w.Thickness = m
-		return []Body{&w}, nil
-	}}
+	a.Entry = &Entry{Asks: "thickness", Likely: c.length((class.Least + class.Most) / 2), Read: c.readThickness}
+}
+
+// readThickness reads the thickness of the scions, and their long cut where it
+// is not the usual one.
+func (c *Case) readThickness(text string) ([]Body, error) {
+	parts, err := c.readLengths(text, 2, 6*unit.Inch)
+	if err != nil {
+		return nil, err
+	}
+	w := c.wood()
+	w.Thickness = parts[0]
+	if len(parts) == 2 {
+		w.LongCut = parts[1]
+	}
+	if w.Thickness.Length < 3*unit.Millimetre || w.Thickness.Length > 2*unit.Inch {
+		return nil, &unit.Error{Given: text, Accepted: fmt.Sprintf("from %s to %s", c.length(3*unit.Millimetre), c.length(2*unit.Inch))}
+	}
+	if _, err := scion.Cuts(w.Cut()); err != nil {
+		return nil, err
+	}
+	return []Body{&w}, nil
+}
+
+// Cut is how each scion of this wood is cut.
+func (b WoodChosen) Cut() scion.Cut {
+	cut := scion.Defaults(b.Thickness.Length)
+	if b.LongCut.Given() {
+		cut.LongCut = b.LongCut.Length
+	}
+	return cut
 }
 
 func doneThick(c *Case) string {
@@ -145,10 +165,17 @@ func askNodes(c *Case, a *Ask) {
 		w.Nodes = set.nodes
 		a.choose(strconv.Itoa(i+1), set.word, set.meaning, &w)
 	}
+	a.choice(Choice{Key: "7", Word: "from a stick", Meaning: "type its nodes, see the cuts", Entry: c.stickEntry()})
 	a.Likely = "1"
+	chance, odds := c.chance(c.A.Marked())
+	a.Because += " " + chance
+	a.Work = []trade.Worked{odds}
 }
 
 func doneNodes(c *Case) string {
+	if n := len(c.wood().Pieces); n > 0 {
+		return fmt.Sprintf("%d from a stick", n)
+	}
 	if c.A.Wood == nil || len(c.A.Wood.What.Nodes) == 0 {
 		return ""
 	}
@@ -183,6 +210,20 @@ func (c *Case) Slot() int {
 	return n
 }
 
+// woodFor is the wood of the scion for a slot: its own piece of the stick where
+// one was cut.
+func (c *Case) woodFor(slot int) WoodChosen {
+	w := c.wood()
+	if slot <= len(w.Pieces) {
+		p := w.Pieces[slot-1]
+		w.Nodes = p.Nodes
+		if p.Thickness.Given() {
+			w.Thickness = p.Thickness
+		}
+	}
+	return w
+}
+
 // checkItems are the six things seen on every scion, in the order in which
 // they are done.
 var checkItems = []CheckItem{
@@ -201,9 +242,12 @@ func askScion(c *Case, a *Ask) {
 		a.choice(Choice{Key: "1", Word: "slots", Go: StepSlots})
 		return
 	}
-	w := c.wood()
+	w := c.woodFor(n)
 	a.Question = fmt.Sprintf("Scion %d of %d, at %s. All six good?", n, c.A.Marked(), c.A.Slots.What.Slots[n-1].Bearing.Words())
 	a.Warn = c.otherVariety(w.Variety)
+	if short := len(c.wood().Pieces); a.Warn == "" && short > 0 && n > short {
+		a.Warn = fmt.Sprintf("The stick gave %d scions; this one is cut from other wood.", short)
+	}
 	c.cutWords(a, w)
 	a.Checks = &CheckList{Items: checkItems, Record: func(good []bool) []Body {
 		checks := Checks{good[0], good[1], good[2], good[3], good[4], good[5]}
@@ -217,7 +261,7 @@ func (c *Case) cutWords(a *Ask, w WoodChosen) {
 		a.Because = "See each thing before you say so."
 		return
 	}
-	cut, err := scion.Cuts(scion.Defaults(w.Thickness.Length))
+	cut, err := scion.Cuts(w.Cut())
 	if err != nil {
 		a.Because = err.Error()
 		return

@@ -211,8 +211,12 @@ func attemptOf(starts []Event, e Event) int {
 func (s *Stump) Now() *Attempt { return s.Attempts[len(s.Attempts)-1] }
 
 // Answers is the ids of the standing answers to a question in the attempt
-// under way; a new answer names them as replaced.
+// under way; a new answer names them as replaced. After an attempt that is over,
+// cutting back begins another and replaces nothing.
 func (s *Stump) Answers(question string) []ID {
+	if a := s.Now(); (a.GivenUp != nil || !a.lostAt().IsZero()) && (question == "nurse-limbs" || question == "cut-back") {
+		return nil
+	}
 	starts := attemptStarts(s.Live)
 	var out []ID
 	for _, e := range s.Live {

@@ -11,12 +11,13 @@ import (
 // SummaryVersion is the version of the summary's layout and of the rules that
 // fill it. Raise it whenever either changes: summaries are then made anew from
 // the journal.
-const SummaryVersion = 1
+const SummaryVersion = 2
 
 // Summary is what the screens of many stumps need of one, in a fixed layout:
 //
 //	stage 1, flags 1, scions 1, count of dues 1, events 4, last clock 8,
-//	across 4 (float32 mm), newest 8 (unix seconds), then for each due
+//	across 4 (float32 mm), newest 8 (unix seconds), grafts taken 1, grafts of
+//	which that is known 1, then for each due
 //	kind 1, hint 1, opens 8, by 8, since 8
 type Summary struct {
 	ID      StumpID
@@ -25,6 +26,8 @@ type Summary struct {
 	Noted   bool // a note stands on it
 	Against bool // grafted against advice
 	Scions  int
+	Taken   int    // grafts that took
+	Known   int    // grafts of which it is known whether they took
 	Events  int    // in the journal
 	Clock   uint64 // of its newest event
 	Across  unit.Length
@@ -35,14 +38,15 @@ type Summary struct {
 // Summarize makes the summary of a stump; events is how many the journal has.
 func Summarize(s *Stump, b *Block, events int) Summary {
 	a := s.Now()
+	taken, known := a.Take()
 	return Summary{
 		ID: s.ID, Stage: s.Stage(), Clash: len(s.Clashes) > 0, Noted: len(s.Notes) > 0, Against: len(a.Against) > 0,
-		Scions: len(a.Grafts), Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Dues(s, b),
+		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Dues(s, b),
 	}
 }
 
 const (
-	summaryHead = 28
+	summaryHead = 30
 	summaryDue  = 26
 )
 
@@ -60,6 +64,7 @@ func PackSummary(dst []byte, s Summary) []byte {
 	dst = binary.BigEndian.AppendUint64(dst, s.Clock)
 	dst = binary.BigEndian.AppendUint32(dst, math.Float32bits(float32(s.Across)))
 	dst = binary.BigEndian.AppendUint64(dst, uint64(s.Newest.Unix()))
+	dst = append(dst, byte(min(s.Taken, 255)), byte(min(s.Known, 255)))
 	for _, d := range dues {
 		dst = append(dst, byte(d.Kind), d.Hint)
 		for _, t := range []time.Time{d.Opens, d.By, d.Since} {
@@ -79,6 +84,7 @@ func UnpackSummary(packed []byte, id StumpID, zone *time.Location) (s Summary, o
 		ID: id, Stage: Stage(packed[0]), Clash: packed[1]&1 != 0, Noted: packed[1]&2 != 0, Against: packed[1]&4 != 0, Scions: int(packed[2]),
 		Events: int(binary.BigEndian.Uint32(packed[4:])), Clock: binary.BigEndian.Uint64(packed[8:]),
 		Across: unit.Length(math.Float32frombits(binary.BigEndian.Uint32(packed[16:]))), Newest: unix(packed[20:], zone),
+		Taken: int(packed[28]), Known: int(packed[29]),
 	}
 	if packed[3] > 0 {
 		s.Dues = make([]Due, packed[3])

@@ -40,6 +40,7 @@ type Step struct {
 
 	applies func(c *Case) bool   // nil: always
 	done    func(c *Case) string // what was answered; "" if it is open
+	last    func(c *Case) string // of a step that comes round: what was answered the last time
 	ask     func(c *Case, a *Ask)
 }
 
@@ -53,13 +54,35 @@ type Case struct {
 	Found  Found
 	Advice Advice
 	Before Habit // wood and method of the stump before
+	Odds   Odds  // of the block; nought where they were not reckoned
 	again  bool  // the step was chosen again after it was answered
+	dues   []Due // once asked for
+	asked  bool
+}
+
+// Dues is all that the stump needs, open now or to come.
+func (c *Case) Dues() []Due {
+	if !c.asked {
+		c.dues, c.asked = Dues(c.S, c.B), true
+	}
+	return c.dues
+}
+
+// Due is the due of a kind, if the stump has it.
+func (c *Case) Due(kind DueKind) (Due, bool) {
+	for _, d := range c.Dues() {
+		if d.Kind == kind {
+			return d, true
+		}
+	}
+	return Due{}, false
 }
 
 // Habit is the wood and method of the stump worked before this one.
 type Habit struct {
 	Wood  *WoodChosen
 	Cover Cover
+	Stake *Staked
 	Stump StumpID
 }
 
@@ -69,10 +92,15 @@ func HabitOf(s *Stump) Habit {
 	h := Habit{Stump: s.ID}
 	if a.Wood != nil {
 		wood := a.Wood.What
+		wood.Pieces = nil // a stick is cut once
 		h.Wood = &wood
 	}
 	if a.Sealed != nil {
 		h.Cover = a.Sealed.What.Cover
+	}
+	if a.Stake != nil {
+		stake := a.Stake.What
+		h.Stake = &stake
 	}
 	return h
 }
@@ -136,6 +164,7 @@ func Steps() []*Step { return steps }
 type Knot struct {
 	Step    *Step
 	Answer  string // "" if open
+	Last    string // of a step that comes round: the answer of the last time
 	Present bool
 }
 
@@ -151,6 +180,9 @@ func (c *Case) Knots() []Knot {
 		k := Knot{Step: s, Present: s.ID == present}
 		if s.done != nil {
 			k.Answer = s.done(c)
+		}
+		if s.last != nil {
+			k.Last = s.last(c)
 		}
 		out = append(out, k)
 	}

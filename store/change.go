@@ -96,7 +96,7 @@ func (b *Book) wholeFile(tx *bbolt.Tx) error {
 	if open.Size() < tx.Size() {
 		return problem(ErrCutShort, nil, "the book %s was cut short while it was open; bring it back from a copy", b.path)
 	}
-	there, err := os.Stat(b.path)
+	there, err := os.Stat(b.file.Name())
 	if errors.Is(err, os.ErrNotExist) || err == nil && !os.SameFile(open, there) {
 		return problem(ErrMoved, err, "the book %s was moved or replaced while it was open; close it and open it again", b.path)
 	}

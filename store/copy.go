@@ -109,6 +109,9 @@ func tryCopy(from *os.File) (copied string, done bool, err error) {
 func Restore(from, to string, o Options) error {
 	o = o.filled()
 	o.ReadOnly = true
+	if real, err := filepath.EvalSymlinks(to); err == nil {
+		to = real
+	}
 	if a, err := os.Stat(from); err == nil {
 		if b, err := os.Stat(to); err == nil && os.SameFile(a, b) {
 			return problem(ErrExists, nil, "%s and %s are the same file; give a copy to restore from", from, to)

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"sync/atomic"
 	"testing"
 	"time"
 	_ "time/tzdata"
@@ -25,10 +26,13 @@ func options(seed uint64) Options {
 	return Options{Zones: time.LoadLocation, Random: dice(seed)}
 }
 
+// books counts the books made, so that no two give the same ids.
+var books atomic.Uint64
+
 // newBook makes a book that is checked from end to end when the test is over.
 func newBook(t testing.TB) *Book {
 	t.Helper()
-	b, err := Create(filepath.Join(t.TempDir(), "book"), options(1))
+	b, err := Create(filepath.Join(t.TempDir(), "book"), options(1000+books.Add(1)))
 	if err != nil {
 		t.Fatal(err)
 	}

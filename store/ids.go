@@ -1,10 +1,32 @@
 package store
 
 import (
+	"encoding/binary"
 	"slices"
 
 	"go.etcd.io/bbolt"
+
+	"barkslip/core"
 )
+
+// idSet holds the first halves of ids: being random, they tell ids apart all
+// but surely, at half the room.
+type idSet struct {
+	sorted []uint64
+	more   map[uint64]bool
+}
+
+func half(id core.ID) uint64 { return binary.BigEndian.Uint64(id[:]) }
+
+func (s *idSet) add(id core.ID) { s.more[half(id)] = true }
+
+func (s *idSet) has(id core.ID) bool {
+	if s.more[half(id)] {
+		return true
+	}
+	_, in := slices.BinarySearch(s.sorted, half(id))
+	return in
+}
 
 // fill takes in the ids of the journal.
 func (s *idSet) fill(tx *bbolt.Tx, st *state) error {

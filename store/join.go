@@ -2,7 +2,6 @@ package store
 
 import (
 	"bytes"
-	"encoding/binary"
 	"errors"
 	"iter"
 	"slices"
@@ -13,7 +12,7 @@ import (
 // joinBatch is how many events go into one transaction. Events come in the
 // order of their clocks, so each batch touches pages all over the book: few
 // large ones are quicker.
-const joinBatch = 250_000
+var joinBatch = 250_000
 
 // JoinReport says what joining a journal did.
 type JoinReport struct {
@@ -222,23 +221,4 @@ func (j *joining) choose(c *change, key []byte, r record) error {
 	c.recount = true
 	c.touch(r.event.Stump)
 	return c.journal.Put(r.key, r.packed)
-}
-
-// idSet holds the first halves of ids: being random, they tell ids apart all
-// but surely, at half the room.
-type idSet struct {
-	sorted []uint64
-	more   map[uint64]bool
-}
-
-func half(id core.ID) uint64 { return binary.BigEndian.Uint64(id[:]) }
-
-func (s *idSet) add(id core.ID) { s.more[half(id)] = true }
-
-func (s *idSet) has(id core.ID) bool {
-	if s.more[half(id)] {
-		return true
-	}
-	_, in := slices.BinarySearch(s.sorted, half(id))
-	return in
 }

@@ -107,6 +107,7 @@ func (b *blockScreen) table() []binding {
 		{keys: []string{"enter"}, show: "Enter", word: "open", help: "Open the stump under the cursor.", do: b.open},
 		{keys: []string{"n"}, word: "next that needs a hand", help: "Open the next stump that needs a hand: white first, then in walking order.", do: func() { b.r.nextStump(b.cursor()) }},
 		{keys: []string{"/"}, show: "4/17", word: "find", help: "Type row/tree to go to a stump.", do: func() { b.r.find("") }},
+		{keys: []string{"g"}, word: "rounds", help: "What is due, in walking order: the rounds.", do: b.r.openRounds},
 		{keys: []string{"f"}, word: "filter", help: "Show only stumps of one stage, late ones, or those that need a hand.", do: b.pickFilter},
 		{keys: []string{"r"}, word: "row", help: "One answer for the whole row under the cursor.", do: b.answerRow},
 		{keys: []string{" "}, show: "Space", help: "Pick a stump, or leave it out again.", do: b.pick},
@@ -114,6 +115,7 @@ func (b *blockScreen) table() []binding {
 		{keys: []string{"u"}, help: "Take back the last answer given from this screen.", do: b.takeBack},
 		{keys: []string{"o"}, help: "The block's settings.", do: b.r.settings},
 		{keys: []string{"b"}, help: "Another block, or a new one.", do: b.r.pickBlock},
+		{keys: []string{"d"}, help: "The weather: put a day down, read a list, see the coming days.", do: b.r.weather},
 		{keys: []string{"l"}, help: "Lots of scion wood: see them, receive one.", do: b.r.lots},
 		{keys: []string{"left"}, show: "arrows", help: "Move the cursor.", do: func() { b.step(0, -1) }},
 		{keys: []string{"right"}, do: func() { b.step(0, 1) }},
@@ -183,6 +185,10 @@ func (r *root) nextStump(after core.StumpID) {
 	sums, err := r.x.Book.Summaries(r.x.block)
 	if err != nil {
 		r.x.fail(err)
+		return
+	}
+	if r.rounds != nil && r.on == onStump {
+		r.openRounds()
 		return
 	}
 	id, ok := nextNeedy(sums, after, r.x.now())

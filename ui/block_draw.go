@@ -68,15 +68,27 @@ func (b *blockScreen) empty() []paper.Line {
 		paper.Text(paper.Plain, "  barkslip block add FILE.csv adds a list from the command line.")}
 }
 
-// field is the rows as they stand. Each stump takes two columns: its mark, and
-// behind it what is out of the ordinary.
+// field is the rows as they stand. Each stump takes two columns or more: its
+// mark, and behind it what is out of the ordinary. A wide window spreads them.
 func (b *blockScreen) field(width, height int) []paper.Line {
 	const label = 6
-	columns := max((width-label)/2, 1)
-	b.scroll(columns, height-2)
-	lines := []paper.Line{nil, b.numbers(label, columns)}
-	for i := b.top; i < min(len(b.rows), b.top+height-2); i++ {
-		lines = append(lines, b.rowLine(i, columns))
+	longest := 1
+	for _, r := range b.rows {
+		longest = max(longest, len(r.sums))
+	}
+	pitch := max(2, min((width-label)/longest, 4))
+	columns := max((width-label)/pitch, 1)
+	gap := 1
+	if (height-2)/2 >= len(b.rows) && pitch > 2 {
+		gap = 2
+	}
+	b.scroll(columns, (height-2)/gap)
+	lines := []paper.Line{nil, b.numbers(label, columns, pitch)}
+	for i := b.top; i < min(len(b.rows), b.top+(height-2)/gap); i++ {
+		lines = append(lines, b.rowLine(i, columns, pitch))
+		if gap == 2 {
+			lines = append(lines, nil)
+		}
 	}
 	return lines
 }
@@ -88,37 +100,37 @@ func (b *blockScreen) scroll(columns, height int) {
 	b.top = max(0, min(b.top, len(b.rows)-height))
 }
 
-func (b *blockScreen) numbers(label, columns int) paper.Line {
-	text := []rune(strings.Repeat(" ", label+columns*2+4))
+// numbers are the tree numbers over the row under the cursor.
+func (b *blockScreen) numbers(label, columns, pitch int) paper.Line {
+	text := []byte(strings.Repeat(" ", label+columns*pitch))
 	r := b.rows[b.at]
 	for i := 0; i < columns && b.left+i < len(r.sums); i++ {
-		tree := r.sums[b.left+i].ID.Tree
-		if tree == 1 || tree%5 == 0 || i == 0 {
-			copy(text[label+i*2:], []rune(fmt.Sprint(tree)))
+		if tree := r.sums[b.left+i].ID.Tree; tree == 1 || tree%5 == 0 || i == 0 {
+			copy(text[label+i*pitch:], fmt.Sprint(tree))
 		}
 	}
 	return paper.Text(paper.Faint, string(text))
 }
 
-func (b *blockScreen) rowLine(i, columns int) paper.Line {
+func (b *blockScreen) rowLine(i, columns, pitch int) paper.Line {
 	r := b.rows[i]
-	label := fmt.Sprintf("  %3d ", r.number)
+	label := fmt.Sprintf(" %4d ", r.number)
 	ink := paper.Faint
 	if i == b.at {
-		label = fmt.Sprintf("> %3d ", r.number)
+		label = fmt.Sprintf(">%4d ", r.number)
 		ink = paper.Accent
 	}
 	l := paper.Line{{Text: label, Ink: ink}}
 	for j := b.left; j < min(len(r.sums), b.left+columns); j++ {
 		here := i == b.at && j == max(0, min(b.tree, len(r.sums)-1))
-		l = append(l, b.cell(r.sums[j], here)...)
+		l = append(l, b.cell(r.sums[j], here, pitch)...)
 	}
 	return l
 }
 
 // cell is one stump: its mark; behind it ! for late, ? for answers that
-// disagree, + for picked.
-func (b *blockScreen) cell(s core.Summary, here bool) paper.Line {
+// disagree, + for picked. Under the cursor both are turned.
+func (b *blockScreen) cell(s core.Summary, here bool, pitch int) paper.Line {
 	mark, ink := s.Stage.Mark(), stageInk(s.Stage)
 	second := " "
 	switch {
@@ -132,10 +144,12 @@ func (b *blockScreen) cell(s core.Summary, here bool) paper.Line {
 	if b.filter != nil && !b.filter(s) {
 		mark, ink, second = ".", paper.Faint, " "
 	}
+	secondInk := paper.Warn
 	if here {
-		return paper.Line{{Text: mark, Ink: paper.Turned}, {Text: second, Ink: paper.Warn}}
+		ink, secondInk = paper.Turned, paper.Turned
 	}
-	return paper.Line{{Text: mark, Ink: ink}, {Text: second, Ink: paper.Warn}}
+	l := paper.Line{{Text: mark, Ink: ink}, {Text: second, Ink: secondInk}}
+	return l.Pad(pitch)
 }
 
 func isLate(s core.Summary, x *shared) bool {

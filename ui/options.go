@@ -38,13 +38,14 @@ type Options struct {
 	SavePrefs func(Prefs) error
 	Plain     bool // plain characters instead of the finest dots
 	NoColour  bool
-	LocalZone string                                   // the laptop's zone by name, offered for a new block
-	Zones     core.Zones                               // finds a zone by name
-	OpenFile  func(path string) (io.ReadCloser, error) // for a block list
-	Sample    func() error                             // fills an empty book with the made-up block
-	Bell      func()                                   // rings once
-	Input     io.Reader                                // nil for the terminal
-	Output    io.Writer                                // nil for the terminal
+	LocalZone string                                           // the laptop's zone by name, offered for a new block
+	Zones     core.Zones                                       // finds a zone by name
+	OpenFile  func(path string) (io.ReadCloser, error)         // for a block list
+	SaveText  func(name, text string) (path string, err error) // writes a file for the user
+	Sample    func() error                                     // fills an empty book with the made-up block
+	Bell      func()                                           // rings once
+	Input     io.Reader                                        // nil for the terminal
+	Output    io.Writer                                        // nil for the terminal
 }
 
 func (o Options) mode() figure.Mode {

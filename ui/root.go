@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"crypto/rand"
+	"fmt"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -16,6 +18,7 @@ const (
 	onFirst screen = iota
 	onBlock
 	onStump
+	onRounds
 )
 
 // root routes keys to the screen that is up, over it a prompt, a list, the help
@@ -26,10 +29,12 @@ type root struct {
 	first  *firstScreen
 	block  *blockScreen
 	stump  *stumpScreen
+	rounds *roundsScreen // kept while a stump of the round is open
 	prompt *prompt
 	list   *listScreen
 	page   *page
 	quit   bool
+	calm   bool // a fault in the program is said, not thrown
 }
 
 type tick time.Time
@@ -37,6 +42,9 @@ type tick time.Time
 func newRoot(o Options) *root {
 	if o.Tick == nil {
 		o.Tick = o.Now
+	}
+	if o.Random == nil {
+		o.Random = rand.Reader
 	}
 	x := &shared{Options: o, width: fullWidth, height: fullHeight, hand: o.Prefs.Hand}
 	x.setTheme(o.Prefs.Theme)
@@ -93,13 +101,26 @@ func (r *root) warnClock() {
 }
 
 func (r *root) openBlock() {
-	r.stump = nil
-	at := core.StumpID{}
-	if r.block != nil && r.block.block == r.x.block {
+	at := core.NoStump
+	switch {
+	case r.stump != nil && r.stump.id.Block == r.x.block:
+		at = r.stump.id
+	case r.block != nil && r.block.block == r.x.block:
 		at = r.block.cursor()
 	}
+	r.stump = nil
 	r.block = newBlock(r, at)
 	r.on = onBlock
+}
+
+// openRounds shows what is due, where it was left if a round is under way.
+func (r *root) openRounds() {
+	if r.rounds == nil {
+		r.rounds = newRounds(r)
+	}
+	r.stump = nil
+	r.rounds.load()
+	r.on = onRounds
 }
 
 func (r *root) openStump(id core.StumpID) {
@@ -108,8 +129,10 @@ func (r *root) openStump(id core.StumpID) {
 		r.x.fail(err)
 		return
 	}
+	r.x.say("")
 	r.stump = s
 	r.on = onStump
+	r.x.guard.answered("enter", r.x.Tick()) // an Enter held down opens and does no more
 }
 
 // Init starts the tick that keeps times and white clocks true.
@@ -174,6 +197,14 @@ func (r *root) tooSmall() bool { return r.x.width < leastWidth || r.x.height < l
 
 // key sends a key to whatever is on top.
 func (r *root) key(key string) {
+	if r.calm {
+		defer func() {
+			if p := recover(); p != nil {
+				r.prompt, r.list, r.page = nil, nil, nil
+				r.x.fail(fmt.Errorf("a fault in the program; every answer taken is safe: %v", p))
+			}
+		}()
+	}
 	switch {
 	case key == "ctrl+c":
 		r.quit = true
@@ -193,6 +224,8 @@ func (r *root) key(key string) {
 		r.block.key(key)
 	case r.on == onStump:
 		r.stump.key(key)
+	case r.on == onRounds:
+		r.rounds.key(key)
 	}
 }
 
@@ -227,6 +260,8 @@ func (r *root) View() string {
 		f = r.block.frame()
 	case onStump:
 		f = r.stump.frame()
+	case onRounds:
+		f = r.rounds.frame()
 	}
 	if r.prompt != nil {
 		f.keys = r.prompt.line()

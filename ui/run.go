@@ -18,6 +18,8 @@ func Run(ctx context.Context, o Options) error {
 	if o.Output != nil {
 		settings = append(settings, tea.WithOutput(o.Output))
 	}
-	_, err := tea.NewProgram(newRoot(o), settings...).Run()
+	r := newRoot(o)
+	r.calm = true
+	_, err := tea.NewProgram(r, settings...).Run()
 	return err
 }

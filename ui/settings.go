@@ -183,4 +183,3 @@ func (r *root) receiveLot() {
 		return nil
 	})
 }
-

@@ -22,7 +22,11 @@ type shared struct {
 	guard  guard
 	clocks clocks
 
+	lastStump core.StumpID // answered last
+
 	before, earlier core.Habit // of the stump worked last, and the one before it
+	odds            core.Odds  // of the block; reckoned once it is opened
+	oddsFor         core.ID
 }
 
 // now is the time the screens see: the clock, or the earlier time set.
@@ -76,4 +80,16 @@ func (x *shared) setTheme(name string) {
 		name = "plain"
 	}
 	x.theme = paper.ThemeNamed(name)
+}
+
+// oddsOf is the block's odds, reckoned once for each time a block is opened.
+func (x *shared) oddsOf() core.Odds {
+	if x.oddsFor != x.block {
+		sums, err := x.Book.Summaries(x.block)
+		if err != nil {
+			x.fail(err)
+		}
+		x.odds, x.oddsFor = core.OddsOf(sums), x.block
+	}
+	return x.odds
 }

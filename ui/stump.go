@@ -50,6 +50,7 @@ func (s *stumpScreen) ask() {
 		slot = s.c.Slot()
 	}
 	s.c = core.NewCase(s.s, s.x.site(), s.x.Book.Folded(), s.x.now(), s.x.habit(s.id))
+	s.c.Odds = s.x.oddsOf()
 	id := s.focus
 	if id == "" {
 		id = s.c.Present()
@@ -114,7 +115,7 @@ func (s *stumpScreen) answer(key string) {
 	default:
 		s.choose(key)
 	}
-	if s.r.stump != s || s.q.Question != before || s.r.list != nil {
+	if s.r.on != onStump || s.r.stump != s || s.q.Question != before || s.r.list != nil {
 		s.x.guard.answered(key, s.x.Tick())
 	}
 }
@@ -209,9 +210,26 @@ func (s *stumpScreen) write(bodies ...core.Body) {
 	}
 	s.focus, s.again = "", false
 	s.clear()
+	s.x.lastStump = s.id
 	if err := s.load(); err != nil {
 		s.x.fail(err)
 	}
+	s.met()
+}
+
+// met goes back to the round once nothing of it is left to do here.
+func (s *stumpScreen) met() {
+	r := s.r.rounds
+	if r == nil || s.x.wrong {
+		return
+	}
+	for _, d := range core.Dues(s.s, s.x.site()) {
+		if d.Open(r.until()) && r.keep(d) {
+			s.meet([]core.Due{d})
+			return
+		}
+	}
+	s.r.openRounds()
 }
 
 // replaces is the answers a new one takes the place of: all that stand to the
@@ -337,5 +355,24 @@ func (s *stumpScreen) back() {
 		return
 	}
 	s.x.say("")
+	if s.r.rounds != nil {
+		s.r.openRounds()
+		return
+	}
 	s.r.openBlock()
+}
+
+// meet goes to the step that meets the first of the dues, unless it is asked
+// anyway.
+func (s *stumpScreen) meet(dues []core.Due) {
+	present := s.c.Present()
+	for _, d := range dues {
+		if d.Kind.Step() == present {
+			return
+		}
+	}
+	if step := dues[0].Kind.Step(); step != "" {
+		s.focus, s.again = step, false
+		s.ask()
+	}
 }

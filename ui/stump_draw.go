@@ -8,7 +8,7 @@ import (
 	"barkslip/ui/paper"
 )
 
-const stakeWidth = 31
+const stakeWidth = 30
 
 func (s *stumpScreen) frame() frame {
 	x := s.x

@@ -5,7 +5,6 @@ import (
 
 	"barkslip/core"
 	"barkslip/core/scion"
-	"barkslip/core/unit"
 	"barkslip/ui/figure"
 	"barkslip/ui/paper"
 )
@@ -49,7 +48,12 @@ func (s *stumpScreen) figure(w, h int) []paper.Line {
 	switch s.q.Step.ID {
 	case core.StepTorn, core.StepMeasure, core.StepLongWay, core.StepSlots, core.StepNewFace:
 		return s.topView(w, h)
-	case core.StepThick, core.StepNodes:
+	case core.StepThick:
+		return s.scionView(w, h)
+	case core.StepNodes:
+		if s.sub != nil {
+			return s.stickView(w, h)
+		}
 		return s.scionView(w, h)
 	case core.StepScion:
 		if s.fig%2 == 1 {
@@ -57,9 +61,30 @@ func (s *stumpScreen) figure(w, h int) []paper.Line {
 		}
 		return s.topView(w, h)
 	case core.StepSeal, core.StepWhite:
+		if heat := s.heatView(w, h); heat != nil && s.fig%2 == 0 {
+			return heat
+		}
 		return s.topView(w, h)
 	}
 	return nil
+}
+
+// stickView is the stick being typed, with its cuts.
+func (s *stumpScreen) stickView(w, h int) []paper.Line {
+	stick, err := s.c.ReadStick(s.field.text)
+	if err != nil {
+		return nil
+	}
+	fig := figure.Stick{Length: stick.Length, TrimButt: stick.TrimButt, TrimTip: stick.TrimTip, ThickButt: stick.ThickButt, ThickTip: stick.ThickTip, Sys: s.x.site().Units}
+	for _, n := range stick.Nodes {
+		fig.Nodes = append(fig.Nodes, figure.Node{At: n.At, Buds: map[scion.Buds]int{scion.BothBuds: 2, scion.FirstBud: 1}[n.Buds]})
+	}
+	if cut, err := scion.CutStick(stick); err == nil {
+		for _, p := range cut.Scions {
+			fig.Pieces = append(fig.Pieces, figure.Piece{From: p.From, To: p.To, Paired: p.Paired})
+		}
+	}
+	return lines(fig.Draw(w, h, s.x.mode()))
 }
 
 // topView is the stump from above with its slots.
@@ -136,21 +161,21 @@ func (s *stumpScreen) slots() ([]figure.Slot, []figure.Arc) {
 
 // scionView is the scion from the side and its face, with cuts and nails.
 func (s *stumpScreen) scionView(w, h int) []paper.Line {
-	thick := unit.Length(0)
+	var wood core.WoodChosen
 	if s.c.A.Wood != nil {
-		thick = s.c.A.Wood.What.Thickness.Length
+		wood = s.c.A.Wood.What
 	}
 	if bodies := s.typed(); len(bodies) == 1 {
-		if wood, ok := bodies[0].(*core.WoodChosen); ok {
-			thick = wood.Thickness.Length
+		if typed, ok := bodies[0].(*core.WoodChosen); ok {
+			wood = *typed
 		}
 	}
-	if thick == 0 {
+	if !wood.Thickness.Given() {
 		if fit, err := scion.Fit(scion.Wood{Across: s.c.Found.Across}); err == nil {
-			thick = (fit.Least + fit.Most) / 2
+			wood.Thickness.Length = (fit.Least + fit.Most) / 2
 		}
 	}
-	cut := scion.Defaults(thick)
+	cut := wood.Cut()
 	answer, err := scion.Cuts(cut)
 	if err != nil {
 		return nil

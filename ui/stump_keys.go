@@ -25,6 +25,7 @@ func (s *stumpScreen) table() []binding {
 		{keys: []string{"c"}, word: "coach", help: "Coach on or off: what to look for, why, what to do when it is not right.", do: s.coach},
 		{keys: []string{"up", "k"}, show: "up down", help: "Along the stake, to see or correct an earlier answer.", do: func() { s.move(-1) }},
 		{keys: []string{"down", "j"}, do: func() { s.move(1) }},
+		{keys: []string{"d"}, help: "The day's weather: put it down, or read a list of coming days.", do: s.r.weather},
 		{keys: []string{"x"}, help: "Failed, or given up, with the cause.", do: s.end},
 		{keys: []string{"a"}, help: "Graft today against advice, with the reason.", do: s.against},
 		{keys: []string{"v"}, help: "The story of this stump: every answer, those taken back too.", do: s.story},

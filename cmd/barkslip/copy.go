@@ -42,7 +42,7 @@ func (a *app) restore() *cobra.Command {
 	}
 	g := declare(c.Flags(), bookOption)
 	c.RunE = func(_ *cobra.Command, args []string) error {
-		path, err := bookPath(g)
+		path, err := placeForBook(g)
 		if err != nil {
 			return err
 		}

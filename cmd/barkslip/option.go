@@ -5,11 +5,9 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
-	"time"
 
 	"github.com/spf13/pflag"
 
-	"barkslip/core/girth"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
@@ -158,122 +156,4 @@ func accepts(err error) string {
 		return err.Error()
 	}
 	return "a value"
-}
-
-func (g *given) length(name string) unit.Length {
-	return read(g, name, func(s string) (unit.Length, error) { return unit.ParseLength(s, 0) })
-}
-
-// size is a length that wood has: above 0 and up to the widest stump.
-func (g *given) size(name string) unit.Length {
-	return read(g, name, func(s string) (unit.Length, error) {
-		l, err := unit.ParseLength(s, 0)
-		if err != nil || l <= 0 || l > girth.WidestStump {
-			return 0, &unit.Error{Given: s, Accepted: "a length above 0 and up to 40in (1016mm), with its unit: 4in, 3 1/2in, 10.2cm or 100mm"}
-		}
-		return l, nil
-	})
-}
-
-func (g *given) bearing(name string) unit.Bearing { return read(g, name, unit.ParseBearing) }
-
-func (g *given) temperature(name string) unit.Temperature {
-	return read(g, name, func(s string) (unit.Temperature, error) { return unit.ParseTemperature(s, 0) })
-}
-
-func (g *given) speed(name string) unit.Speed {
-	return read(g, name, func(s string) (unit.Speed, error) { return unit.ParseSpeed(s, 0) })
-}
-
-func (g *given) clock(name string) unit.Clock { return read(g, name, unit.ParseClock) }
-
-// whole is a whole number from least to most.
-func (g *given) whole(name string, least, most int) int {
-	return read(g, name, func(s string) (int, error) {
-		n, err := strconv.Atoi(strings.TrimSpace(s))
-		if err != nil || n < least || n > most {
-			return 0, &unit.Error{Given: s, Accepted: fmt.Sprintf("a whole number from %d to %d", least, most)}
-		}
-		return n, nil
-	})
-}
-
-// decimal is a number from least to most.
-func (g *given) decimal(name string, least, most float64) float64 {
-	return read(g, name, func(s string) (float64, error) { return parseDecimal(s, least, most) })
-}
-
-func parseDecimal(s string, least, most float64) (float64, error) {
-	text := strings.TrimSpace(s)
-	n, err := strconv.ParseFloat(text, 64)
-	if err != nil || strings.Trim(text, "+-.0123456789") != "" || !(n >= least && n <= most) {
-		return 0, &unit.Error{Given: s, Accepted: fmt.Sprintf("a number from %g to %g", least, most)}
-	}
-	return n, nil
-}
-
-// The days a date or an instant may name: a slip of the hand lies outside.
-var (
-	firstDay = unit.MakeDate(1971, time.January, 1)
-	lastDay  = unit.MakeDate(2199, time.December, 31)
-)
-
-func (g *given) date(name string) unit.Date {
-	return read(g, name, func(s string) (unit.Date, error) {
-		d, err := unit.ParseDate(strings.TrimSpace(s))
-		if err == nil && (d < firstDay || d > lastDay) {
-			err = &unit.Error{Given: s, Accepted: "a date such as 2027-05-04, from 1971 to 2199"}
-		}
-		return d, err
-	})
-}
-
-// instant is a time with its offset from UTC.
-func (g *given) instant(name string) time.Time {
-	return read(g, name, parseInstant)
-}
-
-func parseInstant(s string) (time.Time, error) {
-	t, err := time.Parse(time.RFC3339, strings.TrimSpace(s))
-	if err != nil || unit.DateOf(t) < firstDay || unit.DateOf(t) > lastDay {
-		return time.Time{}, &unit.Error{Given: s, Accepted: "an instant with its offset such as 2027-05-04T14:30:00-07:00"}
-	}
-	return t, nil
-}
-
-// zone is a time zone by its name; the computer's own is no answer.
-func (g *given) zone(name string) *time.Location { return read(g, name, parseZone) }
-
-func parseZone(s string) (*time.Location, error) {
-	z, err := time.LoadLocation(s)
-	if err != nil || s == "" || s == "Local" {
-		return nil, &unit.Error{Given: s, Accepted: "a time zone such as America/Los_Angeles"}
-	}
-	return z, nil
-}
-
-func (g *given) system(name string) unit.System { return read(g, name, unit.ParseSystem) }
-
-// word is one of a few words.
-func word[T ~string](g *given, name string, words ...T) T {
-	return read(g, name, func(s string) (T, error) {
-		var names []string
-		for _, w := range words {
-			if strings.EqualFold(strings.TrimSpace(s), string(w)) {
-				return w, nil
-			}
-			names = append(names, string(w))
-		}
-		return "", &unit.Error{Given: s, Accepted: strings.Join(names, ", ")}
-	})
-}
-
-// text is a text that must hold something.
-func (g *given) text(name, accepted string) string {
-	return read(g, name, func(s string) (string, error) {
-		if strings.TrimSpace(s) == "" {
-			return "", &unit.Error{Given: s, Accepted: accepted}
-		}
-		return s, nil
-	})
 }

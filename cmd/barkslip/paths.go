@@ -14,17 +14,26 @@ import (
 // bookOption says which book a command works on.
 var bookOption = option{name: "book", value: "FILE", says: "the book; without it the one in your data folder"}
 
-// bookPath is the book's file as given, or the one in the user's data folder,
-// whose folder is made if need be.
+// bookPath is the book's file as given, or the one in the user's data folder.
 func bookPath(g *given) (string, error) {
 	if path := g.text("book", "the file of a book"); path != "" || g.err != nil {
 		return path, g.err
 	}
-	folder := filepath.Join(xdg.DataHome, "barkslip")
-	if err := os.MkdirAll(folder, 0o700); err != nil {
-		return "", fmt.Errorf("the folder %s cannot be made: %s", folder, cause(err))
+	return filepath.Join(dataFolder(), "book.bark"), nil
+}
+
+func dataFolder() string { return filepath.Join(xdg.DataHome, "barkslip") }
+
+// placeForBook is bookPath with the user's data folder made if need be.
+func placeForBook(g *given) (string, error) {
+	path, err := bookPath(g)
+	if err != nil || g.has("book") {
+		return path, err
 	}
-	return filepath.Join(folder, "book.bark"), nil
+	if err := os.MkdirAll(dataFolder(), 0o700); err != nil {
+		return "", fmt.Errorf("the folder %s cannot be made: %s", dataFolder(), cause(err))
+	}
+	return path, nil
 }
 
 // openBook opens the book of a command, for reading alone or for writing.
@@ -38,7 +47,7 @@ func openBook(g *given, readOnly bool) (*store.Book, error) {
 
 // openOrMakeBook opens the book for writing, or makes it if there is none.
 func openOrMakeBook(g *given) (*store.Book, error) {
-	path, err := bookPath(g)
+	path, err := placeForBook(g)
 	if err != nil {
 		return nil, err
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"strings"
 
 	"barkslip/core/girth"
@@ -52,7 +53,14 @@ var slotsSum = sum{
 			return nil, trade.Worked{}, g.err
 		}
 		answer, err := girth.Slots(plan)
-		return answer, answer.Work, err
+		work := answer.Work
+		for i, s := range answer.Slots {
+			work.Answer = append(work.Answer, trade.Input{
+				Name:  fmt.Sprintf("slot %d, clockwise along the bark from %s", i+1, plan.LongWay.Words()),
+				Value: s.Along,
+			})
+		}
+		return answer, work, err
 	},
 }
 

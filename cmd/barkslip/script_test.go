@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -13,6 +14,8 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"barkslip/store"
 )
 
 func TestMain(m *testing.M) {
@@ -30,6 +33,8 @@ func TestMain(m *testing.M) {
 //	                      WANT the field must only be there
 //	fields NAME…          the object has these fields and no others
 //	list FILE N           writes a list of N stumps
+//	spoil FILE TEXT       changes a byte of a file where it holds the text
+//	hold FILE             keeps a book open in another process to the end
 func TestScripts(t *testing.T) {
 	lists, err := filepath.Abs("../../testdata/lists")
 	if err != nil {
@@ -45,7 +50,7 @@ func TestScripts(t *testing.T) {
 			return nil
 		},
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){
-			"exits": exits, "bad": bad, "field": field, "fields": fields, "list": writeList,
+			"exits": exits, "bad": bad, "field": field, "fields": fields, "list": writeList, "spoil": spoil, "hold": hold,
 		},
 	})
 }
@@ -201,4 +206,27 @@ func writeList(ts *testscript.TestScript, neg bool, args []string) {
 		fmt.Fprintf(&b, "%d,%d,3 1/2,Lantern\n", i/100+1, i%100+1)
 	}
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(b.String()), 0o644))
+}
+
+func spoil(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: spoil FILE TEXT")
+	}
+	data, err := os.ReadFile(ts.MkAbs(args[0]))
+	ts.Check(err)
+	at := bytes.LastIndex(data, []byte(args[1]))
+	if at < 0 {
+		ts.Fatalf("%s does not hold %q", args[0], args[1])
+	}
+	data[at] ^= 0x20
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), data, 0o600))
+}
+
+func hold(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 1 {
+		ts.Fatalf("usage: hold FILE")
+	}
+	book, err := store.Open(ts.MkAbs(args[0]), store.Options{})
+	ts.Check(err)
+	ts.Defer(func() { _ = book.Close() })
 }

@@ -61,8 +61,11 @@ func fit(days, sizes []float64) curve {
 	start, daily := stat.LinearRegression(days, sizes, nil, false)
 	straight := line{start, daily}
 	last := len(days) - 1
+	if days[last]-days[0] < seasonDays || len(days) == 3 && misses(straight, days, sizes) <= 3*tapeMM*tapeMM {
+		return straight
+	}
 	l, ok := fitLogistic(days, sizes)
-	if ok && l.asymptote > sizes[last] && days[last]-days[0] >= seasonDays && bends(straight, l, days, sizes) {
+	if ok && l.asymptote > sizes[last] && bends(straight, l, days, sizes) {
 		return l
 	}
 	return straight

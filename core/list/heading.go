@@ -8,14 +8,12 @@ import (
 // heading reads the names of the columns.
 func (r *reader) heading(line int, cells []string) {
 	r.at, r.width = map[string]int{}, len(cells)
-	var unknown []string
 	for i, cell := range cells {
 		name := strings.ToLower(clean(cell))
 		_, twice := r.at[name]
 		switch {
 		case name == "": // nothing may stand below it
 		case !slices.Contains(columns, name):
-			unknown = append(unknown, name)
 			r.problem(line, short(name), "there is no such column; the columns are %s", strings.Join(columns, ","))
 		case twice:
 			r.problem(line, name, "the column stands twice")

@@ -34,7 +34,7 @@ func (l *life) decideFates() {
 				worst, weight = p.cause, p.weight
 			}
 		}
-		odds := 0.9 + l.hand.skill + together - sum
+		odds := 1.15 + l.hand.skill + together - sum
 		l.fate(s, 1/(1+math.Exp(-odds)), worst)
 	}
 }
@@ -62,7 +62,7 @@ func (l *life) chanceCause() string {
 // bled weighs the sap that was on the face when it was grafted.
 func (l *life) bled() float64 {
 	if l.advised {
-		return max(0, l.sap-0.3)
+		return 1.6 * max(0, l.sap-0.1)
 	}
 	return map[core.Bleeding]float64{core.Dry: 0.2, core.Damp: 1, core.Weeping: 1.8, core.Running: 3}[l.found.Bleeding]
 }
@@ -71,8 +71,8 @@ func (l *life) overheated() float64 {
 	weight := 0.0
 	day := unit.DateOf(l.sealed)
 	for d := day; d < day.Add(7); d++ {
-		if high := l.high(d); high >= 86 {
-			weight += 0.25
+		if high := l.high(d); high >= 88 {
+			weight += 0.2
 		}
 	}
 	if l.painted.Sub(l.sealed).Hours() > 3.2 {

@@ -24,7 +24,7 @@ type scion struct {
 // that it is sealed in its turn along the front.
 func (l *life) graft(ready time.Time) {
 	n := scionsFor(l.across)
-	setting := time.Duration(7*n+3) * time.Minute
+	setting := time.Duration(7*n+10) * time.Minute
 	start := ready.Add(time.Duration(l.between(2, 25)) * time.Minute)
 	if unit.DateOf(ready) == l.today && l.index >= l.earlier {
 		start = later(start, l.sealsToday().Add(-setting))

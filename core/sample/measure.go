@@ -28,11 +28,8 @@ var eighthTyped = func() (typed [1024]string) {
 // eighths is a length in eighths of an inch, as measured with a tape.
 func eighths(n int) core.Measure {
 	n = min(max(n, 0), len(eighthTyped)-1)
-	return core.Measure{Length: unit.Length(n) * unit.Inch / 8, Typed: eighthTyped[n]}
+	return core.Measure{Length: unit.Length(float64(n)/8) * unit.Inch, Typed: eighthTyped[n]}
 }
 
 // inches is a length in whole inches.
 func inches(n int) core.Measure { return eighths(8 * n) }
-
-// nearest is a length to the nearest eighth of an inch.
-func nearest(l unit.Length) core.Measure { return eighths(int(l*8/unit.Inch + 0.5)) }

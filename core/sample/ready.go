@@ -16,15 +16,18 @@ func (l *life) firstLook(day, cut unit.Date) time.Time {
 	}
 	day = max(day, cut.Add(trade.CutBackDays))
 	if day == l.today && l.index >= l.earlier {
-		return l.sealsToday().Add(-leadBefore)
+		return later(l.sealsToday().Add(-leadBefore), l.Now.Add(-firstLight))
 	}
 	order := (l.index % max(l.batch, 1)) * 330 / max(l.batch, 1)
 	return day.At(6, 0, l.Zone).Add(time.Duration(order) * time.Minute)
 }
 
-// leadBefore is how long before sealing a stump that gives no trouble is first
-// looked at.
-const leadBefore = 150 * time.Minute
+// A stump that gives no trouble is first looked at leadBefore its sealing, but
+// not before the crew came, firstLight ago.
+const (
+	leadBefore = 150 * time.Minute
+	firstLight = 5 * time.Hour
+)
 
 // sealsToday is when a stump of today's batch that gives no trouble is sealed:
 // the first three hours and a quarter ago, the last in three hours and a half.

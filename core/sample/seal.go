@@ -17,7 +17,6 @@ func (l *life) seal() {
 	}
 	who := l.hand.initials
 	l.say(l.sealed, who, &core.Sealed{Cover: cover})
-	l.found.Slip = ""
 	white := l.sealed.Add(time.Duration(l.between(125, 175)) * time.Minute)
 	switch {
 	case l.staged == lateToPaint:

@@ -22,7 +22,7 @@ func (l *life) train(best *scion) {
 		}
 		l.say(t, "RD", &core.Pinched{})
 	}
-	l.ties(push)
+	l.ties(push, chosen)
 	l.twine(push)
 	year := push.Year()
 	l.seasonsEnd(year)
@@ -37,10 +37,11 @@ func (l *life) shoot(days float64) int {
 
 func days(from, to time.Time) float64 { return to.Sub(from).Hours() / 24 }
 
-func (l *life) ties(push time.Time) {
-	t := push
-	for i, gap := range [][2]int{{15, 20}, {7, 9}, {7, 11}, {12, 16}, {14, 20}} {
-		t = l.at(t, gap[0], gap[1])
+// ties begin when the leader is chosen and follow its growth.
+func (l *life) ties(push, chosen time.Time) {
+	t := chosen
+	for i, gap := range [][2]int{{0, 3}, {7, 9}, {7, 11}, {12, 16}, {14, 20}} {
+		t = later(l.at(t, gap[0], gap[1]), chosen.Add(4*time.Minute))
 		if l.gone(t) || t.Month() > time.September {
 			return
 		}

@@ -7,6 +7,7 @@ type staged uint8
 const (
 	asItFalls   staged = iota
 	lateToPaint        // its white clock ran out this morning
+	justSet            // its last scion is in, its seal to come
 	stillWet           // its sealer was not dry when they came to paint
 	disputed           // two hands entered two heights for its cut
 	againstAll         // grafted although it was told to wait
@@ -31,6 +32,8 @@ func (g *ground) stagedAt(i int) staged {
 	switch {
 	case batch == todaysBatch && k == 0:
 		return lateToPaint
+	case batch == todaysBatch && k == g.batch/2:
+		return justSet
 	case batch == todaysBatch && k == 2:
 		return stillWet
 	case batch == todaysBatch+1 && k == 3:

@@ -5,36 +5,36 @@ import "barkslip/core/unit"
 // Days of after-care, counted from the cause named. A name ending in By is the
 // day by which the work should be done.
 const (
-	AfterLookDays, AfterLookBy     = 2, 4 // from sealing
-	ResealBy                       = 6    // from sealing; opens after ResealDays
-	CrackedBy                      = 1    // from seeing the crack
-	EarwigOpens, EarwigBy          = 12, 18
-	StakeDays                      = 14 // from setting
-	StakeAfterPush                 = 7
-	BudsDays, BudsBy               = 14, 21 // from setting
-	BudsEvery                      = 7
-	ScratchFrom                    = 42 // from setting
-	GreenWaits                     = 60 // from setting
-	ConfirmBy                      = 37 // from the first push; opens after TakenDays
-	SproutsAfterSet                = 14
-	SproutsAfterCut                = 21
-	SproutsBy                      = 7  // from the day it opens
-	SproutsEvery                   = 7  // in the first season, until a leader is chosen
-	SproutsEveryLeader             = 14 // in the first season, with a leader
-	SproutsEveryLater              = 21 // in later seasons
-	KeepSproutsBy                  = 14 // from the last graft's death
-	LeaderDays, LeaderBy           = 14, 28
-	LeaderLostBy                   = 14 // from losing the leader
-	FirstTieDays                   = 14 // from the first push
-	TieBy                          = 4  // from the day it opens
-	TieDaysEarly, TieDaysLate      = 7, 14
-	TieSeasons                     = 2
-	PinchBy                        = 3 // from choosing the leader
-	PinchEvery, PinchEveryBy       = 14, 21
-	TwineBy                        = 14 // from the day it opens
-	TwineCheckBy                   = 30
-	TwineOldBy                     = 30 // from TwineYears after twining
-	TwineShoot         unit.Length = 3 * unit.Foot
+	AfterLookDays, AfterLookBy             = 2, 4 // from sealing
+	ResealBy                               = 6    // from sealing; opens after ResealDays
+	CrackedBy                              = 1    // from seeing the crack
+	EarwigOpens, EarwigBy                  = 12, 18
+	StakeDays                              = 14 // from setting
+	StakeAfterPush                         = 7
+	BudsDays, BudsBy                       = 14, 21 // from setting
+	BudsEvery                              = 7
+	ScratchFrom                            = 42 // from setting
+	GreenWaits                             = 60 // from setting
+	ConfirmBy                              = 37 // from the first push; opens after TakenDays
+	SproutsAfterSet                        = 14
+	SproutsAfterCut                        = 21
+	SproutsBy                              = 7  // from the day it opens
+	SproutsEvery                           = 7  // in the first season, until a leader is chosen
+	SproutsEveryLeader                     = 14 // in the first season, with a leader
+	SproutsEveryLater                      = 21 // in later seasons
+	KeepSproutsBy                          = 14 // from the last graft's death
+	LeaderDays, LeaderBy                   = 14, 28
+	LeaderLostBy                           = 14 // from losing the leader
+	FirstTieDays                           = 14 // from the first push
+	TieBy                                  = 4  // from the day it opens
+	TieDaysEarly, TieDaysLate              = 7, 14
+	TieSeasons                             = 2
+	PinchBy                                = 3 // from choosing the leader
+	PinchEvery, PinchEveryBy               = 14, 21
+	TwineBy                                = 14 // from the day it opens
+	TwineCheckBy                           = 30
+	TwineOldBy                             = 30 // from TwineYears after twining
+	TwineShoot                 unit.Length = 3 * unit.Foot
 )
 
 // Facts behind the days of after-care.

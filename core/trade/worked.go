@@ -24,7 +24,7 @@ type Input struct {
 	Value any
 }
 
-// MarshalJSON writes the facts alone, as the contract's `because`.
+// MarshalJSON writes the facts alone, as `because` in machine-readable answers.
 func (w Worked) MarshalJSON() ([]byte, error) {
 	out := make([]Because, 0, len(w.Facts))
 	for _, f := range w.Facts {

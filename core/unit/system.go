@@ -123,7 +123,7 @@ func (s System) Area(a Area) string {
 func (s System) Show(v any) string {
 	switch v := v.(type) {
 	case Length:
-		return s.Length(v)
+		return s.exact(v)
 	case Area:
 		return s.Area(v)
 	case Temperature:
@@ -142,9 +142,19 @@ func (s System) Show(v any) string {
 	case Date:
 		return v.Long()
 	case float64:
-		return trim(v, 3)
+		return trim(v, 4)
 	}
 	return fmt.Sprint(v)
+}
+
+// exact prints a length that is no sixteenth of an inch as a decimal, so that
+// what went into a sum stands as it was given.
+func (s System) exact(l Length) string {
+	in := l.Inches()
+	if s == US && in < 24 && math.Abs(in*16-math.Round(in*16)) > 0.02 {
+		return trim(in, 2) + " in"
+	}
+	return s.Length(l)
 }
 
 // Words prints a bearing as 030 (NNE).

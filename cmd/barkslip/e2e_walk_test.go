@@ -1,0 +1,163 @@
+package main_test
+
+import (
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// testWalk takes one stump of a list from standing to painted white, over ten
+// days, from the keyboard, with the power cut between two scions.
+func testWalk(t *testing.T) {
+	slow(t)
+	t.Parallel()
+	w := newWorld(t, "2027-04-26 10:00")
+	list, err := filepath.Abs("../../testdata/lists/sixty.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if out := w.run("block", "add", list, "--block", blockName, "--zone", zone.String()); !strings.Contains(out, "60 stumps added") {
+		t.Fatalf("block add says: %s", out)
+	}
+	x := w.open(120, 40)
+	x.sees(blockName + `.*60 stumps`)
+	x.sees("(?i)initials")
+	x.types("RK")
+	x.press("Enter")
+	x.sees("Hand: RK")
+	x.goes("4/17")
+	x.sees("for Lantern")
+	walkCutBack(x)
+	walkDrain(x)
+	walkFace(x)
+	walkScions(x, 1)
+	x = walkPowerCut(w, x)
+	walkScions(x, 2)
+	walkWhite(x)
+
+	want := map[string]int{"stump-added": 1, "nurse-limbs": 3, "cut-back": 1, "gashed": 3, "looked": 8, "drilled": 1, "fresh-cut": 1,
+		"measured": 2, "slots-marked": 1, "wood-chosen": 3, "scion-set": 3, "sealed": 1, "painted-white": 1}
+	got := w.kinds("4/17")
+	for kind, n := range want {
+		if got[kind] != n {
+			t.Errorf("%d of %s in the journal, want %d", got[kind], kind, n)
+		}
+		delete(got, kind)
+	}
+	for kind, n := range got {
+		t.Errorf("%d of %s in the journal, want none", n, kind)
+	}
+	w.sound()
+}
+
+func walkCutBack(x *screens) {
+	x.w.t.Helper()
+	x.asks("nurse limbs")
+	x.answers("2", "limb reach")
+	x.answers("Enter", "leaf left")
+	x.answers("3", "height")
+	x.answers("Enter", "gashes")
+	x.answers("2", "wait")
+	x.sees("3 May")
+}
+
+// walkDrain is a stump that runs through new gashes and a hole, is left three
+// days, and is dry on the fourth.
+func walkDrain(x *screens) {
+	x.w.t.Helper()
+	x.at("2027-05-03 09:00")
+	x.asks("bleeding")
+	x.answers("4", "slip")
+	x.answers("1", "drain hole")
+	x.answers("3", "fresh gashes")
+	x.answers("2", "bleeding")
+	x.at("2027-05-03 09:35")
+	x.answers("4", "drain hole")
+	x.answers("1", "bleeding")
+	x.at("2027-05-03 10:10")
+	x.answers("4", "wait")
+	x.sees("6 May")
+}
+
+// walkFace is graft day up to the slots and the wood.
+func walkFace(x *screens) {
+	x.w.t.Helper()
+	x.at("2027-05-06 11:00")
+	x.asks("bleeding")
+	x.answers("1", "slip")
+	x.answers("1", "fresh gashes")
+	x.answers("2", "fresh cut")
+	x.answers("1", "new face")
+	x.at("2027-05-06 11:15")
+	x.press("2")
+	x.sees("Wipe the new face")
+	x.at("2027-05-06 11:31")
+	x.answers("1", "measure")
+	x.types("3.4 3.1")
+	x.answers("Enter", "long way")
+	x.answers("2", "slots")
+	x.sees("3 slots")
+	x.answers("1", "wood")
+	x.press("9")
+	x.types("Lantern")
+	x.answers("Enter", "thickness")
+	x.types("3/8")
+	x.answers("Enter", "buds")
+	x.answers("1", "scions")
+	x.sees("Scion 1 of 3")
+}
+
+// walkScions sets scions up to the one before the last, or to the end.
+func walkScions(x *screens, from int) {
+	x.w.t.Helper()
+	if from == 1 {
+		x.press("Enter")
+		x.sees("Scion 2 of 3")
+		return
+	}
+	x.press("3") // the back cut shows no cambium
+	x.sees("3 +NOT")
+	x.press("3") // recut, and now it does
+	x.lacks("3 +NOT")
+	x.press("Enter")
+	x.sees("Scion 3 of 3")
+	x.answers("Enter", "seal")
+}
+
+// walkPowerCut kills the program, and finds everything where it was.
+func walkPowerCut(w *world, x *screens) *screens {
+	w.t.Helper()
+	before, journal := body(x.screen()), w.run("journal", "export")
+	x.kill()
+	x = w.open(120, 40)
+	x.sees(blockName)
+	x.goes("4/17")
+	x.asks("scions")
+	x.sees("Scion 2 of 3")
+	if after := body(x.screen()); after != before {
+		w.t.Errorf("before the power cut:\n%s\nafter it:\n%s", before, after)
+	}
+	if after := w.run("journal", "export"); after != journal {
+		w.t.Errorf("the journal was\n%s\nand is\n%s", journal, after)
+	}
+	return x
+}
+
+var messages = regexp.MustCompile(`(?s)\n[^\n]*\n[^\n]*\n*$`)
+
+// body is a screen without its message and key lines.
+func body(screen string) string { return messages.ReplaceAllString(screen, "") }
+
+func walkWhite(x *screens) {
+	x.w.t.Helper()
+	x.sees("wrap squares")
+	x.answers("1", "white")
+	x.sees("1 to paint, next in 2 h")
+	x.at("2027-05-06 14:01")
+	x.sees("1 to paint.*now")
+	x.answers("1", "rest")
+	x.lacks("to paint")
+	x.press("Escape")
+	x.sees(`painted +1\b`)
+}

@@ -1,0 +1,139 @@
+package core
+
+import (
+	"time"
+
+	"barkslip/core/unit"
+)
+
+// dueRule works out one kind of due from a record: one due, or none.
+type dueRule func(c *dueCase) []Due
+
+// phase says while what a rule is asked; a stump that is lost, given up or
+// untied is in none but over.
+type phase uint8
+
+const (
+	always    phase = iota
+	preparing       // cut back, the scions not all set
+	working         // cut back or grafted
+	sealedUp        // under sealer
+	grafted         // the scions are set
+	pushed          // and a graft was seen pushing
+	over            // failed, every graft dead, or left for the season
+)
+
+// dueCase is what a rule may look at.
+type dueCase struct {
+	s      *Stump
+	a      *Attempt
+	b      *Block
+	kind   DueKind
+	stage  Stage
+	newest unit.Date // the day of the record's newest event: it is that day or later
+
+	set     time.Time // the last scion; zero until all are set
+	setDay  unit.Date
+	push    time.Time // the first push seen
+	pushDay unit.Date
+	first   int // the season of the graft, or of cutting back before it
+
+	advice *Advice // at judged
+	judged time.Time
+}
+
+func newDueCase(s *Stump, b *Block) *dueCase {
+	c := &dueCase{s: s, a: s.Now(), b: b}
+	c.stage = c.a.Stage()
+	c.newest = b.Day(s.Newest)
+	if c.a.grafted() {
+		c.set = c.a.SetAt()
+		c.setDay = b.Day(c.set)
+		if c.push = c.a.FirstPush(); !c.push.IsZero() {
+			c.pushDay = b.Day(c.push)
+		}
+	}
+	switch {
+	case !c.set.IsZero():
+		c.first = b.SeasonOf(c.setDay)
+	case c.a.CutBack != nil:
+		c.first = b.SeasonOf(b.Day(c.a.CutBack.At))
+	}
+	return c
+}
+
+// grafted says whether the grafting was ended: every slot has its scion, or the
+// work went on with fewer.
+func (a *Attempt) grafted() bool {
+	wentOn := a.Sealed != nil || a.White != nil || len(a.Visits) > 0
+	return a.AllSet() || len(a.Grafts) > 0 && wentOn
+}
+
+func (c *dueCase) in(p phase) bool {
+	lost := c.stage == FailedOut || c.stage == GivenUpOn || c.stage == UntiedFree
+	switch p {
+	case always:
+		return true
+	case over:
+		return lost || c.a.CutBack == nil
+	case preparing:
+		return !lost && c.a.CutBack != nil && c.set.IsZero()
+	case working:
+		return !lost && (c.a.CutBack != nil || !c.set.IsZero())
+	case sealedUp:
+		return !lost && c.a.Sealed != nil
+	case grafted:
+		return !lost && !c.set.IsZero()
+	case pushed:
+		return !lost && !c.push.IsZero()
+	}
+	return false
+}
+
+// at makes a timed due.
+func (c *dueCase) at(opens, by, since time.Time) Due {
+	return Due{Stump: c.s.ID, Kind: c.kind, Opens: opens.In(c.b.Zone), By: by.In(c.b.Zone), Since: since.In(c.b.Zone)}
+}
+
+// days makes a due of whole days, from the first instant of one to the last
+// second of another, not before the first.
+func (c *dueCase) days(opens, by unit.Date, since time.Time, hint uint8) Due {
+	end := max(opens, by).Add(1).In(c.b.Zone).Add(-time.Second)
+	return Due{Stump: c.s.ID, Kind: c.kind, Opens: opens.In(c.b.Zone), By: end, Since: since.In(c.b.Zone), Hint: hint}
+}
+
+func one(d Due) []Due { return []Due{d} }
+
+// past says whether the record reaches beyond a day, so that what belonged to
+// the time up to it is over.
+func (c *dueCase) past(d unit.Date) bool { return c.newest > d }
+
+// season moves a day on to the next leaf-out if the later seasons of the block
+// have no work of that kind on it, and on from a season that the record shows
+// to be over.
+func (c *dueCase) season(d unit.Date) unit.Date {
+	y := c.b.SeasonOf(d)
+	if c.past(c.b.seasonEnds(y)) {
+		return c.b.leafOut(c.b.SeasonOf(c.newest))
+	}
+	if y == c.first {
+		return d
+	}
+	return max(d, c.b.leafOut(y))
+}
+
+// lastOf is the newest of what was said, nil if nothing was.
+func lastOf[T any](list []Said[T]) *Said[T] {
+	if len(list) == 0 {
+		return nil
+	}
+	return &list[len(list)-1]
+}
+
+// lastDay is the block's day of the newest of what was said, 0 if nothing was.
+func lastDay[T any](b *Block, list []Said[T]) unit.Date {
+	if s := lastOf(list); s != nil {
+		return b.Day(s.At)
+	}
+	return 0
+}

@@ -1,0 +1,11 @@
+package core
+
+// graftDue is on the day on which the stump was found ready, until its scions
+// are set: the next day it is judged anew.
+func graftDue(c *dueCase) []Due {
+	if c.verdict().Verdict != GraftIt {
+		return nil
+	}
+	day := c.b.Day(c.judged)
+	return one(c.days(day, day, c.judged, 0))
+}

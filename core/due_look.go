@@ -1,0 +1,69 @@
+package core
+
+import (
+	"time"
+
+	"barkslip/core/trade"
+)
+
+// Hints of the look due.
+const (
+	lookFirst uint8 = iota
+	lookTold        // by the day the verdict names
+)
+
+// lookDue runs from a week after cutting back until the scions are set: to be
+// looked at by the tenth day, or by the day that the verdict names if it says
+// to wait beyond the week.
+func lookDue(c *dueCase) []Due {
+	cut := c.b.Day(c.a.CutBack.At)
+	d := c.days(cut.Add(trade.CutBackDays), cut.Add(trade.LookByDays), c.a.CutBack.At, lookFirst)
+	if v := c.verdict(); v.Verdict == Wait && v.Until.After(d.Opens) {
+		d.By, d.Hint = v.Until.In(c.b.Zone), lookTold
+	}
+	return one(d)
+}
+
+// verdict is the advice as of the newest work of preparing.
+func (c *dueCase) verdict() *Advice {
+	if c.advice == nil {
+		c.judged = c.a.prepared()
+		v := Judge(c.s.Found(c.b, c.judged), c.judged, c.b.Zone, c.b.Units)
+		c.advice = &v
+	}
+	return c.advice
+}
+
+// prepared is when work was last done or seen on the stump before its scions.
+func (a *Attempt) prepared() (newest time.Time) {
+	see := func(t time.Time) {
+		if t.After(newest) {
+			newest = t
+		}
+	}
+	if a.Nurse != nil {
+		see(a.Nurse.At)
+	}
+	if a.CutBack != nil {
+		see(a.CutBack.At)
+	}
+	if a.Measured != nil {
+		see(a.Measured.At)
+	}
+	if l := lastOf(a.LimbsOff); l != nil {
+		see(l.At)
+	}
+	if g := lastOf(a.Gashes); g != nil {
+		see(g.At)
+	}
+	if h := lastOf(a.Holes); h != nil {
+		see(h.At)
+	}
+	if l := lastOf(a.Looks); l != nil {
+		see(l.At)
+	}
+	if f := lastOf(a.FreshCuts); f != nil {
+		see(f.At)
+	}
+	return newest
+}

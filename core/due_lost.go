@@ -1,0 +1,67 @@
+package core
+
+import (
+	"time"
+
+	"barkslip/core/trade"
+)
+
+// lostAt is when the attempt was lost: when the last graft was seen dead, or
+// when it was put down as failed, whichever is earlier; zero while it lives.
+func (a *Attempt) lostAt() (at time.Time) {
+	if a.AllDead() {
+		for _, g := range a.Grafts {
+			if g.Since.After(at) {
+				at = g.Since
+			}
+		}
+	}
+	if a.Failed != nil && (at.IsZero() || a.Failed.At.Before(at)) {
+		at = a.Failed.At
+	}
+	return at
+}
+
+// keepSproutsDue leaves sprouts on a stump whose grafts are all dead, so that
+// the tree lives.
+func keepSproutsDue(c *dueCase) []Due {
+	if c.stage != FailedOut || len(c.a.Grafts) == 0 || c.a.Kept != nil {
+		return nil
+	}
+	lost := c.a.lostAt()
+	day := c.b.Day(lost)
+	return one(c.days(day, day.Add(trade.KeepSproutsBy), lost, 0))
+}
+
+// Hints of the regraft due.
+const (
+	regraftFailed uint8 = iota
+	regraftLeft         // left for the season
+)
+
+// regraftDue brings a failed stump, or one left for the season, back in the next
+// spring. An attempt that was begun but not cut back does not yet close it.
+func regraftDue(c *dueCase) []Due {
+	a := c.a
+	if n := len(c.s.Attempts); a.CutBack == nil && !a.grafted() && a.GivenUp == nil && a.Failed == nil && n > 1 {
+		a = c.s.Attempts[n-2]
+	}
+	since, hint := a.lostAt(), regraftFailed
+	if up := a.GivenUp; up != nil {
+		if !up.What.Season {
+			return nil
+		}
+		since, hint = up.At, regraftLeft
+	}
+	if since.IsZero() || a.Untied != nil {
+		return nil
+	}
+	lost := c.b.Day(since)
+	season := c.b.SeasonOf(lost)
+	opens := c.b.InSeason(season, time.March, 15)
+	if opens <= lost {
+		season++
+		opens = c.b.InSeason(season, time.March, 15)
+	}
+	return one(c.days(opens, c.b.InSeason(season, time.May, 15), since, hint))
+}

@@ -1,0 +1,63 @@
+package core
+
+import (
+	"slices"
+	"time"
+
+	"barkslip/core/girth"
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+)
+
+// Hints of the tie due.
+const (
+	tieFirst  uint8 = iota // counted from the first push
+	tieShoot               // the shoot is, or will be, long enough
+	tieGrowth              // another foot, by the growth measured
+	tieWeek                // since the last tie, not measured
+	tieFortnight
+	tieLeafOut
+)
+
+// tieDue is the next tie of the leader to its stake, in the first two seasons.
+func tieDue(c *dueCase) []Due {
+	opens, since, hint := c.firstTie()
+	if tie := lastOf(c.a.Ties); tie != nil {
+		opens, hint = c.nextTie(tie)
+		since = tie.At
+	}
+	if moved := c.season(opens); moved != opens {
+		opens, hint = moved, tieLeafOut
+	}
+	if c.b.SeasonOf(opens) >= c.first+trade.TieSeasons {
+		return nil
+	}
+	return one(c.days(opens, opens.Add(trade.TieBy), since, hint))
+}
+
+// firstTie is two weeks after the first push, or sooner if the shoot is long
+// enough by then.
+func (c *dueCase) firstTie() (unit.Date, time.Time, uint8) {
+	opens := c.pushDay.Add(trade.FirstTieDays)
+	if long, ok := girth.Reaches(c.shoots(), trade.FirstTieShoot); ok && long < opens {
+		return max(long, c.pushDay), c.push, tieShoot
+	}
+	return opens, c.push, tieFirst
+}
+
+// nextTie is when the shoot will have grown another foot, by what was measured
+// of it this season; else a week on, or two late in the summer.
+func (c *dueCase) nextTie(tie *Said[Tied]) (unit.Date, uint8) {
+	last := c.b.Day(tie.At)
+	season := c.b.SeasonOf(last)
+	if tie.What.Shoot.Given() {
+		shoots := slices.DeleteFunc(c.shoots(), func(s girth.Shoot) bool { return c.b.SeasonOf(s.On) != season })
+		if on, ok := girth.NextFoot(shoots, tie.What.Shoot.Length); ok {
+			return max(on, last.Add(1)), tieGrowth
+		}
+	}
+	if last <= c.b.InSeason(season, time.July, 31) {
+		return last.Add(trade.TieDaysEarly), tieWeek
+	}
+	return last.Add(trade.TieDaysLate), tieFortnight
+}

@@ -1,0 +1,134 @@
+package core
+
+import (
+	"strings"
+	"sync"
+	"time"
+
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+	"barkslip/core/weather"
+)
+
+// heatMemo keeps the heat reckoned for a block: one answer takes some
+// milliseconds, and every screen of a sealed stump asks for it again.
+type heatMemo struct {
+	lock  sync.Mutex
+	known map[heatCase]weather.HeatAnswer
+}
+
+// heatCase is what the heat of a sealed graft depends on within a block.
+type heatCase struct {
+	day           unit.Date
+	sealed        unit.Clock
+	low, high     unit.Temperature
+	wind          float64
+	cloud         int
+	across, thick unit.Length
+}
+
+// Heat is how hot a graft of the stump gets on the day it was sealed, or would
+// get if it were sealed at the time given. ok is false where the block's place
+// or the day's weather was not entered.
+func (s *Stump) Heat(b *Block, sealed time.Time) (answer weather.HeatAnswer, ok bool) {
+	sealed = sealed.In(b.Zone)
+	day := unit.DateOf(sealed)
+	w, known := b.Weather[day]
+	if !known || !b.Placed {
+		return answer, false
+	}
+	c := heatCase{day: day, sealed: unit.Clock(sealed.Hour()*60 + sealed.Minute()), low: w.What.Low.Temperature, high: w.What.High.Temperature,
+		wind: w.What.Wind, cloud: w.What.Cloud, across: s.Across(), thick: s.thickest()}
+	answer, err := b.heats.reckon(b.Place(), c)
+	return answer, err == nil
+}
+
+// thickest is the thickness of the scions set or chosen, 0 if unknown.
+func (s *Stump) thickest() (thick unit.Length) {
+	a := s.Now()
+	for _, g := range a.Grafts {
+		thick = max(thick, g.Set.What.Thickness.Length)
+	}
+	if thick == 0 && a.Wood != nil {
+		thick = a.Wood.What.Thickness.Length
+	}
+	return thick
+}
+
+func (m *heatMemo) reckon(p weather.Place, c heatCase) (weather.HeatAnswer, error) {
+	if m == nil {
+		m = &heatMemo{}
+	}
+	m.lock.Lock()
+	defer m.lock.Unlock()
+	if a, ok := m.known[c]; ok {
+		return a, nil
+	}
+	h := weather.NewHeatDay(p, c.day, c.low, c.high, unit.Speed(c.wind))
+	h.Cloud, h.Sealed = float64(c.cloud), &c.sealed
+	if c.across > 0 {
+		h.Across = c.across
+	}
+	if c.thick > 0 {
+		h.Thick = c.thick
+	}
+	a, err := weather.Heat(h)
+	if err != nil {
+		return a, err
+	}
+	if m.known == nil || len(m.known) > 500 {
+		m.known = map[heatCase]weather.HeatAnswer{}
+	}
+	m.known[c] = a
+	return a, nil
+}
+
+// Forecast is what the weather put down for the coming days means for grafts
+// sealed or about to be: heat, and frost while shoots are soft.
+func (b *Block) Forecast(today unit.Date, soft bool) (warn string) {
+	var hottest, coldest *DayWeather
+	for d := range unit.Date(trade.HeatLookDays) {
+		w, ok := b.Weather[today.Add(int(d))]
+		if !ok {
+			continue
+		}
+		if hottest == nil || w.What.High.Temperature > hottest.High.Temperature {
+			hottest = &w.What
+		}
+		if coldest == nil || w.What.Low.Temperature < coldest.Low.Temperature {
+			coldest = &w.What
+		}
+	}
+	switch {
+	case hottest != nil && hottest.High.Temperature >= trade.HeatPostpone-0.01:
+		return hottest.Day.Short() + ": " + b.Units.Temperature(hottest.High.Temperature) + " forecast. Postpone, or white and shade."
+	case soft && coldest != nil && coldest.Low.Temperature <= 0:
+		return coldest.Day.Short() + ": frost forecast, " + b.Units.Temperature(coldest.Low.Temperature) + ". Soft shoots are in danger."
+	case hottest != nil && hottest.High.Temperature >= trade.HeatCaution-0.01:
+		return hottest.Day.Short() + ": " + b.Units.Temperature(hottest.High.Temperature) + " forecast. White in time, and shade."
+	}
+	return ""
+}
+
+// Callus is the callus weather of the days put down from one day on, up to
+// another if that is not 0.
+func (b *Block) Callus(from, to unit.Date) (weather.CallusAnswer, error) {
+	var list []weather.Extremes
+	for day, w := range b.Weather {
+		if day >= from && (to == 0 || day <= to) {
+			list = append(list, weather.Extremes{Date: day, Low: w.What.Low.Temperature, High: w.What.High.Temperature})
+		}
+	}
+	return weather.Callus(b.Place(), list, from, b.callusSpecies())
+}
+
+// callusSpecies is the species whose callus is reckoned: the one named by the
+// block's stock, walnut where none is known.
+func (b *Block) callusSpecies() string {
+	for _, s := range weather.Species() {
+		if strings.Contains(strings.ToLower(b.Species), s) {
+			return s
+		}
+	}
+	return "walnut"
+}

@@ -1,0 +1,126 @@
+package core
+
+import (
+	"time"
+
+	"barkslip/core/girth"
+	"barkslip/core/unit"
+)
+
+// Leading is the shoot that leads now: the one chosen, or promoted after a
+// break.
+type Leading struct {
+	Slot  int // 0 if a break left none
+	Shoot string
+	Since time.Time // chosen, promoted, or lost
+}
+
+// Leads is the shoot that leads now; ok is false before one was chosen.
+func (a *Attempt) Leads() (l Leading, ok bool) {
+	if a.Leader == nil {
+		return l, false
+	}
+	l = Leading{a.Leader.What.Slot, a.Leader.What.Shoot, a.Leader.At}
+	for _, b := range a.Broken {
+		if !b.At.Before(a.Leader.At) {
+			l = Leading{b.What.Promoted, b.What.Shoot, b.At}
+		}
+	}
+	return l, true
+}
+
+// LeaderLost is when the leader was lost, by a break with none promoted or with
+// its graft; ok is false while one leads, and before one was chosen.
+func (a *Attempt) LeaderLost() (at time.Time, ok bool) {
+	l, chosen := a.Leads()
+	if !chosen {
+		return at, false
+	}
+	if l.Slot == 0 {
+		return l.Since, len(a.Broken) > 0
+	}
+	if g := a.Graft(l.Slot); g != nil && g.State == Dead {
+		if g.Since.After(l.Since) {
+			return g.Since, true
+		}
+		return l.Since, true
+	}
+	return at, false
+}
+
+// Graft is the graft in a slot, nil if there is none.
+func (a *Attempt) Graft(slot int) *Graft {
+	for _, g := range a.Grafts {
+		if g.Slot == slot {
+			return g
+		}
+	}
+	return nil
+}
+
+// Living is the grafts not seen dead.
+func (a *Attempt) Living() (out []*Graft) {
+	for _, g := range a.Grafts {
+		if g.State != Dead {
+			out = append(out, g)
+		}
+	}
+	return out
+}
+
+// shoots is the leader's length as measured since it was last broken, one a
+// day; before a leader is chosen, that of the longest shoot.
+func (c *dueCase) shoots() []girth.Shoot {
+	if len(c.a.Ties) == 0 && !c.a.measuredShoots() {
+		return nil
+	}
+	var out []girth.Shoot
+	whole := c.a.wholeSince()
+	add := func(at time.Time, long unit.Length) {
+		if long > 0 && !at.Before(whole) {
+			out = append(out, girth.Shoot{On: c.b.Day(at), Long: long})
+		}
+	}
+	leads, _ := c.a.Leads()
+	for _, v := range c.a.Visits {
+		add(v.At, longest(v.What.Found, leads.Slot))
+	}
+	for _, t := range c.a.Ties {
+		add(t.At, t.What.Shoot.Length)
+	}
+	return out
+}
+
+func (a *Attempt) measuredShoots() bool {
+	for _, v := range a.Visits {
+		if longest(v.What.Found, 0) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// longest is the length measured on a slot's graft, or with slot 0 the longest
+// of all.
+func longest(found []Finding, slot int) (long unit.Length) {
+	for _, f := range found {
+		if slot == 0 || f.Slot == slot {
+			long = max(long, f.Shoot.Length)
+		}
+	}
+	return long
+}
+
+// wholeSince is when the leader was last broken; what was measured before says
+// nothing of its growth since.
+func (a *Attempt) wholeSince() (at time.Time) {
+	if b := lastOf(a.Broken); b != nil {
+		at = b.At
+	}
+	for _, t := range a.Ties {
+		if t.What.Broken && t.At.After(at) {
+			at = t.At
+		}
+	}
+	return at
+}

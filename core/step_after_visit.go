@@ -1,0 +1,324 @@
+package core
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+)
+
+func visitSteps() []*Step {
+	return []*Step{
+		{ID: StepVisit, Part: PartAfter, Name: "buds",
+			LookFor:  "Buds swelling, green at their tips, shoots with leaves; which graft does what.",
+			Why:      "Buds move two to three weeks on, and moving is not yet taking: food stored in the wood can push a bud that then collapses.",
+			NotRight: "Shrivelled wood or a bud that falls at a touch is dead; plump wood with tight buds may wait.",
+			Cautions: []trade.Caution{trade.CrewHeat},
+			Facts:    []trade.Fact{trade.BudsMove, trade.BudRounds, trade.MovingNotTaking, trade.CallusDays},
+			applies:  living, done: doneVisit, last: lastVisit, ask: askVisit},
+		{ID: StepDeath, Part: PartAfter, Name: "cause",
+			LookFor:  "Where it is brown, whether the cambium is wet or dry, tooth marks, a broken tip, a crack.",
+			Why:      "What is known of each loss is next year's better graft; unknown is an honest answer.",
+			NotRight: "Not sure: unknown, rather than a guess.",
+			applies:  func(c *Case) bool { return len(c.deathsUntold()) > 0 }, ask: askDeath},
+		{ID: StepScratch, Part: PartAfter, Name: "scratch",
+			LookFor:  "A nick in the bark of the scion, low down: green and moist, or brown.",
+			Why:      "A green scion can still push after six weeks; a brown one never will.",
+			NotRight: "Green at the base and brown at the tip: count it as green and look again.",
+			Facts:    []trade.Fact{trade.ScratchTest}, Cautions: []trade.Caution{trade.CleanBlades},
+			applies: func(c *Case) bool { return c.scratchTime() && !c.A.settled() }, done: doneScratch, ask: askScratch},
+		{ID: StepShoots, Part: PartAfter, Name: "shoots",
+			LookFor: "The longest shoot of each graft, from where it leaves the scion to its tip.",
+			Why:     "Two measures tell how fast it grows, and so the day of the next tie; the best grower leads.",
+			Facts:   []trade.Fact{trade.Leader, trade.TieTime, trade.TwineTime},
+			applies: growing, done: doneShoots, last: lastShoots, ask: askShoots},
+	}
+}
+
+// visitToday is the newest visit, if it was today.
+func (c *Case) visitToday() *Said[Visited] {
+	if v := lastOf(c.A.Visits); v != nil && c.today(v.At) {
+		return v
+	}
+	return nil
+}
+
+func finding(v *Said[Visited], slot int) *Finding {
+	if v == nil {
+		return nil
+	}
+	for i := range v.What.Found {
+		if v.What.Found[i].Slot == slot {
+			return &v.What.Found[i]
+		}
+	}
+	return nil
+}
+
+// unseen is the grafts that today's visit has not seen; without a visit today
+// all that live. Asked again, a visit that was whole begins anew with the dead.
+func (c *Case) unseen() (out []*Graft) {
+	v := c.visitToday()
+	for _, g := range c.A.Grafts {
+		if finding(v, g.Slot) == nil && (g.State != Dead || c.again) {
+			out = append(out, g)
+		}
+	}
+	if len(out) == 0 && v != nil {
+		return c.A.Grafts
+	}
+	return out
+}
+
+// visitBegun says whether a visit of today has seen some grafts and not all.
+func (c *Case) visitBegun() bool {
+	v := c.visitToday()
+	if v == nil {
+		return false
+	}
+	for _, g := range c.A.Living() {
+		if finding(v, g.Slot) == nil {
+			return true
+		}
+	}
+	return false
+}
+
+func askVisit(c *Case, a *Ask) {
+	left := c.unseen()
+	if len(left) == 0 {
+		a.Question, a.Because = "No graft lives here.", "There are no buds to look at."
+		a.choice(leaveIt("1"))
+		return
+	}
+	so, refines := Visited{}, []ID(nil)
+	if v := c.visitToday(); v != nil {
+		refines = []ID{v.ID}
+		if len(left) < len(c.A.Grafts) {
+			so.Found = v.What.Found
+		}
+	}
+	g := left[0]
+	a.Question = fmt.Sprintf("%s: what do its buds do?", c.graftWord(g))
+	_, confirm := c.openDue(DueConfirmTake)
+	a.Because = c.visitWhy(confirm)
+	see := func(key, word, meaning string, grafts []*Graft, state GraftState) {
+		a.choice(Choice{Key: key, Word: word, Meaning: meaning, Refines: refines, Bodies: []Body{so.with(grafts, state)}})
+	}
+	meanings := []string{"tight, as set", "fat, still closed", "green shows", "a shoot with leaves", "then of what"}
+	for i, state := range GraftStates {
+		see(strconv.Itoa(i+1), stateWord(state), meanings[i], left[:1], state)
+	}
+	if len(left) > 1 {
+		for i, state := range GraftStates[1:] {
+			see(strconv.Itoa(i+6), allWord(left, c.A)+" "+stateWord(state), "", left, state)
+		}
+	}
+	see("0", allWord(left, c.A)+" as before", c.beforeWord(left), left, "")
+	if !confirm {
+		a.Likely = "0"
+	}
+}
+
+// with is the visit with more grafts seen in a state; "" is each as it was.
+func (v Visited) with(grafts []*Graft, state GraftState) *Visited {
+	found := append([]Finding(nil), v.Found...)
+	for _, g := range grafts {
+		f := Finding{Slot: g.Slot, State: state}
+		if f.State == "" {
+			f.State = g.was()
+		}
+		if f.State == Dead {
+			f.Cause = g.Cause
+		}
+		found = append(found, f)
+	}
+	return &Visited{Found: found}
+}
+
+// was is the state a graft was last seen in; unmoved before the first visit.
+func (g *Graft) was() GraftState {
+	if g.State == "" {
+		return NoChange
+	}
+	return g.State
+}
+
+func stateWord(s GraftState) string { return strings.ReplaceAll(string(s), "-", " ") }
+
+// allWord stands before what is said of several grafts at once.
+func allWord(left []*Graft, a *Attempt) string {
+	switch {
+	case len(left) == 1:
+		return "it is"
+	case len(left) == len(a.Grafts):
+		return "all"
+	}
+	return "the rest"
+}
+
+// beforeWord tells the states as they were, for an answer of nothing new.
+func (c *Case) beforeWord(left []*Graft) string {
+	states := map[GraftState]bool{}
+	for _, g := range left {
+		states[g.was()] = true
+	}
+	if len(states) == 1 {
+		return stateWord(left[0].was())
+	}
+	return "each as last seen"
+}
+
+// graftWord names a graft by its slot and where it stands.
+func (c *Case) graftWord(g *Graft) string {
+	if s := c.A.Slots; s != nil && g.Slot <= len(s.What.Slots) {
+		return fmt.Sprintf("Graft %d of %d, at %s", g.Slot, len(c.A.Grafts), s.What.Slots[g.Slot-1].Bearing.Words())
+	}
+	return fmt.Sprintf("Graft %d of %d", g.Slot, len(c.A.Grafts))
+}
+
+func (c *Case) openDue(kind DueKind) (Due, bool) {
+	d, ok := c.Due(kind)
+	return d, ok && d.Open(c.Now)
+}
+
+func (c *Case) visitWhy(confirm bool) string {
+	if confirm {
+		return c.because(DueConfirmTake, "")
+	}
+	return c.because(DueBuds, fmt.Sprintf("Set %d days ago; moving is not yet taking.", c.sinceSet()))
+}
+
+// sinceSet is the days since the last scion was set.
+func (c *Case) sinceSet() int { return int(c.B.Day(c.Now) - c.B.Day(c.A.SetAt())) }
+
+func visitWord(v Visited) string {
+	count := map[GraftState]int{}
+	for _, f := range v.Found {
+		count[f.State]++
+	}
+	var words []string
+	for _, s := range GraftStates {
+		if count[s] > 0 {
+			words = append(words, fmt.Sprintf("%d %s", count[s], stateWord(s)))
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+func doneVisit(c *Case) string {
+	if c.visitBegun() {
+		return ""
+	}
+	return saidToday(c, c.A.Visits, visitWord)
+}
+
+func lastVisit(c *Case) string { return saidBefore(c, c.A.Visits, visitWord) }
+
+func askShoots(c *Case, a *Ask) {
+	var grafts []*Graft
+	for _, g := range c.A.Living() {
+		if !g.waiting() {
+			grafts = append(grafts, g)
+		}
+	}
+	if len(grafts) == 0 {
+		a.Question, a.Because = "No graft grows yet.", "Shoots are measured once there are any."
+		a.choice(leaveIt("1"))
+		return
+	}
+	var slots []string
+	for _, g := range grafts {
+		slots = append(slots, strconv.Itoa(g.Slot))
+	}
+	a.Question = "How long is the longest shoot of each graft?"
+	a.Because = "Two measures on different days tell how fast it grows."
+	e := &Entry{Asks: "lengths of grafts " + strings.Join(slots, ", ") + ", in that order"}
+	base, refines := c.shootsBase()
+	e.Refines = refines
+	e.Read = func(text string) ([]Body, error) { return c.readShoots(text, grafts, base) }
+	a.Entry = e
+}
+
+// shootsBase is today's visit, to be said more exactly, or each graft as it was.
+func (c *Case) shootsBase() (Visited, []ID) {
+	if v := c.visitToday(); v != nil {
+		return Visited{append([]Finding(nil), v.What.Found...)}, []ID{v.ID}
+	}
+	return *Visited{}.with(c.A.Living(), ""), nil
+}
+
+func (c *Case) readShoots(text string, grafts []*Graft, base Visited) ([]Body, error) {
+	long, err := c.readLengths(text, len(grafts), 6*unit.Metre)
+	if err != nil {
+		return nil, err
+	}
+	if len(long) != len(grafts) {
+		return nil, &unit.Error{Given: text, Accepted: fmt.Sprintf("%d lengths, one for each graft that grows", len(grafts))}
+	}
+	v := Visited{append([]Finding(nil), base.Found...)}
+	var shorter []string
+	for i, g := range grafts {
+		for j := range v.Found {
+			if v.Found[j].Slot == g.Slot {
+				v.Found[j].Shoot = long[i]
+			}
+		}
+		if was := c.shootBefore(g.Slot); long[i].Length < was-tapeSlack {
+			shorter = append(shorter, fmt.Sprintf("graft %d was %s, now %s", g.Slot, c.length(was), c.length(long[i].Length)))
+		}
+	}
+	if len(shorter) == 0 {
+		return []Body{&v}, nil
+	}
+	return nil, &Doubt{"Shorter than before: " + strings.Join(shorter, "; ") + ".", []Choice{
+		{Key: "1", Word: "as typed", Meaning: "it lost its tip, or was mismeasured", Bodies: []Body{&v}, Refines: c.refinesToday()},
+		{Key: "2", Word: "leader broken", Meaning: "say what broke it", Go: StepBroken},
+	}}
+}
+
+func (c *Case) refinesToday() []ID {
+	_, ids := c.shootsBase()
+	return ids
+}
+
+// tapeSlack is by how much two measures of one thing may differ.
+const tapeSlack = 2 * unit.Millimetre
+
+// shootBefore is a graft's shoot as last measured before today.
+func (c *Case) shootBefore(slot int) (long unit.Length) {
+	for _, v := range c.A.Visits {
+		if f := finding(&v, slot); f != nil && f.Shoot.Given() && !c.today(v.At) {
+			long = f.Shoot.Length
+		}
+	}
+	return long
+}
+
+func (c *Case) shootsWord(v Visited) string {
+	var words []string
+	for _, f := range v.Found {
+		if f.Shoot.Given() {
+			words = append(words, c.length(f.Shoot.Length))
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+func doneShoots(c *Case) string {
+	if v := c.visitToday(); v != nil {
+		return c.shootsWord(v.What)
+	}
+	return ""
+}
+
+func lastShoots(c *Case) string {
+	for i := len(c.A.Visits) - 1; i >= 0; i-- {
+		if words := c.shootsWord(c.A.Visits[i].What); words != "" {
+			return words + ", " + c.when(c.A.Visits[i].At)
+		}
+	}
+	return ""
+}

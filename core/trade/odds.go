@@ -1,0 +1,11 @@
+package trade
+
+// Figures for the chance of a stump where its block has no record yet.
+const (
+	ChanceOfBud    = 0.3
+	GraftsTogether = 0.3
+)
+
+// BudChance is what stands in for a record.
+var BudChance = state("bud-chance", "sums", Memory, "",
+	"Until the block's own record is long enough, 3 buds in 10 are taken to grow, and the scions of a stump to fare alike by 0.3.")

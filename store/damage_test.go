@@ -1,0 +1,223 @@
+package store
+
+import (
+	"errors"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"go.etcd.io/bbolt"
+
+	"barkslip/core"
+)
+
+// A flipped bit anywhere is found by the check, or it lies where nothing is
+// kept: then every answer is still read as it was. Nothing crashes.
+func TestFlippedBits(t *testing.T) {
+	path, exported := filledFile(t, 30)
+	whole, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	seed := rand.Uint64()
+	t.Log("seed", seed)
+	r := rand.New(rand.NewPCG(seed, 2))
+	inUse := usedBytes(t, path)
+	hurt := filepath.Join(t.TempDir(), "hurt")
+	found := 0
+	for range 250 {
+		at, bit := r.IntN(inUse), byte(1)<<r.IntN(8)
+		whole[at] ^= bit
+		if err := os.WriteFile(hurt, whole, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		whole[at] ^= bit
+		if said := readHurt(t, hurt, exported); said {
+			found++
+		}
+		if t.Failed() {
+			t.Fatalf("bit %#x of byte %d", bit, at)
+		}
+	}
+	if found < 100 {
+		t.Errorf("only %d of 250 flips were found", found)
+	}
+	t.Log(found, "of 250 flips were found; the others changed nothing that is kept")
+}
+
+// usedBytes is how much of a book's file is in use.
+func usedBytes(t *testing.T, path string) int {
+	t.Helper()
+	f, err := os.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	h, err := readHead(f)
+	m, ok := h.newest()
+	if err != nil || !ok {
+		t.Fatal("the first pages do not hold", err)
+	}
+	return int(int64(m.high) * m.pageSize)
+}
+
+// readHurt reads a damaged book in every way and says whether the damage was
+// told of.
+func readHurt(t *testing.T, path, exported string) bool {
+	t.Helper()
+	o := options(1)
+	o.ReadOnly = true
+	b, err := Open(path, o)
+	if err != nil {
+		wantProblem(t, "opening", err, ErrDamaged, ErrNotABook, ErrCutShort, ErrNewer)
+		return true
+	}
+	defer func() { _ = b.Close() }()
+	findings, err := b.Check()
+	told := err != nil || len(findings) > 0
+	var got strings.Builder
+	readErr := WriteLines(&got, b)
+	if readErr == nil && got.String() != exported && !told {
+		t.Error("another journal was read without a word")
+	}
+	for _, s := range []core.StumpID{stumpAt(1, 1, 1), stumpAt(1, 2, 5), stumpAt(1, 3, 10), core.NoStump} {
+		want := 14
+		if s == core.NoStump {
+			want = 5
+		}
+		if events, err := b.Events(s); err == nil && len(events) != want && !told {
+			t.Errorf("%d events of %s without a word", len(events), named(s))
+		}
+	}
+	_, err = b.Summaries(blockID(1))
+	return told || readErr != nil || err != nil
+}
+
+func TestDamagedRecordIsToldAndTheRestRead(t *testing.T) {
+	path, exported := filledFile(t, 3)
+	alter(t, path, func(tx *bbolt.Tx) error { return spoil(tx, stumpAt(1, 1, 2)) })
+	b, err := Open(path, options(1))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	events, err := b.Events(stumpAt(1, 1, 2))
+	if wantProblem(t, "reading", err, ErrDamaged); len(events) != 13 {
+		t.Errorf("%d events were read", len(events))
+	}
+	if s, err := b.Stump(stumpAt(1, 1, 2)); s == nil || err == nil {
+		t.Errorf("stump %v, %v", s, err)
+	}
+	if _, err := b.Stump(stumpAt(1, 1, 3)); err != nil {
+		t.Error("the next stump:", err)
+	}
+	n := 0
+	err = b.Journal(func(core.Event) error { n++; return nil })
+	if wantProblem(t, "the journal", err, ErrDamaged); n != 5+3*14-1 {
+		t.Errorf("%d events in the journal", n)
+	}
+	if found, err := b.Check(); err != nil || len(found) == 0 {
+		t.Errorf("the check found %v, %v", found, err)
+	}
+	// An answer to that stump is kept all the same, and a good copy heals it.
+	mustAppend(t, b, on(stumpAt(1, 1, 2), day, &core.Noted{Text: "after"}))
+	report, err := b.Join(ReadLines(reader(exported)))
+	if err != nil || report.Added != 0 || len(report.Clashing) != 1 {
+		t.Errorf("joining: %+v, %v", report, err)
+	}
+	checkSound(t, b)
+}
+
+// spoil turns over one bit in the middle of a stump's second record.
+func spoil(tx *bbolt.Tx, stump core.StumpID) error {
+	p := spotOf(1, stump)
+	c := tx.Bucket(bucketJournal).Cursor()
+	c.Seek(p[:])
+	k, v := c.Next()
+	bad := append([]byte(nil), v...)
+	bad[len(bad)-6] ^= 4
+	return tx.Bucket(bucketJournal).Put(k, bad)
+}
+
+func TestDamagedSummaryIsMadeAnewOnReading(t *testing.T) {
+	path, _ := filledFile(t, 3)
+	p := spotOf(1, stumpAt(1, 1, 2))
+	alter(t, path, func(tx *bbolt.Tx) error {
+		v := append([]byte(nil), tx.Bucket(bucketSummaries).Get(p[:])...)
+		v[0] ^= 1
+		return tx.Bucket(bucketSummaries).Put(p[:], v)
+	})
+	b, err := Open(path, options(1))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	list, err := b.Summaries(blockID(1))
+	if err != nil || len(list) != 3 || list[1].Stage != core.Painted {
+		t.Errorf("%v, %v", list, err)
+	}
+	if found, err := b.Check(); err != nil || len(found) != 1 {
+		t.Errorf("the check found %v, %v", found, err)
+	}
+}
+
+// A file cut short while it is open gives errors, and the book still closes.
+func TestCutWhileOpen(t *testing.T) {
+	for _, left := range []int64{0, 100, 4096, 8192, 20000} {
+		b, err := Create(filepath.Join(t.TempDir(), "book"), options(1))
+		if err != nil {
+			t.Fatal(err)
+		}
+		fill(t, b, 60)
+		if err := os.Truncate(b.Path(), left); err != nil {
+			t.Fatal(err)
+		}
+		_, err = b.Append(on(stumpAt(1, 1, 1), day, &core.Noted{Text: "lost?"}))
+		wantProblem(t, "append", err, ErrCutShort, ErrDamaged)
+		readErr := b.Journal(func(core.Event) error { return nil })
+		wantProblem(t, "journal", readErr, ErrDamaged)
+		_, err = b.Summaries(blockID(1))
+		_, errS := b.Stump(stumpAt(1, 6, 10))
+		_, errJ := b.Join(sequence(nil))
+		errC := b.Copy(b.Path() + ".copy")
+		found, errK := b.Check()
+		if errC == nil || errK == nil && len(found) == 0 {
+			t.Errorf("%d bytes left: copy %v, check %v %v", left, errC, found, errK)
+		}
+		t.Logf("%d bytes left: summaries %v; stump %v; join %v", left, err, errS, errJ)
+		closed := make(chan error, 1)
+		go func() { closed <- b.Close() }()
+		select {
+		case <-closed:
+		case <-time.After(5 * time.Second):
+			t.Fatalf("%d bytes left: the book does not close", left)
+		}
+	}
+}
+
+func TestMovedWhileOpen(t *testing.T) {
+	b := newBook(t)
+	if err := os.Rename(b.Path(), b.Path()+".moved"); err != nil {
+		t.Fatal(err)
+	}
+	_, err := b.Append(on(stumpAt(1, 1, 1), day, &core.PaintedWhite{}))
+	wantProblem(t, "moved", err, ErrMoved)
+	if err := os.WriteFile(b.Path(), []byte("another"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	_, err = b.Append(on(stumpAt(1, 1, 1), day, &core.PaintedWhite{}))
+	wantProblem(t, "replaced", err, ErrMoved)
+}
+
+func TestProgramFaultIsNoDamage(t *testing.T) {
+	err := guard(func() error {
+		folding(stumpAt(1, 4, 17), func() { panic("a fault") })
+		return nil
+	})
+	if !errors.Is(err, ErrProgram) || errors.Is(err, ErrDamaged) {
+		t.Errorf("got %v", err)
+	}
+}

@@ -1,0 +1,66 @@
+package store
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"testing"
+	"testing/iotest"
+
+	"barkslip/core"
+)
+
+func reader(text string) io.Reader { return strings.NewReader(text) }
+
+func TestReadLines(t *testing.T) {
+	good := string(core.Line(numbered(3, []core.Event{on(stumpAt(1, 1, 1), day, &core.PaintedWhite{})})[0]))
+	long := string(core.Line(numbered(4, []core.Event{on(stumpAt(1, 1, 1), day, &core.Noted{Text: strings.Repeat("x", 300_000)})})[0]))
+	for _, c := range []struct {
+		name, text string
+		events     int
+		bad        []int
+	}{
+		{"empty", "", 0, nil},
+		{"only a newline", "\n", 0, nil},
+		{"one without newline", good, 1, nil},
+		{"blank last line", good + "\n\n", 1, nil},
+		{"byte order mark", "\ufeff" + good + "\n", 1, nil},
+		{"windows line ends", good + "\r\n" + good + "\r\n", 2, nil},
+		{"a bad one between", good + "\nnonsense\n" + good + "\n{}\n", 2, []int{2, 4}},
+		{"cut in the middle", good + "\n" + good[:40], 1, []int{2}},
+		{"a long one", long + "\n" + good + "\n", 2, nil},
+		{"one too long", good + "\n" + strings.Repeat("y", longestLine+1) + "\n" + good, 2, []int{2}},
+		{"noughts", "\x00\x00\n" + good, 1, []int{1}},
+	} {
+		events, bad := 0, []int(nil)
+		for _, err := range ReadLines(reader(c.text)) {
+			var line *LineError
+			switch {
+			case err == nil:
+				events++
+			case errors.As(err, &line):
+				bad = append(bad, line.Line)
+				if !strings.HasPrefix(err.Error(), fmt.Sprintf("line %d: ", line.Line)) {
+					t.Errorf("%s: %v", c.name, err)
+				}
+			default:
+				t.Errorf("%s: %v", c.name, err)
+			}
+		}
+		if events != c.events || fmt.Sprint(bad) != fmt.Sprint(c.bad) {
+			t.Errorf("%s: %d events and bad lines %v", c.name, events, bad)
+		}
+	}
+}
+
+func TestReadLinesEndsWhenTheDiskFails(t *testing.T) {
+	broken := errors.New("unplugged")
+	var last error
+	for _, err := range ReadLines(iotest.ErrReader(broken)) {
+		last = err
+	}
+	if !errors.Is(last, broken) {
+		t.Errorf("got %v", last)
+	}
+}

@@ -1,0 +1,320 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"barkslip/core"
+	"barkslip/core/unit"
+	"barkslip/ui/paper"
+)
+
+// roundsScreen is what is due on the block, in walking order.
+type roundsScreen struct {
+	r     *root
+	x     *shared
+	calls []core.Call
+	at    int
+	top   int
+	span  int       // 0 now, 1 today, 2 this week, 3 a day named
+	named unit.Date // the day, for span 3
+	kind  int       // 0 all, else kind+1
+	row   int       // 0 all
+	late  bool      // late ones only
+}
+
+var spanWords = []string{"now", "today", "this week", "on a day"}
+
+func newRounds(r *root) *roundsScreen {
+	s := &roundsScreen{r: r, x: r.x, span: 1}
+	s.load()
+	return s
+}
+
+// until is the instant the round is judged at.
+func (s *roundsScreen) until() time.Time {
+	b := s.x.site()
+	today := b.Day(s.x.now())
+	switch s.span {
+	case 1:
+		return core.EndOf(today, b.Zone)
+	case 2:
+		return core.EndOf(today.Add(6), b.Zone)
+	case 3:
+		return core.EndOf(s.named, b.Zone)
+	}
+	return s.x.now()
+}
+
+// judged is the time lateness is judged at: now, or the end of a day named.
+func (s *roundsScreen) judged() time.Time {
+	if s.span == 3 {
+		return s.until()
+	}
+	return s.x.now()
+}
+
+func (s *roundsScreen) load() {
+	sums, err := s.x.Book.Summaries(s.x.block)
+	if err != nil {
+		s.x.fail(err)
+		return
+	}
+	s.calls = core.Round(sums, s.until(), s.keep)
+	s.at = max(0, min(s.at, len(s.calls)-1))
+}
+
+func (s *roundsScreen) keep(d core.Due) bool {
+	return (s.kind == 0 || int(d.Kind) == s.kind-1) && (s.row == 0 || int(d.Stump.Row) == s.row) && (!s.late || d.Late(s.judged()))
+}
+
+func (s *roundsScreen) key(key string) {
+	if !press(s.table(), key) && !press(s.r.common(s.help), key) {
+		s.x.say("That key does nothing here; ? shows the keys.")
+	}
+}
+
+func (s *roundsScreen) table() []binding {
+	return []binding{
+		{keys: []string{"enter", "n"}, show: "Enter", word: "do it", help: "Go to the stump under the cursor and do what is due; Esc comes back to the round.", do: s.open},
+		{keys: []string{"1"}, word: "now", help: "What can be done now.", do: func() { s.over(0) }},
+		{keys: []string{"2"}, word: "today", help: "What falls due today.", do: func() { s.over(1) }},
+		{keys: []string{"3"}, word: "week", help: "What falls due within seven days.", do: func() { s.over(2) }},
+		{keys: []string{"4"}, word: "a day", help: "What is due at the end of a day you name.", do: s.askDay},
+		{keys: []string{"!"}, word: "late", help: "Only what is late, or all again.", do: func() { s.late = !s.late; s.load() }},
+		{keys: []string{"f"}, word: "kind", help: "Only one kind of work.", do: s.pickKind},
+		{keys: []string{"r"}, word: "row", help: "Only one row; nothing typed shows all.", do: s.askRow},
+		{keys: []string{"w"}, word: "why", help: "Why it is due, and by whose word.", do: s.why},
+		{keys: []string{"u"}, help: "Take back the last answer given in this round.", do: s.takeBack},
+		{keys: []string{"p"}, help: "The round as plain text, in a file.", do: s.save},
+		{keys: []string{"up", "k"}, show: "up down", help: "Along the round.", do: func() { s.step(-1) }},
+		{keys: []string{"down", "j"}, do: func() { s.step(1) }},
+		{keys: []string{"pgup"}, do: func() { s.step(-10) }},
+		{keys: []string{"pgdown", " "}, do: func() { s.step(10) }},
+		{keys: []string{"esc"}, show: "Esc", help: "Back to the block.", do: func() { s.r.rounds = nil; s.r.openBlock() }},
+	}
+}
+
+func (s *roundsScreen) help() { s.r.help("rounds", s.table(), s.r.common(nil)) }
+
+func (s *roundsScreen) over(span int) { s.span = span; s.at = 0; s.load() }
+
+func (s *roundsScreen) step(by int) { s.at = max(0, min(s.at+by, len(s.calls)-1)) }
+
+// open goes to the stump, and to the step that meets the first thing due.
+func (s *roundsScreen) open() {
+	if s.at >= len(s.calls) {
+		s.x.say("Nothing to do here.")
+		return
+	}
+	c := s.calls[s.at]
+	s.r.openStump(c.Stump)
+	if s.r.stump != nil {
+		s.r.stump.meet(c.Dues)
+	}
+}
+
+// takeBack takes back the newest answer on the stump answered last, and stays
+// on the round.
+func (s *roundsScreen) takeBack() {
+	if s.x.lastStump == core.NoStump {
+		s.x.say("Nothing was answered in this round.")
+		return
+	}
+	stump, err := newStump(s.r, s.x.lastStump)
+	if err != nil {
+		s.x.fail(err)
+		return
+	}
+	stump.undo()
+	s.load()
+}
+
+func (s *roundsScreen) askDay() {
+	s.r.ask("Which day (2027-06-01):", "", false, func(text string) error {
+		d, err := unit.ParseDate(strings.TrimSpace(text))
+		if err != nil {
+			return err
+		}
+		s.named = d
+		s.over(3)
+		return nil
+	})
+}
+
+func (s *roundsScreen) askRow() {
+	s.r.ask("Only row:", "all", false, func(text string) error {
+		s.row = 0
+		if text != "all" {
+			n, err := strconv.Atoi(text)
+			if err != nil || n < 1 || n > core.MaxRow {
+				return errors.New("give the number of a row, or nothing for all")
+			}
+			s.row = n
+		}
+		s.load()
+		return nil
+	})
+}
+
+func (s *roundsScreen) pickKind() {
+	kind := s.kind
+	s.kind = 0
+	s.load()
+	s.kind = kind
+	count := map[core.DueKind]int{}
+	for _, c := range s.calls {
+		for _, d := range c.Dues {
+			count[d.Kind]++
+		}
+	}
+	take := func(k int) func() error { return func() error { s.kind = k; s.load(); return nil } }
+	items := []listItem{{"all", "every kind of work", take(0)}}
+	for _, k := range core.DueKinds() {
+		if count[k] > 0 {
+			items = append(items, listItem{plainWords(k.String()), fmt.Sprintf("%d", count[k]), take(int(k) + 1)})
+		}
+	}
+	s.load()
+	s.r.pick("Only which work?", "", items)
+}
+
+func plainWords(s string) string { return strings.ReplaceAll(s, "-", " ") }
+
+func (s *roundsScreen) why() {
+	if s.at >= len(s.calls) {
+		return
+	}
+	b := s.x.site()
+	c := s.calls[s.at]
+	lines := []paper.Line{nil}
+	for _, d := range c.Dues {
+		lines = append(lines, paper.Text(paper.Strong, "  "+plainWords(d.Kind.String())+": from "+core.When(d.Opens, s.x.now(), b.Zone)+", by "+core.When(d.By, s.x.now(), b.Zone)))
+		lines = append(lines, indent(4, wrapped(paper.Plain, d.Why(b), s.x.width-8))...)
+		for _, f := range d.Facts() {
+			lines = append(lines, indent(4, under("Because", paper.Faint, paper.Plain, f.Says+" ("+f.Cite()+")", s.x.width-8))...)
+		}
+		lines = append(lines, nil)
+	}
+	s.r.page = &page{r: s.r, title: "Why", where: c.Stump.Long(), lines: lines}
+}
+
+// save writes the round as plain text.
+func (s *roundsScreen) save() {
+	if s.x.SaveText == nil {
+		s.x.say("barkslip due prints the round as text.")
+		return
+	}
+	path, err := s.x.SaveText("round-"+s.x.site().Day(s.x.now()).String()+".txt", s.text())
+	if err != nil {
+		s.x.fail(err)
+		return
+	}
+	s.x.say("Written: " + path)
+}
+
+func (s *roundsScreen) text() string {
+	b := s.x.site()
+	var out strings.Builder
+	fmt.Fprintf(&out, "%s, %s, %d stumps\n", b.Name, s.title(), len(s.calls))
+	for _, c := range s.calls {
+		for _, d := range c.Dues {
+			late := ""
+			if d.Late(s.judged()) {
+				late = "LATE  "
+			}
+			fmt.Fprintf(&out, "%-8s %-17s by %-14s %s%s\n", c.Stump.Place(), plainWords(d.Kind.String()), core.When(d.By, s.x.now(), b.Zone), late, d.Why(b))
+		}
+	}
+	return out.String()
+}
+
+func (s *roundsScreen) title() string {
+	words := spanWords[s.span]
+	if s.span == 3 {
+		words = "on " + s.named.Long()
+	}
+	if s.late {
+		words = "late, " + words
+	}
+	return words
+}
+
+func (s *roundsScreen) frame() frame {
+	x := s.x
+	b := x.site()
+	f := frame{title: b.Name, where: "rounds"}
+	f.keys = keyLine(append(append([]binding{}, s.table()...), s.r.common(nil)...), x.width)
+	late := 0
+	for _, c := range s.calls {
+		if c.Late(s.judged()) {
+			late++
+		}
+	}
+	question := fmt.Sprintf("%d stumps are due %s", len(s.calls), s.title())
+	if len(s.calls) == 1 {
+		question = "1 stump is due " + s.title()
+	}
+	if len(s.calls) == 0 {
+		question = "Nothing is due " + s.title() + "."
+	} else if late > 0 {
+		question += fmt.Sprintf(", %d of them late", late)
+	}
+	f.body = []paper.Line{nil, paper.Text(paper.Strong, "  "+question), paper.Text(paper.Plain, "  "+s.because()), nil}
+	room := max(x.bodyHeight()-len(f.body), 1)
+	s.top = max(min(s.top, s.at), s.at-room+1, 0)
+	for i := s.top; i < min(len(s.calls), s.top+room); i++ {
+		f.body = append(f.body, s.line(i))
+	}
+	return f
+}
+
+func (s *roundsScreen) because() string {
+	words := "In walking order, up one row and down the next; white first."
+	if far, ok := core.Walked(s.calls, s.x.site()); ok && len(s.calls) > 1 {
+		words += " " + s.x.site().Units.Distance(far) + " to walk."
+	}
+	var only []string
+	if s.kind > 0 {
+		only = append(only, plainWords(core.DueKind(s.kind-1).String()))
+	}
+	if s.row > 0 {
+		only = append(only, fmt.Sprintf("row %d", s.row))
+	}
+	if len(only) > 0 {
+		words = "Only " + strings.Join(only, ", ") + ". " + words
+	}
+	return words
+}
+
+// line is one call: place, what is due, by when, and why as far as there is
+// room.
+func (s *roundsScreen) line(i int) paper.Line {
+	b := s.x.site()
+	c := s.calls[i]
+	mark, ink := "   ", paper.Plain
+	if i == s.at {
+		mark, ink = " > ", paper.Accent
+	}
+	var kinds []string
+	for _, d := range c.Dues {
+		kinds = append(kinds, plainWords(d.Kind.String()))
+	}
+	first := c.Dues[0]
+	for _, d := range c.Dues {
+		if d.By.Before(first.By) {
+			first = d
+		}
+	}
+	l := paper.Line{{Text: mark, Ink: paper.Accent}, {Text: fmt.Sprintf("%-8s", c.Stump.Place()), Ink: ink}}
+	late, lateInk := "     ", paper.Plain
+	if c.Late(s.judged()) {
+		late, lateInk = "LATE ", paper.Warn
+	}
+	l = l.Add(lateInk, late).Add(paper.Strong, strings.Join(kinds, ", ")).Pad(44)
+	l = l.Cut(44).Add(paper.Plain, " by "+core.When(first.By, s.x.now(), b.Zone)).Pad(63)
+	return l.Add(paper.Faint, " "+first.Why(b))
+}
