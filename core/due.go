@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"slices"
 	"time"
+
+	"barkslip/core/unit"
 )
 
 // DueKind is a kind of work that falls due on a stump.
@@ -95,4 +97,13 @@ func Dues(s *Stump, b *Block) []Due {
 	}
 	slices.SortStableFunc(out, func(x, y Due) int { return cmp.Or(x.Opens.Compare(y.Opens), cmp.Compare(x.Kind, y.Kind)) })
 	return out
+}
+
+// ByWords is when the due should be done as people say it: by the clock for
+// what runs by the clock, by the day for the rest.
+func (d Due) ByWords(now time.Time, zone *time.Location) string {
+	if d.Kind.Timed() {
+		return When(d.By, now, zone)
+	}
+	return When(unit.DateOf(d.By.In(zone)).In(zone), now.AddDate(0, 0, -1), zone)
 }

@@ -105,9 +105,9 @@ func (b *blockScreen) key(key string) {
 func (b *blockScreen) table() []binding {
 	return []binding{
 		{keys: []string{"enter"}, show: "Enter", word: "open", help: "Open the stump under the cursor.", do: b.open},
-		{keys: []string{"n"}, word: "next that needs a hand", help: "Open the next stump that needs a hand: white first, then in walking order.", do: func() { b.r.nextStump(b.cursor()) }},
-		{keys: []string{"/"}, show: "4/17", word: "find", help: "Type row/tree to go to a stump.", do: func() { b.r.find("") }},
+		{keys: []string{"n"}, word: "next to do", help: "Open the next stump that needs a hand: white first, then in walking order.", do: func() { b.r.nextStump(b.cursor()) }},
 		{keys: []string{"g"}, word: "rounds", help: "What is due, in walking order: the rounds.", do: b.r.openRounds},
+		{keys: []string{"/"}, show: "4/17", word: "find", help: "Type row/tree to go to a stump.", do: func() { b.r.find("") }},
 		{keys: []string{"f"}, word: "filter", help: "Show only stumps of one stage, late ones, or those that need a hand.", do: b.pickFilter},
 		{keys: []string{"r"}, word: "row", help: "One answer for the whole row under the cursor.", do: b.answerRow},
 		{keys: []string{" "}, show: "Space", help: "Pick a stump, or leave it out again.", do: b.pick},

@@ -192,7 +192,7 @@ func (s *roundsScreen) why() {
 	c := s.calls[s.at]
 	lines := []paper.Line{nil}
 	for _, d := range c.Dues {
-		lines = append(lines, paper.Text(paper.Strong, "  "+plainWords(d.Kind.String())+": from "+core.When(d.Opens, s.x.now(), b.Zone)+", by "+core.When(d.By, s.x.now(), b.Zone)))
+		lines = append(lines, paper.Text(paper.Strong, "  "+plainWords(d.Kind.String())+": from "+core.When(d.Opens, s.x.now(), b.Zone)+", by "+d.ByWords(s.x.now(), b.Zone)))
 		lines = append(lines, indent(4, wrapped(paper.Plain, d.Why(b), s.x.width-8))...)
 		for _, f := range d.Facts() {
 			lines = append(lines, indent(4, under("Because", paper.Faint, paper.Plain, f.Says+" ("+f.Cite()+")", s.x.width-8))...)
@@ -226,7 +226,7 @@ func (s *roundsScreen) text() string {
 			if d.Late(s.judged()) {
 				late = "LATE  "
 			}
-			fmt.Fprintf(&out, "%-8s %-17s by %-14s %s%s\n", c.Stump.Place(), plainWords(d.Kind.String()), core.When(d.By, s.x.now(), b.Zone), late, d.Why(b))
+			fmt.Fprintf(&out, "%-8s %-17s by %-14s %s%s\n", c.Stump.Place(), plainWords(d.Kind.String()), d.ByWords(s.x.now(), b.Zone), late, d.Why(b))
 		}
 	}
 	return out.String()
@@ -264,12 +264,38 @@ func (s *roundsScreen) frame() frame {
 		question += fmt.Sprintf(", %d of them late", late)
 	}
 	f.body = []paper.Line{nil, paper.Text(paper.Strong, "  "+question), paper.Text(paper.Plain, "  "+s.because()), nil}
-	room := max(x.bodyHeight()-len(f.body), 1)
+	foot := s.foot()
+	room := max(x.bodyHeight()-len(f.body)-len(foot), 1)
 	s.top = max(min(s.top, s.at), s.at-room+1, 0)
 	for i := s.top; i < min(len(s.calls), s.top+room); i++ {
 		f.body = append(f.body, s.line(i))
 	}
+	for len(f.body) < x.bodyHeight()-len(foot) {
+		f.body = append(f.body, nil)
+	}
+	f.body = append(f.body, foot...)
 	return f
+}
+
+// foot says why the first thing of the call under the cursor is due.
+func (s *roundsScreen) foot() []paper.Line {
+	if s.at >= len(s.calls) {
+		return nil
+	}
+	c := s.calls[s.at]
+	d := soonest(c)
+	words := fmt.Sprintf("%s, %s: %s", c.Stump.Long(), plainWords(d.Kind.String()), d.Why(s.x.site()))
+	return append([]paper.Line{nil}, indent(2, wrapped(paper.Plain, words, s.x.width-4))...)
+}
+
+func soonest(c core.Call) core.Due {
+	first := c.Dues[0]
+	for _, d := range c.Dues {
+		if d.By.Before(first.By) {
+			first = d
+		}
+	}
+	return first
 }
 
 func (s *roundsScreen) because() string {
@@ -290,8 +316,7 @@ func (s *roundsScreen) because() string {
 	return words
 }
 
-// line is one call: place, what is due, by when, and why as far as there is
-// room.
+// line is one call: place, what is due, by when.
 func (s *roundsScreen) line(i int) paper.Line {
 	b := s.x.site()
 	c := s.calls[i]
@@ -303,18 +328,12 @@ func (s *roundsScreen) line(i int) paper.Line {
 	for _, d := range c.Dues {
 		kinds = append(kinds, plainWords(d.Kind.String()))
 	}
-	first := c.Dues[0]
-	for _, d := range c.Dues {
-		if d.By.Before(first.By) {
-			first = d
-		}
-	}
 	l := paper.Line{{Text: mark, Ink: paper.Accent}, {Text: fmt.Sprintf("%-8s", c.Stump.Place()), Ink: ink}}
 	late, lateInk := "     ", paper.Plain
 	if c.Late(s.judged()) {
 		late, lateInk = "LATE ", paper.Warn
 	}
-	l = l.Add(lateInk, late).Add(paper.Strong, strings.Join(kinds, ", ")).Pad(44)
-	l = l.Cut(44).Add(paper.Plain, " by "+core.When(first.By, s.x.now(), b.Zone)).Pad(63)
-	return l.Add(paper.Faint, " "+first.Why(b))
+	by := " by " + soonest(c).ByWords(s.x.now(), b.Zone)
+	wide := s.x.width - 22
+	return l.Add(lateInk, late).Add(paper.Strong, strings.Join(kinds, ", ")).Beside(wide, paper.Text(paper.Plain, by))
 }

@@ -23,7 +23,7 @@ type stumpScreen struct {
 	field field
 	sub   *core.Choice // a choice whose answer is being typed
 	good  []bool       // marks of a list of checks
-	fig   int          // which figure, where there is more than one
+	fig   int          // 0 beside the answers, else which figure is shown large
 }
 
 func newStump(r *root, id core.StumpID) (*stumpScreen, error) {
@@ -63,7 +63,7 @@ func (s *stumpScreen) ask() {
 
 // clear forgets what was typed or marked for the question before.
 func (s *stumpScreen) clear() {
-	s.field, s.sub, s.good = field{}, nil, nil
+	s.field, s.sub, s.good, s.fig = field{}, nil, nil, 0
 	if s.q.Entry != nil {
 		s.field.any = s.q.Entry.Text
 	}
@@ -200,6 +200,10 @@ func (s *stumpScreen) write(bodies ...core.Body) {
 		replaces := s.replaces(b)
 		if s.again && len(replaces) > 0 {
 			at = s.timeOf(replaces[0], b, at)
+		}
+		if err := core.BeforeCause(s.s, b, at); err != nil {
+			s.x.fail(err)
+			return
 		}
 		if _, err := s.x.write(s.id, at, replaces, b); err != nil {
 			s.x.fail(err)

@@ -91,7 +91,7 @@ func (x *shared) knot(done, present bool) string {
 func (s *stumpScreen) stake(height int) []paper.Line {
 	knots := s.c.Knots()
 	part := s.q.Step.Part
-	lines := []paper.Line{nil}
+	lines, here := []paper.Line{nil}, 0
 	bar := "│"
 	if s.x.Plain {
 		bar = "|"
@@ -104,10 +104,18 @@ func (s *stumpScreen) stake(height int) []paper.Line {
 		}
 		lines = append(lines, paper.Line{{Text: " " + bar + " ", Ink: paper.Faint}, {Text: p.String(), Ink: paper.Strong}})
 		for _, k := range steps {
+			if k.Step == s.q.Step {
+				here = len(lines)
+			}
 			lines = append(lines, s.knotLine(k))
 		}
 	}
-	return append(lines, paper.Text(paper.Faint, " "+bar))[:min(height, len(lines)+1)]
+	lines = append(lines, paper.Text(paper.Faint, " "+bar))
+	if len(lines) > height { // the part in hand is long: keep the present step in sight
+		from := max(1, min(here-height/2, len(lines)-height+1))
+		lines = append(lines[:1], lines[from:min(len(lines), from+height-1)]...)
+	}
+	return lines
 }
 
 func ofPart(knots []core.Knot, p core.Part) []core.Knot {
@@ -165,6 +173,9 @@ func (s *stumpScreen) question(width, height int) []paper.Line {
 	}
 	lines := []paper.Line{nil}
 	lines = append(lines, wrapped(paper.Strong, s.q.Question, text)...)
+	if s.fig > 0 {
+		return append(append(lines, nil), s.figure(width-1, min(height-len(lines)-1, 24))...)
+	}
 	lines = append(lines, nil)
 	lines = append(lines, wrapped(paper.Plain, s.because(), text)...)
 	lines = append(lines, s.warnings(text)...)
@@ -176,7 +187,7 @@ func (s *stumpScreen) question(width, height int) []paper.Line {
 	if beside {
 		return s.withFigure(lines, text, width, height)
 	}
-	if room := height - len(lines) - 1; room >= 6 {
+	if room := height - len(lines) - 1; room >= 8 {
 		lines = append(lines, nil)
 		lines = append(lines, s.figure(width-1, min(room, 12))...)
 	}

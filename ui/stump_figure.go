@@ -42,31 +42,57 @@ func lines(f figure.Figure) []paper.Line {
 	return out
 }
 
-// figure is what the step is better seen as, to scale; nothing for steps that
-// have none.
-func (s *stumpScreen) figure(w, h int) []paper.Line {
+// figures are what the step is better seen as, to scale: the one shown beside
+// the answers first.
+func (s *stumpScreen) figures() []func(w, h int) []paper.Line {
+	type view = func(w, h int) []paper.Line
 	switch s.q.Step.ID {
 	case core.StepTorn, core.StepMeasure, core.StepLongWay, core.StepSlots, core.StepNewFace:
-		return s.topView(w, h)
+		return []view{s.topView}
 	case core.StepThick:
-		return s.scionView(w, h)
+		return []view{s.scionView, s.topView}
 	case core.StepNodes:
 		if s.sub != nil {
-			return s.stickView(w, h)
+			return []view{s.stickView}
 		}
-		return s.scionView(w, h)
+		return []view{s.scionView, s.topView}
 	case core.StepScion:
-		if s.fig%2 == 1 {
-			return s.scionView(w, h)
-		}
-		return s.topView(w, h)
+		return []view{s.topView, s.scionView}
 	case core.StepSeal, core.StepWhite:
-		if heat := s.heatView(w, h); heat != nil && s.fig%2 == 0 {
-			return heat
+		if s.heatView(40, 12) != nil {
+			return []view{s.heatView, s.topView}
 		}
-		return s.topView(w, h)
+		return []view{s.topView}
+	case core.StepStake, core.StepLeader, core.StepLeaderShoot, core.StepTie, core.StepPinch, core.StepHeadBack, core.StepSeason:
+		if s.growthView(40, 12) != nil {
+			return []view{s.growthView, s.topView}
+		}
+		return []view{s.topView}
+	case core.StepVisit, core.StepDeath, core.StepScratch, core.StepShoots, core.StepBroken, core.StepRest:
+		return []view{s.topView}
 	}
 	return nil
+}
+
+// figure is the one chosen; nothing for steps that have none.
+func (s *stumpScreen) figure(w, h int) []paper.Line {
+	all := s.figures()
+	if len(all) == 0 {
+		return nil
+	}
+	return all[max(s.fig-1, 0)%len(all)](w, h)
+}
+
+// nextFigure makes the figure large, then goes on to the next, then back to the
+// answers.
+func (s *stumpScreen) nextFigure() {
+	n := len(s.figures())
+	if n == 0 {
+		s.x.say("This step has no figure.")
+		return
+	}
+	s.fig = (s.fig + 1) % (n + 1)
+	s.x.say(map[bool]string{true: "Large figure; the answers still take their keys. f goes on.", false: ""}[s.fig > 0])
 }
 
 // stickView is the stick being typed, with its cuts.

@@ -29,7 +29,7 @@ func (s *stumpScreen) table() []binding {
 		{keys: []string{"x"}, help: "Failed, or given up, with the cause.", do: s.end},
 		{keys: []string{"a"}, help: "Graft today against advice, with the reason.", do: s.against},
 		{keys: []string{"v"}, help: "The story of this stump: every answer, those taken back too.", do: s.story},
-		{keys: []string{"f"}, help: "The other figure, where there is more than one.", do: func() { s.fig++ }},
+		{keys: []string{"f"}, word: "figure", help: "The figure large, then the next one, then the answers again.", do: s.nextFigure},
 		{keys: []string{"/"}, help: "Go to another stump: row/tree.", do: func() { s.r.find("") }},
 		{keys: []string{"esc"}, show: "Esc", help: "Back: to the question asked now, then to the block.", do: s.back},
 	}

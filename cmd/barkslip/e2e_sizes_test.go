@@ -17,10 +17,10 @@ var windows = []struct {
 // tour is the screens that are looked at in every size and style: how to get
 // there from the one before, and a word that stands on it.
 var tour = []struct{ key, word string }{
-	{"", "sealed"}, {"?", "Keys"}, {"Escape", "sealed"}, {"f", "Show which"}, {"Escape", "sealed"},
+	{"", "standing"}, {"?", "Keys"}, {"Escape", "standing"}, {"f", "Show which"}, {"Escape", "standing"},
 	{"Enter", "measure"}, {"w", "Why"}, {"Escape", "measure"}, {"?", "Keys"}, {"Escape", "measure"}, {"x", "How does it end"}, {"Escape", "measure"},
-	{"v", "Story"}, {"Escape", "measure"}, {"k", "new face"}, {"Escape", "measure"}, {"Escape", "sealed"},
-	{"Right", "sealed"}, {"Enter", "Scion 3 of 3"}, {"w", "Why"}, {"Escape", "Scion 3 of 3"}, {"Escape", "sealed"},
+	{"v", "Story"}, {"Escape", "measure"}, {"k", "new face"}, {"Escape", "measure"}, {"Escape", "standing"},
+	{"Right", "standing"}, {"Enter", "Scion 3 of 3"}, {"w", "Why"}, {"Escape", "Scion 3 of 3"}, {"Escape", "standing"},
 }
 
 // tourWorld has a stump to measure and one with a scion still to set.
@@ -61,7 +61,7 @@ func testSizes(t *testing.T) {
 	}
 	// The question and what was typed stay through a window too small for them.
 	x.resize(80, 24)
-	x.sees("sealed")
+	x.sees("standing")
 	x.press("Home", "Enter")
 	x.sees("measure")
 	x.types("3.4")
