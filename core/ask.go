@@ -83,7 +83,7 @@ func (c *Case) Ask(id StepID, again bool) Ask {
 	c.again = again
 	step.ask(c, &a)
 	if a.Warn == "" && step.Part >= PartGraft {
-		a.Warn = c.B.Forecast(c.B.Day(c.Now), !c.A.FirstPush().IsZero())
+		a.Warn = c.forecast()
 	}
 	if len(a.Work) == 0 && len(c.A.Grafts) == 0 {
 		a.Work = []trade.Worked{c.Advice.Work}

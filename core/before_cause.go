@@ -1,6 +1,7 @@
 package core
 
 import (
+	"errors"
 	"fmt"
 	"time"
 )
@@ -18,7 +19,7 @@ type cause struct {
 // answer can stand.
 func BeforeCause(s *Stump, b Body, at time.Time) error {
 	a := s.attemptAt(at)
-	if err := a.onGrafts(b); err != nil {
+	if err := a.onGrafts(b, at); err != nil {
 		return err
 	}
 	need, asked := a.causeOf(b)
@@ -26,9 +27,9 @@ func BeforeCause(s *Stump, b Body, at time.Time) error {
 	case !asked:
 		return nil
 	case need.at.IsZero():
-		return fmt.Errorf("%s", need.never)
+		return errors.New(need.never)
 	case at.Before(need.at):
-		return fmt.Errorf("That cannot have been %s: %s only on %s.", at.Format(fullTime), need.done, need.at.In(at.Location()).Format(fullTime))
+		return fmt.Errorf("that cannot have been %s: %s only on %s", at.Format(fullTime), need.done, need.at.In(at.Location()).Format(fullTime))
 	}
 	return nil
 }
@@ -56,21 +57,21 @@ func (a *Attempt) causeOf(b Body) (need cause, asked bool) {
 		}
 		return cause{at: a.CutBack.At, done: "it was cut back"}, true
 	case *LimbTakenOff:
-		return answered(a.Nurse, "its limbs were judged", "No limbs were put down to take off."), true
+		return answered(a.Nurse, "its limbs were judged", "no limbs were put down to take off"), true
 	case *Sealed, *Visited, *Staked, *LeaderChosen, *Tied, *Pinched, *RingSet, *SeasonsEnd, *SproutsKept, *Untied:
-		return cause{a.SetAt(), "the last scion was set", "No scion was set yet."}, true
+		return cause{a.SetAt(), "the last scion was set", "no scion was set yet"}, true
 	case *StillWet, *PaintedWhite, *SealChecked, *Resealed:
-		return answered(a.Sealed, "it was sealed", "It was not sealed yet."), true
+		return answered(a.Sealed, "it was sealed", "it was not sealed yet"), true
 	case *LeaderBroken, *SecondShootOff, *RivalCut, *Twined:
-		return answered(a.Leader, "the leader was chosen", "No leader was chosen yet."), true
+		return answered(a.Leader, "the leader was chosen", "no leader was chosen yet"), true
 	case *TwineChecked, *TwineMoved, *TwineCut:
-		return answered(a.Twine, "the twine was put on", "No twine was put on."), true
+		return answered(a.Twine, "the twine was put on", "no twine was put on"), true
 	case *TapesLoosened:
-		return cause{firstOf(a.Ties), "the first tie was put on", "No tie was put on."}, true
+		return cause{firstOf(a.Ties), "the first tie was put on", "no tie was put on"}, true
 	case *HeadedBack:
-		return cause{a.FirstPush(), "the first push was seen", "No graft was seen pushing yet."}, true
+		return cause{a.FirstPush(), "the first push was seen", "no graft was seen pushing yet"}, true
 	case *NurseLimbOff:
-		return answered(a.Nurse, "its limbs were judged", "No nurse limbs were put down to take off."), true
+		return answered(a.Nurse, "its limbs were judged", "no nurse limbs were put down to take off"), true
 	}
 	return need, false
 }
@@ -91,31 +92,31 @@ func firstOf[T any](list []Said[T]) time.Time {
 
 // onGrafts refuses what is said of a graft that is not there, and a leader that
 // is dead.
-func (a *Attempt) onGrafts(b Body) error {
+func (a *Attempt) onGrafts(b Body, at time.Time) error {
 	switch b := b.(type) {
 	case *Visited:
 		for _, f := range b.Found {
 			if a.Graft(f.Slot) == nil {
-				return fmt.Errorf("No scion was set in slot %d.", f.Slot)
+				return fmt.Errorf("no scion was set in slot %d", f.Slot)
 			}
 		}
 	case *LeaderChosen:
-		return a.canLead(b.Slot)
+		return a.canLead(b.Slot, at)
 	case *LeaderBroken:
 		if b.Promoted > 0 {
-			return a.canLead(b.Promoted)
+			return a.canLead(b.Promoted, at)
 		}
 	}
 	return nil
 }
 
-func (a *Attempt) canLead(slot int) error {
+func (a *Attempt) canLead(slot int, at time.Time) error {
 	g := a.Graft(slot)
 	switch {
 	case g == nil:
-		return fmt.Errorf("No scion was set in slot %d.", slot)
-	case g.State == Dead:
-		return fmt.Errorf("Graft %d is dead: it cannot lead.", slot)
+		return fmt.Errorf("no scion was set in slot %d", slot)
+	case g.State == Dead && !at.Before(g.Since):
+		return fmt.Errorf("graft %d is dead: it cannot lead", slot)
 	}
 	return nil
 }

@@ -83,9 +83,19 @@ func (m *heatMemo) reckon(p weather.Place, c heatCase) (weather.HeatAnswer, erro
 	return a, nil
 }
 
-// Forecast is what the weather put down for the coming days means for grafts
-// sealed or about to be: heat, and frost while shoots are soft.
-func (b *Block) Forecast(today unit.Date, soft bool) (warn string) {
+// forecast is what the weather put down for the coming days means for the stump
+// in hand: heat for a graft about to be made or within its first week, frost
+// while its shoots are soft.
+func (c *Case) forecast() string {
+	set := c.A.SetAt()
+	fresh := set.IsZero() || c.B.Day(c.Now)-c.B.Day(set) <= trade.HeatLookDays
+	soft := !c.A.FirstPush().IsZero() && len(c.A.Headed) == 0
+	return c.B.Forecast(c.B.Day(c.Now), fresh, soft)
+}
+
+// Forecast is what the weather put down for the coming days means: heat for
+// fresh grafts, frost for soft shoots; "" where it is harmless or unknown.
+func (b *Block) Forecast(today unit.Date, fresh, soft bool) (warn string) {
 	var hottest, coldest *DayWeather
 	for d := range unit.Date(trade.HeatLookDays) {
 		w, ok := b.Weather[today.Add(int(d))]
@@ -100,11 +110,11 @@ func (b *Block) Forecast(today unit.Date, soft bool) (warn string) {
 		}
 	}
 	switch {
-	case hottest != nil && hottest.High.Temperature >= trade.HeatPostpone-0.01:
+	case fresh && hottest != nil && hottest.High.Temperature >= trade.HeatPostpone-0.01:
 		return hottest.Day.Short() + ": " + b.Units.Temperature(hottest.High.Temperature) + " forecast. Postpone, or white and shade."
 	case soft && coldest != nil && coldest.Low.Temperature <= 0:
 		return coldest.Day.Short() + ": frost forecast, " + b.Units.Temperature(coldest.Low.Temperature) + ". Soft shoots are in danger."
-	case hottest != nil && hottest.High.Temperature >= trade.HeatCaution-0.01:
+	case fresh && hottest != nil && hottest.High.Temperature >= trade.HeatCaution-0.01:
 		return hottest.Day.Short() + ": " + b.Units.Temperature(hottest.High.Temperature) + " forecast. White in time, and shade."
 	}
 	return ""

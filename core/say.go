@@ -29,7 +29,10 @@ func Say(b Body, sys unit.System) string {
 	case *FreshCut:
 		return "fresh cut " + l(b.Height)
 	case *StumpMeasured:
-		return "measured " + l(b.Across)
+		if b.Across2.Given() {
+			return "measured " + sys.Exact(b.Across.Length) + " by " + sys.Exact(b.Across2.Length)
+		}
+		return "measured " + sys.Exact(b.Across.Length)
 	case *SlotsMarked:
 		if len(b.Slots) == 0 {
 			return "plan of slots"

@@ -257,14 +257,14 @@ func doneMeasure(c *Case) string {
 	case m == nil || len(c.A.FreshCuts) > 0 && newer(last(c.A.FreshCuts), *m):
 		return ""
 	case m.What.Across2.Given():
-		return fmt.Sprintf("%s x %s", strings.TrimSuffix(c.length(m.What.Across.Length), " in"), c.length(m.What.Across2.Length))
+		return fmt.Sprintf("%s x %s", strings.TrimSuffix(c.B.Units.Exact(m.What.Across.Length), " in"), c.B.Units.Exact(m.What.Across2.Length))
 	}
-	return c.length(m.What.Across.Length)
+	return c.B.Units.Exact(m.What.Across.Length)
 }
 
 func askLongWay(c *Case, a *Ask) {
 	a.Question = "Which way does the longer diameter lie?"
-	a.Because = fmt.Sprintf("It is %s one way and %s the other.", c.length(c.A.Measured.What.Across.Length), c.length(c.A.Measured.What.Across2.Length))
+	a.Because = fmt.Sprintf("It is %s one way and %s the other.", c.B.Units.Exact(c.A.Measured.What.Across.Length), c.B.Units.Exact(c.A.Measured.What.Across2.Length))
 	for i, w := range []struct {
 		word    string
 		bearing unit.Bearing

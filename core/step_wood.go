@@ -165,7 +165,7 @@ func askNodes(c *Case, a *Ask) {
 		w.Nodes = set.nodes
 		a.choose(strconv.Itoa(i+1), set.word, set.meaning, &w)
 	}
-	a.choice(Choice{Key: "7", Word: "from a stick", Meaning: "type its nodes, see the cuts", Entry: c.stickEntry()})
+	a.choice(Choice{Key: "7", Word: "from a stick", Meaning: "type its nodes", Entry: c.stickEntry()})
 	a.Likely = "1"
 	chance, odds := c.chance(c.A.Marked())
 	a.Because += " " + chance
@@ -227,12 +227,12 @@ func (c *Case) woodFor(slot int) WoodChosen {
 // checkItems are the six things seen on every scion, in the order in which
 // they are done.
 var checkItems = []CheckItem{
-	{"buds point up, second bud below the first", "Turn it round; recut if the cut is at the wrong end."},
+	{"buds up, second bud below the first", "Turn it round; recut if the cut is at the wrong end."},
 	{"the long cut is flat", "Recut it in one stroke with a keen blade."},
 	{"the back cut shows cambium at the tip", "Recut the back: it matters most."},
-	{"it went into the slot easily", "Widen the slot; forcing lifts the bark beside it."},
+	{"it went in easily", "Widen the slot; forcing lifts the bark beside it."},
 	{"two nails hold it", "Nail it high and near the tip, none through the feather edge."},
-	{"a little face shows above the stump", "Lift it about 1/4 in; do not drive it fully down."},
+	{"a little face shows above", "Lift it about 1/4 in; do not drive it fully down."},
 }
 
 func askScion(c *Case, a *Ask) {

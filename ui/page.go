@@ -2,7 +2,9 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 
+	"barkslip/core"
 	"barkslip/core/trade"
 	"barkslip/ui/paper"
 )
@@ -68,7 +70,7 @@ func indent(n int, lines []paper.Line) []paper.Line {
 
 // why shows how numbers came about: formula in words, what went in, what was
 // assumed, and by whose word.
-func (r *root) why(title string, works []trade.Worked, facts []trade.Fact, cautions []trade.Caution) {
+func (r *root) why(title string, works []trade.Worked, step *core.Step) {
 	sys := r.x.site().Units
 	wide := min(r.x.width-4, 96)
 	lines := []paper.Line{nil}
@@ -94,14 +96,17 @@ func (r *root) why(title string, works []trade.Worked, facts []trade.Fact, cauti
 		}
 		lines = append(lines, nil)
 	}
-	if len(facts) > 0 {
-		lines = append(lines, paper.Text(paper.Strong, "  What this step rests on"))
-		for _, f := range facts {
-			add("Fact    ", paper.Plain, f.Says+" ("+f.Cite()+")")
+	lines = append(lines, paper.Text(paper.Strong, "  What this step rests on"))
+	for _, part := range [][2]string{{"Look for", step.LookFor}, {"Why     ", step.Why}, {"If not  ", step.NotRight}} {
+		if part[1] != "" {
+			add(part[0], paper.Plain, part[1])
 		}
-		lines = append(lines, nil)
 	}
-	for _, c := range append(cautions, trade.AidsOnly) {
+	for _, f := range step.Facts {
+		add("Fact    ", paper.Plain, f.Says+" ("+f.Cite()+")")
+	}
+	lines = append(lines, nil)
+	for _, c := range append(slices.Clone(step.Cautions), trade.AidsOnly) {
 		add("Caution ", paper.Warn, c.Says)
 	}
 	r.page = &page{r: r, title: "Why", where: title, lines: lines}

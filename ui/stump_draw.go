@@ -182,12 +182,12 @@ func (s *stumpScreen) question(width, height int) []paper.Line {
 	lines = append(lines, nil)
 	lines = append(lines, s.answers(text)...)
 	if s.x.Prefs.Coach {
-		lines = append(lines, s.lesson(text)...)
+		lines = fit(append(lines, s.lesson(text)...), height)
 	}
 	if beside {
 		return s.withFigure(lines, text, width, height)
 	}
-	if room := height - len(lines) - 1; room >= 8 {
+	if room := height - len(lines) - 1; room >= s.leastFigure() {
 		lines = append(lines, nil)
 		lines = append(lines, s.figure(width-1, min(room, 12))...)
 	}
@@ -318,4 +318,12 @@ func (s *stumpScreen) small() []paper.Line {
 	lines = append(lines, wrapped(paper.Plain, s.because(), width)...)
 	lines = append(lines, s.warnings(width)...)
 	return indent(1, append(lines, s.answers(width)...))
+}
+
+// fit cuts lines to a height and says where the rest stands.
+func fit(lines []paper.Line, height int) []paper.Line {
+	if len(lines) <= height {
+		return lines
+	}
+	return append(lines[:height-1], paper.Text(paper.Faint, "w shows the rest"))
 }

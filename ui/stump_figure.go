@@ -83,6 +83,16 @@ func (s *stumpScreen) figure(w, h int) []paper.Line {
 	return all[max(s.fig-1, 0)%len(all)](w, h)
 }
 
+// leastFigure is how many lines the figure beside the answers needs to be worth
+// its place: a top view fewer than the others.
+func (s *stumpScreen) leastFigure() int {
+	switch s.q.Step.ID {
+	case core.StepTorn, core.StepMeasure, core.StepLongWay, core.StepSlots, core.StepNewFace, core.StepScion:
+		return 6
+	}
+	return 8
+}
+
 // nextFigure makes the figure large, then goes on to the next, then back to the
 // answers.
 func (s *stumpScreen) nextFigure() {

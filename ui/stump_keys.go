@@ -50,7 +50,7 @@ func (s *stumpScreen) coach() {
 }
 
 func (s *stumpScreen) why() {
-	s.r.why(s.q.Question, s.q.Work, s.q.Step.Facts, s.q.Step.Cautions)
+	s.r.why(s.q.Question, s.q.Work, s.q.Step)
 }
 
 func (s *stumpScreen) note() {

@@ -123,7 +123,7 @@ func (s System) Area(a Area) string {
 func (s System) Show(v any) string {
 	switch v := v.(type) {
 	case Length:
-		return s.exact(v)
+		return s.Exact(v)
 	case Area:
 		return s.Area(v)
 	case Temperature:
@@ -147,9 +147,9 @@ func (s System) Show(v any) string {
 	return fmt.Sprint(v)
 }
 
-// exact prints a length that is no sixteenth of an inch as a decimal, so that
+// Exact prints a length that is no sixteenth of an inch as a decimal, so that
 // what went into a sum stands as it was given.
-func (s System) exact(l Length) string {
+func (s System) Exact(l Length) string {
 	in := l.Inches()
 	if s == US && in < 24 && math.Abs(in*16-math.Round(in*16)) > 0.02 {
 		return trim(in, 2) + " in"

@@ -1,0 +1,176 @@
+package main
+
+import (
+	"slices"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"barkslip/core"
+	"barkslip/core/unit"
+	"barkslip/store"
+)
+
+// mostDays is how far ahead dues may be asked for: ten years.
+const mostDays = 3660
+
+func (a *app) due() *cobra.Command {
+	c := &cobra.Command{
+		Use: "due", Short: "What every stump needs now, in walking order",
+		Long: "Lists what is due in each block: what is to be painted white first, then up one\n" +
+			"row and down the next, each with the reason. It only reads, and works while the\n" +
+			"screens are open.\n\n" +
+			"Without --on it is judged as of now. With it, as at the end of that day in the\n" +
+			"block's time zone. As a calendar (--ics) it can be imported again and again:\n" +
+			"entries already there are replaced.",
+		Example: "  barkslip due\n  barkslip due --on 2027-05-04 --days 7\n  barkslip due --days 30 --ics > due.ics", Args: noArguments,
+	}
+	g := declare(c.Flags(), bookOption,
+		option{name: "on", value: "DATE", says: "the day to judge, at its end; without it today, as of now"},
+		option{name: "days", value: "N", says: "also what opens within so many days after that day", usual: 0})
+	forms := []*bool{
+		c.Flags().Bool("json", false, "one JSON object"),
+		c.Flags().Bool("csv", false, "comma-separated text with a heading"),
+		c.Flags().Bool("ics", false, "an iCalendar file, for calendars"),
+	}
+	c.RunE = func(*cobra.Command, []string) error {
+		ask := dueAsk{now: a.clock(), on: g.date("on"), days: g.whole("days", 0, mostDays)}
+		if g.err != nil {
+			return g.err
+		}
+		form, err := oneForm([]string{"--json", "--csv", "--ics"}, forms)
+		if err != nil {
+			return err
+		}
+		book, err := openBook(g, true)
+		if err != nil {
+			return err
+		}
+		defer book.Close()
+		list, err := listDues(book, ask)
+		if err != nil {
+			return err
+		}
+		switch form {
+		case "--json":
+			return a.dueJSON(list)
+		case "--csv":
+			return a.dueCSV(list)
+		case "--ics":
+			return a.dueCalendar(list)
+		}
+		a.printDues(list)
+		return nil
+	}
+	return c
+}
+
+// oneForm is the form of output asked for, "" for text; more than one is a
+// mistake.
+func oneForm(names []string, set []*bool) (form string, err error) {
+	for i, name := range names {
+		if !*set[i] {
+			continue
+		}
+		if form != "" {
+			return "", mistaken(name, form+" "+name, "one of --json, --csv and --ics")
+		}
+		form = name
+	}
+	return form, nil
+}
+
+// dueAsk is what a command line asks about.
+type dueAsk struct {
+	now  time.Time
+	on   unit.Date // 0: today, as of now
+	days int       // and what opens within so many days more
+}
+
+// judged is the moment at which dues are judged in a zone, and its day there.
+func (q dueAsk) judged(zone *time.Location) (time.Time, unit.Date) {
+	if q.on != 0 {
+		return core.EndOf(q.on, zone), q.on
+	}
+	now := q.now.In(zone)
+	return now, unit.DateOf(now)
+}
+
+// until is the moment up to which dues that open are listed.
+func (q dueAsk) until(zone *time.Location) time.Time {
+	at, on := q.judged(zone)
+	if q.days == 0 {
+		return at
+	}
+	return core.EndOf(on.Add(q.days), zone)
+}
+
+// dueList is what is due in a book.
+type dueList struct {
+	ask    dueAsk
+	on     unit.Date // the day judged, in the first block where today is not the same in all
+	events int       // in the book's journal
+	blocks []blockDues
+}
+
+// blockDues is what is due in one block.
+type blockDues struct {
+	*core.Block
+	at     time.Time // judged
+	on     unit.Date
+	stumps int        // with something due
+	dues   []core.Due // white first, then in walking order
+}
+
+func listDues(book *store.Book, ask dueAsk) (dueList, error) {
+	out := dueList{ask: ask}
+	out.events, _ = book.Count()
+	_, out.on = ask.judged(ask.now.Location())
+	for i, b := range book.Folded().List() {
+		sums, err := book.Summaries(b.ID)
+		if err != nil {
+			return out, err
+		}
+		d := blockDues{Block: b}
+		d.at, d.on = ask.judged(b.Zone)
+		d.take(core.Round(sums, ask.until(b.Zone), nil))
+		if i == 0 {
+			out.on = d.on
+		}
+		out.blocks = append(out.blocks, d)
+	}
+	return out, nil
+}
+
+// take lists the dues of a round: those to paint before all others, also where
+// their stump needs something else.
+func (d *blockDues) take(calls []core.Call) {
+	n := 0
+	for _, c := range calls {
+		n += len(c.Dues)
+	}
+	d.stumps, d.dues = len(calls), make([]core.Due, 0, n)
+	d.add(calls, true)
+	slices.SortFunc(calls, func(x, y core.Call) int { return x.Stump.WalkCompare(y.Stump) })
+	d.add(calls, false)
+}
+
+func (d *blockDues) add(calls []core.Call, white bool) {
+	for _, c := range calls {
+		for _, due := range c.Dues {
+			if (due.Kind == core.DueWhite) == white {
+				d.dues = append(d.dues, due)
+			}
+		}
+	}
+}
+
+// late is how many should have been done before.
+func (d *blockDues) late() (n int) {
+	for _, due := range d.dues {
+		if due.Late(d.at) {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,114 @@
+package main
+
+import (
+	"bufio"
+	"strconv"
+	"strings"
+	"time"
+	"unicode/utf8"
+
+	"barkslip/core"
+	"barkslip/core/unit"
+)
+
+// dueCalendar writes the dues as a calendar, RFC 5545. Times are in UTC, so
+// that no time zone has to be described; work that runs by days takes whole
+// days. An entry keeps its UID as long as its cause stands, and SEQUENCE grows
+// with the journal, so that importing it again replaces it.
+func (a *app) dueCalendar(list dueList) error {
+	c := calendar{a.out}
+	c.lines("BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//barkslip//due//EN", "CALSCALE:GREGORIAN")
+	stamp := []string{"DTSTAMP:" + utc(list.ask.now), "SEQUENCE:" + strconv.Itoa(list.events)}
+	for _, d := range list.blocks {
+		name := core.Clean(d.Name)
+		for _, due := range d.dues {
+			c.line("BEGIN:VEVENT")
+			c.line("UID:" + dueUID(due))
+			c.lines(stamp...)
+			c.lines(span(due)...)
+			c.text("SUMMARY", due.Kind.String()+": "+name+" "+due.Stump.Place())
+			c.text("LOCATION", name+", "+due.Stump.Long())
+			c.text("DESCRIPTION", due.Why(d.Block))
+			c.line("TRANSP:TRANSPARENT")
+			c.alarms(due, name)
+			c.line("END:VEVENT")
+		}
+	}
+	c.line("END:VCALENDAR")
+	return nil
+}
+
+// dueUID names a due for as long as its cause stands.
+func dueUID(due core.Due) string {
+	return due.Kind.String() + "-" + utc(due.Since) + "-" + strings.ReplaceAll(due.Stump.String(), "/", "-") + "@barkslip"
+}
+
+// span is from when to when an entry stands. An end comes after its start, or
+// is left out; that of whole days is the day behind the last.
+func span(due core.Due) []string {
+	if !due.Kind.Timed() {
+		return []string{"DTSTART;VALUE=DATE:" + basic(unit.DateOf(due.Opens)), "DTEND;VALUE=DATE:" + basic(unit.DateOf(due.By).Add(1))}
+	}
+	if !due.By.After(due.Opens) {
+		return []string{"DTSTART:" + utc(due.Opens)}
+	}
+	return []string{"DTSTART:" + utc(due.Opens), "DTEND:" + utc(due.By)}
+}
+
+// utc is an instant as calendars write it.
+func utc(t time.Time) string { return t.UTC().Format("20060102T150405Z") }
+
+// basic is a day as calendars write it.
+func basic(d unit.Date) string { return strings.ReplaceAll(d.String(), "-", "") }
+
+// calendar writes the lines of a calendar.
+type calendar struct{ out *bufio.Writer }
+
+// alarms ring for white, when it opens and when it is to be done.
+func (c calendar) alarms(due core.Due, name string) {
+	if due.Kind != core.DueWhite {
+		return
+	}
+	says := name + " " + due.Stump.Place()
+	c.alarm("START", "Paint white if the sealer is dry: "+says)
+	if due.By.After(due.Opens) {
+		c.alarm("END", "Paint white now: "+says)
+	}
+}
+
+func (c calendar) alarm(at, says string) {
+	c.lines("BEGIN:VALARM", "ACTION:DISPLAY", "TRIGGER;RELATED="+at+":PT0S")
+	c.text("DESCRIPTION", says)
+	c.line("END:VALARM")
+}
+
+// escapes are the characters that stand for themselves in no text.
+var escapes = strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`, "\r\n", `\n`, "\n", `\n`)
+
+func (c calendar) text(name, value string) {
+	c.line(name + ":" + escapes.Replace(strings.ToValidUTF8(value, "")))
+}
+
+func (c calendar) lines(all ...string) {
+	for _, s := range all {
+		c.line(s)
+	}
+}
+
+// octets is the most a line may have, without its end.
+const octets = 75
+
+// line writes one line, folded between characters where it is too long: each
+// part after the first begins with a blank.
+func (c calendar) line(s string) {
+	room := octets
+	for len(s) > room {
+		cut := room
+		for !utf8.RuneStart(s[cut]) {
+			cut--
+		}
+		_, _ = c.out.WriteString(s[:cut] + "\r\n ")
+		s, room = s[cut:], octets-1
+	}
+	_, _ = c.out.WriteString(s + "\r\n")
+}
