@@ -12,15 +12,48 @@ import (
 func (d Due) Why(b *Block) string {
 	says := dueReasons[d.Kind].says
 	text := says[min(int(d.Hint), len(says)-1)]
+	out := make([]byte, 0, len(text)+16)
+	for {
+		plain, rest, more := strings.Cut(text, "{")
+		out = append(out, plain...)
+		if !more {
+			return string(out)
+		}
+		name, after, _ := strings.Cut(rest, "}")
+		out, text = d.fill(out, name, b), after
+	}
+}
+
+// fill appends what a name in braces stands for.
+func (d Due) fill(out []byte, name string, b *Block) []byte {
 	since, opens, by := d.Since.In(b.Zone), d.Opens.In(b.Zone), d.By.In(b.Zone)
-	return strings.NewReplacer(
-		"{since}", since.Format(dayMonth), "{at}", since.Format(hourMinute),
-		"{opens}", opens.Format(dayMonth), "{from}", opens.Format(hourMinute),
-		"{by}", by.Format(dayMonth), "{till}", by.Format(hourMinute),
-		"{month}", opens.Format("January"), "{monthby}", by.Format("January"),
-		"{year}", since.Format("2006"), "{shoot}", b.Units.Length(trade.FirstTieShoot), "{long}", b.Units.Length(trade.TwineShoot),
-		"{foot}", b.Units.Length(trade.TieEvery),
-	).Replace(text)
+	switch name {
+	case "since":
+		return since.AppendFormat(out, dayMonth)
+	case "at":
+		return since.AppendFormat(out, hourMinute)
+	case "year":
+		return since.AppendFormat(out, "2006")
+	case "opens":
+		return opens.AppendFormat(out, dayMonth)
+	case "from":
+		return opens.AppendFormat(out, hourMinute)
+	case "month":
+		return opens.AppendFormat(out, "January")
+	case "by":
+		return by.AppendFormat(out, dayMonth)
+	case "till":
+		return by.AppendFormat(out, hourMinute)
+	case "monthby":
+		return by.AppendFormat(out, "January")
+	case "shoot":
+		return append(out, b.Units.Length(trade.FirstTieShoot)...)
+	case "long":
+		return append(out, b.Units.Length(trade.TwineShoot)...)
+	case "foot":
+		return append(out, b.Units.Length(trade.TieEvery)...)
+	}
+	return append(append(append(out, '{'), name...), '}')
 }
 
 const (

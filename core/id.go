@@ -68,11 +68,12 @@ const (
 
 // Place is the stump within its block as people say it: 4/17, or 4/17/2.
 func (s StumpID) Place() string {
-	p := fmt.Sprintf("%d/%d", s.Row, s.Tree)
+	p := strconv.AppendUint(make([]byte, 0, 12), uint64(s.Row), 10)
+	p = strconv.AppendUint(append(p, '/'), uint64(s.Tree), 10)
 	if s.Limb > 0 {
-		p += fmt.Sprintf("/%d", s.Limb)
+		p = strconv.AppendUint(append(p, '/'), uint64(s.Limb), 10)
 	}
-	return p
+	return string(p)
 }
 
 // Long is the stump in words: row 4 tree 17, limb 2.

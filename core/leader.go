@@ -68,8 +68,8 @@ func (a *Attempt) Living() (out []*Graft) {
 	return out
 }
 
-// shoots is the leader's length as measured since it was last broken, one a
-// day; before a leader is chosen, that of the longest shoot.
+// shoots is the leader's length as measured since it was last broken or headed
+// back; before a leader is chosen, that of the longest shoot.
 func (c *dueCase) shoots() []girth.Shoot {
 	if len(c.a.Ties) == 0 && !c.a.measuredShoots() {
 		return nil
@@ -111,11 +111,14 @@ func longest(found []Finding, slot int) (long unit.Length) {
 	return long
 }
 
-// wholeSince is when the leader was last broken; what was measured before says
-// nothing of its growth since.
+// wholeSince is when the leader was last broken or headed back; what was
+// measured before says nothing of its growth since.
 func (a *Attempt) wholeSince() (at time.Time) {
 	if b := lastOf(a.Broken); b != nil {
 		at = b.At
+	}
+	if h := lastOf(a.Headed); h != nil && h.At.After(at) {
+		at = h.At
 	}
 	for _, t := range a.Ties {
 		if t.What.Broken && t.At.After(at) {

@@ -49,8 +49,11 @@ func Round(sums []Summary, until time.Time, keep func(Due) bool) []Call {
 
 func callOn(s Summary, until time.Time, keep func(Due) bool) Call {
 	c := Call{Stump: s.ID}
-	for _, d := range s.Dues {
+	for i, d := range s.Dues {
 		if d.Open(until) && (keep == nil || keep(d)) {
+			if c.Dues == nil {
+				c.Dues = make([]Due, 0, len(s.Dues)-i)
+			}
 			c.Dues = append(c.Dues, d)
 		}
 	}

@@ -348,15 +348,15 @@ func askSlots(c *Case, a *Ask) {
 	chance, odds := c.chance(l.Scions)
 	a.Because = c.slotsWhy(l, p) + " " + chance
 	a.Work = []trade.Worked{l.Work, odds}
-	a.choose("1", "so", "mark them at these bearings", marked(l, p))
+	a.choose("1", "so", "mark them", marked(l, p))
 	more, fewer := p, p
 	more.Asked, fewer.Asked = l.Scions+1, max(l.Scions-1, 1)
 	more.Slots, fewer.Slots = nil, nil
 	a.choose("2", "one more", "", &more)
 	a.choose("3", "one fewer", "", &fewer)
-	a.choice(Choice{Key: "4", Word: "block bark", Meaning: "a knot, a tear, a seam", Entry: c.blockEntry(p)})
+	a.choice(Choice{Key: "4", Word: "block bark", Meaning: "knot or tear", Entry: c.blockEntry(p)})
 	if len(p.Blocked) > 0 {
-		a.choose("5", "unblock", "no bark is blocked after all", &SlotsMarked{Asked: p.Asked})
+		a.choose("5", "unblock", "none after all", &SlotsMarked{Asked: p.Asked})
 	}
 	a.Likely = "1"
 	most := trade.ScionsMost

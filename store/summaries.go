@@ -2,6 +2,8 @@ package store
 
 import (
 	"bytes"
+	"encoding/binary"
+	"hash/crc32"
 
 	"go.etcd.io/bbolt"
 
@@ -18,11 +20,14 @@ func sealSummary(p spot, s core.Summary) []byte {
 }
 
 func openSummary(p spot, v []byte, block *core.Block) (core.Summary, bool) {
-	body, ok := unsealed(append(p[:], v...))
-	if !ok {
+	if len(v) < 4 {
 		return core.Summary{}, false
 	}
-	return core.UnpackSummary(body[len(p):], p.stump(block.ID), block.Zone)
+	body, sum := v[:len(v)-4], binary.BigEndian.Uint32(v[len(v)-4:])
+	if crc32.Update(crc32.Checksum(p[:], castagnoli), castagnoli, body) != sum {
+		return core.Summary{}, false
+	}
+	return core.UnpackSummary(body, p.stump(block.ID), block.Zone)
 }
 
 // makeSummary makes a stump's summary from the journal. A stump of which
@@ -58,6 +63,7 @@ func (b *Book) Summaries(block core.ID) ([]core.Summary, error) {
 			return nil
 		}
 		settings, prefix := st.block(id), numberKey(n)
+		out = make([]core.Summary, 0, summaryCount(tx, prefix))
 		c := tx.Bucket(bucketSummaries).Cursor()
 		for k, v := c.Seek(prefix); k != nil && bytes.HasPrefix(k, prefix); k, v = c.Next() {
 			if len(k) != len(spot{}) {
@@ -74,6 +80,15 @@ func (b *Book) Summaries(block core.ID) ([]core.Summary, error) {
 		return nil
 	})
 	return out, err
+}
+
+// summaryCount is how many summaries' keys begin with prefix.
+func summaryCount(tx *bbolt.Tx, prefix []byte) (n int) {
+	c := tx.Bucket(bucketSummaries).Cursor()
+	for k, _ := c.Seek(prefix); k != nil && bytes.HasPrefix(k, prefix); k, _ = c.Next() {
+		n++
+	}
+	return n
 }
 
 // EachSummary gives the summaries of all blocks, block by block. It stops at

@@ -24,6 +24,7 @@ type blockScreen struct {
 	filter func(core.Summary) bool
 	what   string // the filter in words
 	undo   []batch
+	totals *totals // as of the last minute drawn
 }
 
 // row is the stumps of one row in order.
@@ -51,12 +52,8 @@ func newBlock(r *root, at core.StumpID) *blockScreen {
 
 // load reads the summaries anew.
 func (b *blockScreen) load() {
-	sums, err := b.x.Book.Summaries(b.block)
-	if err != nil {
-		b.x.fail(err)
-		return
-	}
-	b.sums, b.rows = sums, nil
+	sums := b.x.summaries(b.block)
+	b.sums, b.rows, b.totals = sums, nil, nil
 	for i, s := range sums {
 		if i == 0 || s.ID.Row != sums[i-1].ID.Row {
 			b.rows = append(b.rows, row{number: s.ID.Row})
@@ -182,11 +179,7 @@ func (r *root) find(begun string) {
 // nextStump opens the next stump that needs a hand after one: those to paint
 // first, the soonest first, then in walking order, round to the beginning.
 func (r *root) nextStump(after core.StumpID) {
-	sums, err := r.x.Book.Summaries(r.x.block)
-	if err != nil {
-		r.x.fail(err)
-		return
-	}
+	sums := r.x.summaries(r.x.block)
 	if r.rounds != nil && r.on == onStump {
 		r.openRounds()
 		return

@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"barkslip/core"
 	"barkslip/ui/paper"
@@ -172,45 +173,57 @@ func isOpen(s core.Summary, x *shared) bool {
 	return false
 }
 
+// totals are counts over the whole block at one minute.
+type totals struct {
+	at           time.Time
+	stage        map[core.Stage]int
+	late, needy  int
+	taken, known int // grafts
+}
+
+// count counts the block anew once a minute and after every answer.
+func (b *blockScreen) count() *totals {
+	now := b.x.now().Truncate(time.Minute)
+	if b.totals != nil && b.totals.at.Equal(now) {
+		return b.totals
+	}
+	t := &totals{at: now, stage: map[core.Stage]int{}}
+	for _, s := range b.sums {
+		t.stage[s.Stage]++
+		t.taken, t.known = t.taken+s.Taken, t.known+s.Known
+		if isLate(s, b.x) {
+			t.late++
+		}
+		if isOpen(s, b.x) {
+			t.needy++
+		}
+	}
+	b.totals = t
+	return t
+}
+
 // counts is the right side: how many at each stage, what is late, and the stump
 // under the cursor in words.
 func (b *blockScreen) counts(width, height int) []paper.Line {
-	n := map[core.Stage]int{}
-	late, needy, scions, pushing := 0, 0, 0, 0
-	for _, s := range b.sums {
-		n[s.Stage]++
-		if isLate(s, b.x) {
-			late++
-		}
-		if isOpen(s, b.x) {
-			needy++
-		}
-		switch s.Stage {
-		case core.PushingOn, core.LeaderOn, core.AboveStake, core.HeadedOff, core.UntiedFree:
-			pushing++
-			scions++
-		case core.FailedOut:
-			scions++
-		}
-	}
+	t := b.count()
 	lines := []paper.Line{nil}
 	for _, st := range core.Stages() {
-		if n[st] == 0 && height < 22 {
+		if t.stage[st] == 0 && height < 22 {
 			continue
 		}
 		l := paper.Line{{Text: st.Mark(), Ink: stageInk(st)}, {Text: " " + st.String(), Ink: paper.Plain}}
-		lines = append(lines, l.Pad(18).Add(paper.Strong, fmt.Sprintf("%5d", n[st])))
+		lines = append(lines, l.Pad(18).Add(paper.Strong, fmt.Sprintf("%5d", t.stage[st])))
 	}
 	lines = append(lines, nil)
 	sum := func(ink paper.Ink, word string, n int) {
 		lines = append(lines, paper.Line{{Text: word, Ink: ink}}.Pad(18).Add(ink, fmt.Sprintf("%5d", n)))
 	}
-	sum(paper.Strong, "need a hand", needy)
-	if late > 0 {
-		sum(paper.Warn, "! late", late)
+	sum(paper.Strong, "need a hand", t.needy)
+	if t.late > 0 {
+		sum(paper.Warn, "! late", t.late)
 	}
-	if scions > 0 {
-		lines = append(lines, paper.Text(paper.Plain, fmt.Sprintf("growing %d of %d seen", pushing, scions)))
+	if t.known > 0 {
+		lines = append(lines, paper.Text(paper.Plain, fmt.Sprintf("took %d of %d grafts", t.taken, t.known)))
 	}
 	return append(lines, b.under(width)...)
 }

@@ -169,7 +169,7 @@ func (b *blockScreen) answerTogether(who string, t together, stumps []*core.Stum
 	}
 	words := fmt.Sprintf("%s, %s, %d stumps", who, t.word, len(out))
 	b.undo = append(b.undo, batch{words, out})
-	b.x.clocks.refresh(b.x)
+	b.x.answered(out)
 	b.load()
 	b.x.say("Taken: " + words + ", " + at.Format("15:04") + ". u takes it back.")
 	return nil
@@ -187,12 +187,13 @@ func (b *blockScreen) takeBack() {
 	for _, e := range last.events {
 		events = append(events, core.Event{At: b.x.Now().Truncate(time.Second), Hand: b.x.hand, Stump: e.Stump, Body: &core.Withdrawn{Of: e.ID}})
 	}
-	if _, err := b.x.Book.Append(events...); err != nil {
+	out, err := b.x.Book.Append(events...)
+	if err != nil {
 		b.x.fail(err)
 		return
 	}
 	b.undo = b.undo[:len(b.undo)-1]
-	b.x.clocks.refresh(b.x)
+	b.x.answered(out)
 	b.load()
 	b.x.say("Took back: " + last.words + ".")
 }

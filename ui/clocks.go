@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"barkslip/core"
@@ -19,19 +20,24 @@ type clocks struct {
 func (c *clocks) refresh(x *shared) {
 	c.white = c.white[:0]
 	for _, b := range x.Book.Folded().List() {
-		sums, err := x.Book.Summaries(b.ID)
-		if err != nil {
-			x.fail(err)
-			return
-		}
-		for _, s := range sums {
-			for _, d := range s.Dues {
-				if d.Kind == core.DueWhite {
-					c.white = append(c.white, d)
-				}
-			}
+		for _, s := range x.summaries(b.ID) {
+			c.add(s)
 		}
 	}
+}
+
+func (c *clocks) add(s core.Summary) {
+	for _, d := range s.Dues {
+		if d.Kind == core.DueWhite {
+			c.white = append(c.white, d)
+		}
+	}
+}
+
+// renew takes the clock of one stump anew.
+func (c *clocks) renew(s core.Summary) {
+	c.white = slices.DeleteFunc(c.white, func(d core.Due) bool { return d.Stump == s.ID })
+	c.add(s)
 }
 
 // ring says whether the bell should ring: once for each clock when it comes

@@ -207,7 +207,7 @@ func (f *firstScreen) sample() error {
 	if err := f.x.Sample(); err != nil {
 		return err
 	}
-	f.x.block = core.None
+	f.x.block, f.x.sums = core.None, nil
 	f.x.clocks.refresh(f.x)
 	f.r.start()
 	f.x.say("A made-up block, to try things on. Nothing in it is real.")
@@ -288,9 +288,11 @@ func (f *firstScreen) make() error {
 	for _, b := range bodies {
 		all = append(all, core.Event{At: f.x.Now().Truncate(time.Second), Hand: f.x.hand, Body: b})
 	}
-	if _, err := f.x.Book.Append(append(all, events...)...); err != nil {
+	out, err := f.x.Book.Append(append(all, events...)...)
+	if err != nil {
 		return err
 	}
+	f.x.answered(out)
 	f.x.block = id
 	f.r.openBlock()
 	f.x.say(fmt.Sprintf("%s: %d stumps. Everything can be changed with o.", f.given["name"], len(events)))

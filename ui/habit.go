@@ -36,12 +36,8 @@ func (x *shared) noteHabit(id core.StumpID, b core.Body) {
 
 // findHabit looks in the book for the stump with scions worked last.
 func (x *shared) findHabit(not core.StumpID) core.Habit {
-	sums, err := x.Book.Summaries(x.block)
-	if err != nil {
-		return core.Habit{}
-	}
 	best, newest := core.NoStump, time.Time{}
-	for _, s := range sums {
+	for _, s := range x.summaries(x.block) {
 		if s.ID != not && s.Scions > 0 && s.Stage <= core.Painted && s.Newest.After(newest) {
 			best, newest = s.ID, s.Newest
 		}

@@ -76,12 +76,7 @@ func (r *root) start() {
 func (r *root) latestBlock(blocks []*core.Block) core.ID {
 	best, newest := blocks[0].ID, time.Time{}
 	for _, b := range blocks {
-		sums, err := r.x.Book.Summaries(b.ID)
-		if err != nil {
-			r.x.fail(err)
-			continue
-		}
-		for _, s := range sums {
+		for _, s := range r.x.summaries(b.ID) {
 			if s.Newest.After(newest) {
 				best, newest = b.ID, s.Newest
 			}

@@ -58,12 +58,7 @@ func (s *roundsScreen) judged() time.Time {
 }
 
 func (s *roundsScreen) load() {
-	sums, err := s.x.Book.Summaries(s.x.block)
-	if err != nil {
-		s.x.fail(err)
-		return
-	}
-	s.calls = core.Round(sums, s.until(), s.keep)
+	s.calls = core.Round(s.x.summaries(s.x.block), s.until(), s.keep)
 	s.at = max(0, min(s.at, len(s.calls)-1))
 }
 

@@ -117,10 +117,7 @@ func (r *root) setBlock(block core.ID, name, value string) error {
 func (r *root) pickBlock() {
 	var items []listItem
 	for _, b := range r.x.Book.Folded().List() {
-		sums, err := r.x.Book.Summaries(b.ID)
-		if err != nil {
-			r.x.fail(err)
-		}
+		sums := r.x.summaries(b.ID)
 		items = append(items, listItem{b.Name, fmt.Sprintf("%d stumps", len(sums)), func() error {
 			r.x.block = b.ID
 			r.openBlock()

@@ -27,6 +27,7 @@ type shared struct {
 	before, earlier core.Habit // of the stump worked last, and the one before it
 	odds            core.Odds  // of the block; reckoned once it is opened
 	oddsFor         core.ID
+	sums            sums
 }
 
 // now is the time the screens see: the clock, or the earlier time set.
@@ -59,7 +60,7 @@ func (x *shared) write(stump core.StumpID, at time.Time, replaces []core.ID, bod
 	if err != nil {
 		return nil, err
 	}
-	x.clocks.refresh(x)
+	x.answered(out)
 	return out, nil
 }
 
@@ -85,11 +86,7 @@ func (x *shared) setTheme(name string) {
 // oddsOf is the block's odds, reckoned once for each time a block is opened.
 func (x *shared) oddsOf() core.Odds {
 	if x.oddsFor != x.block {
-		sums, err := x.Book.Summaries(x.block)
-		if err != nil {
-			x.fail(err)
-		}
-		x.odds, x.oddsFor = core.OddsOf(sums), x.block
+		x.odds, x.oddsFor = core.OddsOf(x.summaries(x.block)), x.block
 	}
 	return x.odds
 }

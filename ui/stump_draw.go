@@ -187,11 +187,39 @@ func (s *stumpScreen) question(width, height int) []paper.Line {
 	if beside {
 		return s.withFigure(lines, text, width, height)
 	}
+	if narrow, ok := s.besideAnswers(lines, width, height); ok {
+		return narrow
+	}
 	if room := height - len(lines) - 1; room >= s.leastFigure() {
 		lines = append(lines, nil)
 		lines = append(lines, s.figure(width-1, min(room, 12))...)
 	}
 	return lines
+}
+
+// besideAnswers puts the figure to the right of short answers, where it can be
+// larger than under them.
+func (s *stumpScreen) besideAnswers(lines []paper.Line, width, height int) ([]paper.Line, bool) {
+	if s.x.Prefs.Coach {
+		return nil, false
+	}
+	answers := s.answers(width - 1)
+	wide := 0
+	for _, l := range answers {
+		wide = max(wide, l.Width())
+	}
+	from := len(lines) - len(answers)
+	w, h := width-wide-3, height-from
+	if w < 16 || h < 8 || h <= height-len(lines)+1 && len(answers) < 3 {
+		return nil, false
+	}
+	for y, f := range s.figure(w, h) {
+		if from+y == len(lines) {
+			lines = append(lines, nil)
+		}
+		lines[from+y] = lines[from+y].Beside(wide+2, f)
+	}
+	return lines, true
 }
 
 func (s *stumpScreen) withFigure(lines []paper.Line, text, width, height int) []paper.Line {

@@ -16,10 +16,10 @@ func (s *stumpScreen) growthView(w, h int) []paper.Line {
 	fig := figure.Shoot{Sys: b.Units}
 	var shoots []girth.Shoot
 	for _, t := range a.Ties {
-		if !t.What.Shoot.Given() {
+		on := b.Day(t.At)
+		if !t.What.Shoot.Given() || b.Day(s.x.now())-on > seasonDays {
 			continue
 		}
-		on := b.Day(t.At)
 		fig.Measured = append(fig.Measured, figure.Reached{On: on, Length: t.What.Shoot.Length})
 		fig.Ties = append(fig.Ties, t.What.Shoot.Length)
 		shoots = append(shoots, girth.Shoot{On: on, Long: t.What.Shoot.Length})
@@ -37,13 +37,18 @@ func (s *stumpScreen) growthView(w, h int) []paper.Line {
 	}
 	fig.AimLow, fig.AimHigh = fig.StakeTop+trade.LeaderAim, fig.StakeTop+trade.LeaderAimMost
 	fig.From = b.Day(s.x.now())
-	if push := a.FirstPush(); !push.IsZero() {
+	if push := a.FirstPush(); !push.IsZero() && fig.From-b.Day(push) <= seasonDays {
 		fig.From = b.Day(push)
+	} else if len(fig.Measured) > 0 {
+		fig.From = fig.Measured[0].On
 	}
 	fig.To = max(b.Day(s.x.now()), fig.From).Add(forecastDays)
 	fig.Forecast = forecast(shoots, fig.To)
 	return lines(fig.Draw(w, h, s.x.mode()))
 }
+
+// seasonDays is how far back measures belong to the season under way.
+const seasonDays = 200
 
 // forecastDays is how far ahead the growth is drawn.
 const forecastDays = 30

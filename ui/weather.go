@@ -111,10 +111,11 @@ func (r *root) keepWeather(days []*core.DayWeather) error {
 		e.Replaces = r.x.Book.Folded().Answers(e.Question())
 		events = append(events, e)
 	}
-	if _, err := r.x.Book.Append(events...); err != nil {
+	out, err := r.x.Book.Append(events...)
+	if err != nil {
 		return err
 	}
-	r.x.clocks.refresh(r.x)
+	r.x.answered(out)
 	if r.on == onStump {
 		if err := r.stump.load(); err != nil {
 			return err

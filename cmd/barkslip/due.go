@@ -143,24 +143,26 @@ func listDues(book *store.Book, ask dueAsk) (dueList, error) {
 }
 
 // take lists the dues of a round: those to paint before all others, also where
-// their stump needs something else.
+// their stump needs something else, which then has its place in the walk.
 func (d *blockDues) take(calls []core.Call) {
-	n := 0
+	n, painting := 0, 0
 	for _, c := range calls {
 		n += len(c.Dues)
+		if c.White() {
+			painting++
+		}
 	}
 	d.stumps, d.dues = len(calls), make([]core.Due, 0, n)
-	d.add(calls, true)
-	slices.SortFunc(calls, func(x, y core.Call) int { return x.Stump.WalkCompare(y.Stump) })
-	d.add(calls, false)
-}
-
-func (d *blockDues) add(calls []core.Call, white bool) {
-	for _, c := range calls {
-		for _, due := range c.Dues {
-			if (due.Kind == core.DueWhite) == white {
-				d.dues = append(d.dues, due)
-			}
+	for _, c := range calls[:painting] {
+		d.dues = append(d.dues, c.Dues[0])
+	}
+	white, rest := calls[:painting], calls[painting:]
+	slices.SortFunc(white, func(x, y core.Call) int { return x.Stump.WalkCompare(y.Stump) })
+	for len(white)+len(rest) > 0 {
+		if len(rest) == 0 || len(white) > 0 && white[0].Stump.WalkCompare(rest[0].Stump) < 0 {
+			d.dues, white = append(d.dues, white[0].Dues[1:]...), white[1:]
+		} else {
+			d.dues, rest = append(d.dues, rest[0].Dues...), rest[1:]
 		}
 	}
 }

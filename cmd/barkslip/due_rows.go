@@ -1,13 +1,15 @@
 package main
 
 import (
+	"bytes"
 	"encoding/csv"
+	"encoding/json"
+	"fmt"
 	"strconv"
 	"strings"
 	"time"
 
 	"barkslip/core"
-	"barkslip/core/unit"
 )
 
 // dueRow is one due in machine-readable form.
@@ -29,20 +31,32 @@ func moment(due core.Due, t time.Time) string {
 	if due.Kind.Timed() {
 		return t.Format(time.RFC3339)
 	}
-	return unit.DateOf(t).String()
+	return t.Format(time.DateOnly)
 }
 
+// dueJSON writes the object a row at a time: there may be hundreds of thousands.
 func (a *app) dueJSON(list dueList) error {
-	rows := []dueRow{}
-	for _, d := range list.blocks {
+	var row bytes.Buffer
+	enc := json.NewEncoder(&row)
+	enc.SetEscapeHTML(false)
+	before := fmt.Sprintf(`{"on":"%s","due":[`, list.on)
+	for i := range list.blocks {
+		d := &list.blocks[i]
 		for _, due := range d.dues {
-			rows = append(rows, d.row(due))
+			row.Reset()
+			if err := enc.Encode(d.row(due)); err != nil {
+				return err
+			}
+			_, _ = a.out.WriteString(before)
+			_, _ = a.out.Write(bytes.TrimSuffix(row.Bytes(), []byte("\n")))
+			before = ","
 		}
 	}
-	return a.writeJSON(struct {
-		On  unit.Date `json:"on"`
-		Due []dueRow  `json:"due"`
-	}{list.on, rows})
+	if before != "," {
+		_, _ = a.out.WriteString(before)
+	}
+	_, err := a.out.WriteString("]}\n")
+	return err
 }
 
 // dueCSV writes RFC 4180 text, a line a due.
@@ -52,7 +66,8 @@ func (a *app) dueCSV(list dueList) error {
 	if err := w.Write([]string{"stump", "kind", "opens", "by", "late", "why", "block"}); err != nil {
 		return err
 	}
-	for _, d := range list.blocks {
+	for i := range list.blocks {
+		d := &list.blocks[i]
 		name := guarded(core.Clean(d.Name))
 		for _, due := range d.dues {
 			r := d.row(due)

@@ -5,14 +5,17 @@ import (
 	"time"
 
 	"barkslip/core"
-	"barkslip/core/unit"
 )
+
+// dueColumns is how wide the columns before the reason are.
+var dueColumns = [...]int{4, 8, 16, 22}
 
 // printDues writes the dues for people: a heading a block, a line a due.
 func (a *app) printDues(list dueList) {
 	if len(list.blocks) == 0 {
 		fmt.Fprintln(a.out, "No blocks yet. Add one from a list: barkslip block add FILE.csv")
 	}
+	var line []byte
 	for i := range list.blocks {
 		d := &list.blocks[i]
 		if i > 0 {
@@ -20,7 +23,16 @@ func (a *app) printDues(list dueList) {
 		}
 		fmt.Fprintln(a.out, wrap("", core.Clean(d.Name)+", "+list.ask.when(d)+": "+d.counts(), 2))
 		for _, due := range d.dues {
-			fmt.Fprintf(a.out, "%-4s  %-8s  %-16s  %-24s  %s\n", d.mark(due), due.Stump.Place(), due.Kind, d.window(due), due.Why(d.Block))
+			line = line[:0]
+			for i, cell := range []string{d.mark(due), due.Stump.Place(), due.Kind.String(), d.window(due)} {
+				line = append(line, cell...)
+				for n := len(cell); n < dueColumns[i]; n++ {
+					line = append(line, ' ')
+				}
+				line = append(line, "  "...)
+			}
+			line = append(append(line, due.Why(d.Block)...), '\n')
+			_, _ = a.out.Write(line)
 		}
 	}
 }
@@ -60,26 +72,27 @@ func (d *blockDues) mark(due core.Due) string {
 	return ""
 }
 
-// window is when a due opens and by when it is to be done, the year only where
-// it is not that of the day judged.
+// window is when a due opens and by when it is to be done.
 func (d *blockDues) window(due core.Due) string {
-	from, to := unit.DateOf(due.Opens), unit.DateOf(due.By)
+	out := d.moment(make([]byte, 0, 40), due.Opens, due.Kind.Timed())
 	switch {
-	case !due.Kind.Timed() && from == to:
-		return d.day(to)
-	case !due.Kind.Timed():
-		return d.day(from) + " to " + d.day(to)
-	case from == to:
-		return d.day(from) + " " + hour(due.Opens) + " to " + hour(due.By)
+	case due.Opens.YearDay() != due.By.YearDay() || due.Opens.Year() != due.By.Year():
+		out = d.moment(append(out, " to "...), due.By, due.Kind.Timed())
+	case due.Kind.Timed():
+		out = due.By.AppendFormat(append(out, " to "...), "15:04")
 	}
-	return d.day(from) + " " + hour(due.Opens) + " to " + d.day(to) + " " + hour(due.By)
+	return string(out)
 }
 
-func (d *blockDues) day(day unit.Date) string {
-	if day.Year() != d.on.Year() {
-		return day.Long()
+// moment appends a day, the year only where it is not that of the day judged,
+// and the time of day if timed.
+func (d *blockDues) moment(out []byte, t time.Time, timed bool) []byte {
+	out = t.AppendFormat(out, "2 Jan")
+	if t.Year() != d.at.Year() {
+		out = t.AppendFormat(out, " 2006")
 	}
-	return day.Short()
+	if timed {
+		out = t.AppendFormat(out, " 15:04")
+	}
+	return out
 }
-
-func hour(t time.Time) string { return t.Format("15:04") }

@@ -13,6 +13,7 @@ func testBurst(t *testing.T) {
 	t.Run("answer", burstAnswer)
 	t.Run("steps", burstSteps)
 	t.Run("held", burstHeld)
+	t.Run("held before a field", burstHeldField)
 }
 
 // burstAnswer types a measure and Enter in one piece.
@@ -62,9 +63,8 @@ func burstSteps(t *testing.T) {
 	d.comes(mark, here+` +measure`)
 }
 
-// burstHeld holds the digit that answers a question: a keyboard waits half a
-// second, then sends thirty a second. Only the first is an answer, and once the
-// key is let go it answers again.
+// burstHeld holds the digit that answers a question: only the first is an
+// answer, and once the key is let go it answers again.
 func burstHeld(t *testing.T) {
 	w := newWorld(t, "2027-05-04 10:00")
 	w.knows("RK", false)
@@ -76,12 +76,7 @@ func burstHeld(t *testing.T) {
 	d.write("\r")
 	d.comes(mark, here+` +bleeding`)
 	mark = d.mark()
-	d.write("1")
-	time.Sleep(550 * time.Millisecond)
-	for range 19 {
-		d.write("1")
-		time.Sleep(time.Second / 30)
-	}
+	d.holds("1")
 	d.comes(mark, "ignored")
 	d.comes(mark, here+` +slip`)
 	mark = d.mark()
@@ -96,4 +91,36 @@ func burstHeld(t *testing.T) {
 	time.Sleep(unhurried)
 	d.write("1")
 	d.comes(mark, here+` +fresh gashes`)
+}
+
+// burstHeldField holds the digit of an answer after which a length is typed:
+// nothing may be typed by it.
+func burstHeldField(t *testing.T) {
+	w := newWorld(t, "2027-05-04 10:00")
+	w.knows("RK", false)
+	w.plant(1, 2, nil)
+	d := w.dial(true, binary)
+	d.comes(0, blockName)
+	mark := d.mark()
+	d.write("\r")
+	d.comes(mark, here+` +nurse limbs`)
+	mark = d.mark()
+	d.holds("2")
+	d.comes(mark, here+` +limb reach`)
+	d.write("?") // behind all of them
+	d.comes(mark, "Keys")
+	mark = d.mark()
+	d.write("\x1b")
+	d.comes(mark, `Enter takes 24 in`)
+}
+
+// holds holds a key down: a keyboard sends it once, waits half a second, then
+// sends it thirty times a second.
+func (d *wire) holds(key string) {
+	d.write(key)
+	time.Sleep(550 * time.Millisecond)
+	for range 19 {
+		d.write(key)
+		time.Sleep(time.Second / 30)
+	}
 }

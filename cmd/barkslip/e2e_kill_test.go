@@ -107,7 +107,7 @@ func follows(d *wire, mark int, then string, dead <-chan struct{}) bool {
 			return true
 		}
 	}
-	d.w.t.Errorf("%q never followed:\n%s", then, text(d.raw()[mark:]))
+	d.w.t.Errorf("%q never followed; what came: %s", then, d.latest(mark))
 	return false
 }
 

@@ -18,19 +18,19 @@ func testSync(t *testing.T) {
 	w := newWorld(t, "2027-05-04 10:00")
 	w.knows("RK", false)
 	w.plant(1, 1, func(p *planting) { p.cutBack(1, 1, "2027-04-26 10:00") })
-	d := w.dial(true, strace, "-f", "-y", "-e", "trace=fdatasync,fsync", "-o", w.in("trace"), binary)
+	d := w.dial(true, strace, "-f", "-s", "65536", "-e", "trace=fdatasync,fsync,write", "-o", w.in("trace"), binary)
 	d.comes(0, blockName)
 	mark := d.mark()
 	d.write("\r")
 	d.comes(mark, here+` +bleeding`)
-	before := syncs(w)
+	before := len(trace(w))
 	mark = d.mark()
 	d.write("1")
 	d.comes(mark, "Taken: ")
-	n := syncs(w) - before
-	t.Logf("one answer: the book was synced %d times", n)
-	if n < 1 {
-		t.Error("an answer was shown as taken without a sync")
+	n, shown := syncs(trace(w)[before:])
+	t.Logf("one answer: %d syncs before it was shown as taken", n)
+	if n < 1 || !shown {
+		t.Errorf("an answer was shown as taken after %d syncs (seen in the trace: %v)", n, shown)
 	}
 	d.write("q")
 	if code := d.gone(); code != 0 {
@@ -38,18 +38,26 @@ func testSync(t *testing.T) {
 	}
 }
 
-// syncs counts the syncs of the book so far.
-func syncs(w *world) int {
+// trace is the system calls so far, one a line.
+func trace(w *world) []string {
 	w.t.Helper()
-	trace, err := os.ReadFile(w.in("trace"))
+	lines, err := os.ReadFile(w.in("trace"))
 	if err != nil {
 		w.t.Fatal(err)
 	}
-	n := 0
-	for line := range strings.Lines(string(trace)) {
-		if (strings.Contains(line, "fdatasync(") || strings.Contains(line, "fsync(")) && strings.Contains(line, "book.bark") {
+	return strings.SplitAfter(string(lines), "\n")
+}
+
+// syncs counts the syncs that were through before the first word that an answer
+// was taken.
+func syncs(calls []string) (n int, shown bool) {
+	for _, call := range calls {
+		switch {
+		case strings.Contains(call, "write(") && strings.Contains(call, "Taken: "):
+			return n, true
+		case strings.Contains(call, "sync") && strings.HasSuffix(call, "= 0\n"):
 			n++
 		}
 	}
-	return n
+	return n, false
 }

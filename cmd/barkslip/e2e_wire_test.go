@@ -91,8 +91,14 @@ func (d *wire) comes(mark int, pattern string) {
 	d.w.t.Helper()
 	re := regexp.MustCompile(pattern)
 	if !until(func() bool { return re.MatchString(text(d.raw()[mark:])) }) {
-		d.w.t.Fatalf("%q never came; what came:\n%s", pattern, text(d.raw()[mark:]))
+		d.w.t.Fatalf("%q never came; what came: %s", pattern, d.latest(mark))
 	}
+}
+
+// latest is the end of what came after a mark, without its spaces.
+func (d *wire) latest(mark int) string {
+	came := flat(text(d.raw()[mark:]))
+	return came[max(0, len(came)-1000):]
 }
 
 // first is how long after the start a word first came.
@@ -103,7 +109,7 @@ func (d *wire) first(word string) time.Duration {
 			return time.Since(d.begun)
 		}
 	}
-	d.w.t.Fatalf("%q never came; what came:\n%s", word, text(d.raw()))
+	d.w.t.Fatalf("%q never came; what came: %s", word, d.latest(0))
 	return 0
 }
 
