@@ -89,7 +89,7 @@ func (d Due) Late(now time.Time) bool { return now.After(d.By) }
 // is open or late is asked of each with the time.
 func Dues(s *Stump, b *Block) []Due {
 	c := newDueCase(s, b)
-	out := make([]Due, 0, 8)
+	out := make([]Due, 0, 16)
 	for kind, row := range dueRules {
 		if c.kind = DueKind(kind); c.in(row.while) {
 			out = append(out, row.rule(c)...)

@@ -30,7 +30,7 @@ func budsDue(c *dueCase) []Due {
 			opens, by, hint, since = next, next.Add(trade.BudsBy-trade.BudsDays), budsAgain, lastOf(c.a.Visits).At
 		}
 	}
-	return one(c.scratching(opens, by, last, since, hint))
+	return c.one(c.scratching(opens, by, last, since, hint))
 }
 
 // scratching turns the look at the buds into the scratch that is due late in

@@ -3,6 +3,7 @@ package core
 import (
 	"time"
 
+	"barkslip/core/girth"
 	"barkslip/core/unit"
 )
 
@@ -40,6 +41,8 @@ type dueCase struct {
 
 	advice *Advice // at judged
 	judged time.Time
+	grown  []girth.Shoot // once asked for
+	single [1]Due
 }
 
 func newDueCase(s *Stump, b *Block) *dueCase {
@@ -102,7 +105,11 @@ func (c *dueCase) days(opens, by unit.Date, since time.Time, hint uint8) Due {
 	return Due{Stump: c.s.ID, Kind: c.kind, Opens: opens.In(c.b.Zone), By: end, Since: since.In(c.b.Zone), Hint: hint}
 }
 
-func one(d Due) []Due { return []Due{d} }
+// one is a rule's single due; it holds until the next rule.
+func (c *dueCase) one(d Due) []Due {
+	c.single[0] = d
+	return c.single[:]
+}
 
 // past says whether the record reaches beyond a day, so that what belonged to
 // the time up to it is over.

@@ -9,5 +9,5 @@ func confirmDue(c *dueCase) []Due {
 	if lastDay(c.b, c.a.Visits) >= opens {
 		return nil
 	}
-	return one(c.days(opens, c.pushDay.Add(trade.ConfirmBy), c.push, 0))
+	return c.one(c.days(opens, c.pushDay.Add(trade.ConfirmBy), c.push, 0))
 }

@@ -25,5 +25,5 @@ func earwigsDue(c *dueCase) []Due {
 			return nil
 		}
 	}
-	return one(c.days(opens, by, since, hint))
+	return c.one(c.days(opens, by, since, hint))
 }

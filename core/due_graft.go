@@ -7,5 +7,5 @@ func graftDue(c *dueCase) []Due {
 		return nil
 	}
 	day := c.b.Day(c.judged)
-	return one(c.days(day, day, c.judged, 0))
+	return c.one(c.days(day, day, c.judged, 0))
 }

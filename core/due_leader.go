@@ -13,12 +13,12 @@ const (
 func leaderDue(c *dueCase) []Due {
 	if lost, ok := c.a.LeaderLost(); ok {
 		day := c.b.Day(lost)
-		return one(c.days(day, day.Add(trade.LeaderLostBy), lost, leaderLost))
+		return c.one(c.days(day, day.Add(trade.LeaderLostBy), lost, leaderLost))
 	}
 	if c.a.Leader != nil {
 		return nil
 	}
-	return one(c.days(c.pushDay.Add(trade.LeaderDays), c.pushDay.Add(trade.LeaderBy), c.push, leaderFirst))
+	return c.one(c.days(c.pushDay.Add(trade.LeaderDays), c.pushDay.Add(trade.LeaderBy), c.push, leaderFirst))
 }
 
 // Hints of the pinch due.
@@ -41,12 +41,12 @@ func pinchDue(c *dueCase) []Due {
 	}
 	last := lastOf(c.a.Pinches)
 	if last == nil || c.b.Day(last.At) < chosen {
-		return one(c.days(chosen, chosen.Add(trade.PinchBy), leads.Since, pinchFirst))
+		return c.one(c.days(chosen, chosen.Add(trade.PinchBy), leads.Since, pinchFirst))
 	}
 	day := c.b.Day(last.At)
 	opens := day.Add(trade.PinchEvery)
 	if opens > until {
 		return nil
 	}
-	return one(c.days(opens, day.Add(trade.PinchEveryBy), last.At, pinchAgain))
+	return c.one(c.days(opens, day.Add(trade.PinchEveryBy), last.At, pinchAgain))
 }

@@ -21,7 +21,7 @@ func lookDue(c *dueCase) []Due {
 	if v := c.verdict(); v.Verdict == Wait && v.Until.After(d.Opens) {
 		d.By, d.Hint = v.Until.In(c.b.Zone), lookTold
 	}
-	return one(d)
+	return c.one(d)
 }
 
 // verdict is the advice as of the newest work of preparing.

@@ -23,11 +23,11 @@ func lookAgainDue(c *dueCase) []Due {
 	since := c.a.waitingSince(opens)
 	switch v.Verdict {
 	case LookIt:
-		return one(hinted(c.at(opens, opens.Add(time.Hour), since), againLook))
+		return c.one(hinted(c.at(opens, opens.Add(time.Hour), since), againLook))
 	case Wipe:
-		return one(hinted(c.at(opens, opens.Add(time.Hour), since), againWipe))
+		return c.one(hinted(c.at(opens, opens.Add(time.Hour), since), againWipe))
 	}
-	return one(hinted(c.at(opens, opens.AddDate(0, 0, 1), since), againWait))
+	return c.one(hinted(c.at(opens, opens.AddDate(0, 0, 1), since), againWait))
 }
 
 func hinted(d Due, hint uint8) Due {

@@ -30,7 +30,7 @@ func keepSproutsDue(c *dueCase) []Due {
 	}
 	lost := c.a.lostAt()
 	day := c.b.Day(lost)
-	return one(c.days(day, day.Add(trade.KeepSproutsBy), lost, 0))
+	return c.one(c.days(day, day.Add(trade.KeepSproutsBy), lost, 0))
 }
 
 // Hints of the regraft due.
@@ -63,5 +63,5 @@ func regraftDue(c *dueCase) []Due {
 		season++
 		opens = c.b.InSeason(season, time.March, 15)
 	}
-	return one(c.days(opens, c.b.InSeason(season, time.May, 15), since, hint))
+	return c.one(c.days(opens, c.b.InSeason(season, time.May, 15), since, hint))
 }

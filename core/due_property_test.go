@@ -96,7 +96,7 @@ var causes = [dueKinds][]func(Body) bool{
 	DueWhite: {is[*Sealed]}, DueLookAgain: {is[*Looked], is[*FreshCut]}, DueLook: {is[*CutBack]}, DueGraft: {is[*FreshCut]},
 	DueAfterLook: {is[*Sealed]}, DueReseal: {is[*Sealed]}, DueEarwigs: {is[*ScionSet]}, DueStake: {is[*ScionSet]},
 	DueBuds: {is[*ScionSet]}, DueConfirmTake: {pushing}, DueSprouts: {is[*CutBack], is[*ScionSet]}, DueKeepSprouts: {is[*Failed], deaths},
-	DueLeader: {pushing, is[*LeaderChosen]}, DueTie: {pushing}, DuePinch: {is[*LeaderChosen]}, DueTwine: {is[*LeaderChosen]}, DueSeasonsEnd: {is[*ScionSet]},
+	DueLeader: {pushing, is[*LeaderChosen]}, DueTie: {pushing, is[*Tied]}, DuePinch: {is[*LeaderChosen]}, DueTwine: {is[*LeaderChosen]}, DueSeasonsEnd: {is[*ScionSet]},
 	DueTiesOff: {is[*Tied]}, DueHeadBack: {is[*ScionSet]}, DueSecondShootOff: {is[*ScionSet]}, DueNurseLimbsOff: {is[*ScionSet]},
 	DueTwineCheck: {is[*Twined]}, DueCutTwine: {is[*Twined]}, DueRegraft: {is[*Failed], is[*GivenUp], deaths},
 }

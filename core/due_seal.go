@@ -13,7 +13,7 @@ func afterLookDue(c *dueCase) []Due {
 		return nil
 	}
 	day := c.b.Day(sealed)
-	return one(c.days(day.Add(trade.AfterLookDays), day.Add(trade.AfterLookBy), sealed, 0))
+	return c.one(c.days(day.Add(trade.AfterLookDays), day.Add(trade.AfterLookBy), sealed, 0))
 }
 
 // Hints of the reseal due.
@@ -32,11 +32,11 @@ func resealDue(c *dueCase) []Due {
 	}
 	if check := lastOf(c.a.SealChecks); check != nil && check.What.Cracked && !check.At.Before(sealed.At) && check.At.After(resealed) {
 		day := c.b.Day(check.At)
-		return one(c.days(day, day.Add(trade.CrackedBy), check.At, resealCracked))
+		return c.one(c.days(day, day.Add(trade.CrackedBy), check.At, resealCracked))
 	}
 	if sealed.What.Cover != Bare || !resealed.IsZero() {
 		return nil
 	}
 	day := c.b.Day(sealed.At)
-	return one(c.days(day.Add(trade.ResealDays), day.Add(trade.ResealBy), sealed.At, resealBare))
+	return c.one(c.days(day.Add(trade.ResealDays), day.Add(trade.ResealBy), sealed.At, resealBare))
 }

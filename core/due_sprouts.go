@@ -33,7 +33,7 @@ func sproutsDue(c *dueCase) []Due {
 	if moved := c.season(opens); moved != opens {
 		opens, hint = moved, sproutsLeafOut
 	}
-	return one(c.days(opens, opens.Add(trade.SproutsBy), since, hint))
+	return c.one(c.days(opens, opens.Add(trade.SproutsBy), since, hint))
 }
 
 // sproutsFirst is when sprouts are first to be looked for: the earlier of the

@@ -17,7 +17,7 @@ func stakeDue(c *dueCase) []Due {
 	}
 	opens := c.setDay.Add(trade.StakeDays)
 	if c.pushDay != 0 {
-		return one(c.days(opens, c.pushDay.Add(trade.StakeAfterPush), c.set, stakePushing))
+		return c.one(c.days(opens, c.pushDay.Add(trade.StakeAfterPush), c.set, stakePushing))
 	}
-	return one(c.days(opens, c.setDay.Add(trade.GreenWaits+trade.StakeAfterPush), c.set, stakeWaiting))
+	return c.one(c.days(opens, c.setDay.Add(trade.GreenWaits+trade.StakeAfterPush), c.set, stakeWaiting))
 }

@@ -21,10 +21,12 @@ const (
 
 // tieDue is the next tie of the leader to its stake, in the first two seasons.
 func tieDue(c *dueCase) []Due {
-	opens, since, hint := c.firstTie()
+	opens, since, hint := unit.Date(0), c.push, tieFirst
 	if tie := lastOf(c.a.Ties); tie != nil {
 		opens, hint = c.nextTie(tie)
 		since = tie.At
+	} else {
+		opens, hint = c.firstTie()
 	}
 	if moved := c.season(opens); moved != opens {
 		opens, hint = moved, tieLeafOut
@@ -32,17 +34,17 @@ func tieDue(c *dueCase) []Due {
 	if c.b.SeasonOf(opens) >= c.first+trade.TieSeasons {
 		return nil
 	}
-	return one(c.days(opens, opens.Add(trade.TieBy), since, hint))
+	return c.one(c.days(opens, opens.Add(trade.TieBy), since, hint))
 }
 
 // firstTie is two weeks after the first push, or sooner if the shoot is long
 // enough by then.
-func (c *dueCase) firstTie() (unit.Date, time.Time, uint8) {
+func (c *dueCase) firstTie() (unit.Date, uint8) {
 	opens := c.pushDay.Add(trade.FirstTieDays)
 	if long, ok := girth.Reaches(c.shoots(), trade.FirstTieShoot); ok && long < opens {
-		return max(long, c.pushDay), c.push, tieShoot
+		return max(long, c.pushDay), tieShoot
 	}
-	return opens, c.push, tieFirst
+	return opens, tieFirst
 }
 
 // nextTie is when the shoot will have grown another foot, by what was measured
@@ -51,7 +53,7 @@ func (c *dueCase) nextTie(tie *Said[Tied]) (unit.Date, uint8) {
 	last := c.b.Day(tie.At)
 	season := c.b.SeasonOf(last)
 	if tie.What.Shoot.Given() {
-		shoots := slices.DeleteFunc(c.shoots(), func(s girth.Shoot) bool { return c.b.SeasonOf(s.On) != season })
+		shoots := slices.DeleteFunc(slices.Clone(c.shoots()), func(s girth.Shoot) bool { return c.b.SeasonOf(s.On) != season })
 		if on, ok := girth.NextFoot(shoots, tie.What.Shoot.Length); ok {
 			return max(on, last.Add(1)), tieGrowth
 		}

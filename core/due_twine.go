@@ -26,5 +26,5 @@ func twineDue(c *dueCase) []Due {
 		opens, hint = long, twineLong
 	}
 	opens = max(opens, chosen)
-	return one(c.days(opens, opens.Add(trade.TwineBy), leads.Since, hint))
+	return c.one(c.days(opens, opens.Add(trade.TwineBy), leads.Since, hint))
 }

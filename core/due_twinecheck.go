@@ -32,7 +32,7 @@ func twineCheckDue(c *dueCase) []Due {
 	}
 	seen := c.a.twineSeen()
 	opens := c.nextTwineCheck(c.b.Day(seen))
-	return one(c.days(opens, opens.Add(trade.TwineCheckBy), seen, 0))
+	return c.one(c.days(opens, opens.Add(trade.TwineCheckBy), seen, 0))
 }
 
 // nextTwineCheck is the first day for checking after a day.

@@ -27,9 +27,9 @@ func cutTwineDue(c *dueCase) []Due {
 	old := day.AddYears(trade.TwineYears)
 	on, hint, ok := c.girdles()
 	if opens := max(on.Add(-trade.TwineWarnDays), day); ok && opens < old {
-		return one(c.days(opens, on, twined, hint))
+		return c.one(c.days(opens, on, twined, hint))
 	}
-	return one(c.days(old, old.Add(trade.TwineOldBy), twined, cutOld))
+	return c.one(c.days(old, old.Add(trade.TwineOldBy), twined, cutOld))
 }
 
 // girdles is the day the twine grows, or was seen, tight.

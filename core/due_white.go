@@ -41,7 +41,7 @@ func whiteDue(c *dueCase) []Due {
 	if morning, dark := afterDark(c.b, d.By); dark {
 		d.By, d.Hint = morning, whiteMorning
 	}
-	return one(d)
+	return c.one(d)
 }
 
 // afterDark gives, for a time between sunset and sunrise, one hour after the

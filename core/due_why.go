@@ -36,12 +36,16 @@ func (d Due) fill(out []byte, name string, b *Block) []byte {
 		return since.AppendFormat(out, "2006")
 	case "opens":
 		return opens.AppendFormat(out, dayMonth)
+	case "openyear":
+		return opens.AppendFormat(out, "2006")
 	case "from":
 		return opens.AppendFormat(out, hourMinute)
 	case "month":
 		return opens.AppendFormat(out, "January")
 	case "by":
 		return by.AppendFormat(out, dayMonth)
+	case "byyear":
+		return by.AppendFormat(out, "2006")
 	case "till":
 		return by.AppendFormat(out, hourMinute)
 	case "monthby":
@@ -104,7 +108,7 @@ var dueReasons = [dueKinds]reason{
 	DueBuds: because(on(trade.BudsMove, trade.BudRounds, trade.ScratchTest),
 		fmt.Sprintf("Set {since}: buds begin to move %d to %d days on.", trade.BudsDays, trade.BudsBy),
 		fmt.Sprintf("Seen {since} with grafts not moving: look again every %d days.", trade.BudsEvery),
-		fmt.Sprintf("Not moving, and over %d days since setting by {opens}: scratch the bark, brown is dead.", trade.ScratchFrom-1),
+		fmt.Sprintf("Not moving when last seen {since}: from day %d after setting scratch the bark, brown is dead.", trade.ScratchFrom),
 		fmt.Sprintf("Green when scratched: left until day %d after setting, {opens}.", trade.GreenWaits),
 		fmt.Sprintf("Still not moving past day %d after setting: scratch again and settle it.", trade.GreenWaits)),
 	DueConfirmTake: because(on(trade.MovingNotTaking, trade.CallusDays),
@@ -152,12 +156,12 @@ var dueReasons = [dueKinds]reason{
 	DueTwineCheck: because(on(trade.TwineGirdles, trade.TwineChecks),
 		"The twine was last seen {since}: it is checked again from {opens}."),
 	DueCutTwine: because(on(trade.TwineGirdles, trade.GirthGain, trade.TwineOff),
-		"Twined {since} {year}: the stem fills the loop about {by}, so cut it in the month before.",
+		"Twined {since} {year}: the stem fills the loop about {by} {byyear}, so cut it in the month before.",
 		fmt.Sprintf("Twined {since} {year}: %d years is as long as twine stays on.", trade.TwineYears),
-		"Twined {since} {year} and seen tight {by}: cut it now, or let it out."),
+		"Twined {since} {year} and seen tight {by} {byyear}: cut it now, or let it out."),
 	DueRegraft: because(on(trade.RegraftTime, trade.SproutsUsed),
-		"Lost {since} {year}: cut it back again from {opens}, by {by}.",
-		"Left for the season {since} {year}: cut it back again from {opens}, by {by}."),
+		"Lost {since} {year}: cut it back again from {opens} {openyear}, by {by}.",
+		"Left for the season {since} {year}: cut it back again from {opens} {openyear}, by {by}."),
 }
 
 // sentence is a due as the walk says it, with its dates.

@@ -21,7 +21,7 @@ func seasonsEndDue(c *dueCase) []Due {
 	if last := lastOf(c.a.Seasons); last != nil {
 		season, since = max(season, c.b.ended(c.b.Day(last.At))+1), last.At
 	}
-	return one(c.days(c.b.InSeason(season, time.October, 1), c.b.InSeason(season, time.October, 31), since, 0))
+	return c.one(c.days(c.b.InSeason(season, time.October, 1), c.b.InSeason(season, time.October, 31), since, 0))
 }
 
 // tiesOffDue loosens the tapes for the winter in the first two years, where ties
@@ -41,7 +41,7 @@ func tiesOffDue(c *dueCase) []Due {
 	if season >= c.first+trade.TieSeasons {
 		return nil
 	}
-	return one(c.days(c.b.InSeason(season, time.November, 1), c.b.InSeason(season, time.December, 31), since, 0))
+	return c.one(c.days(c.b.InSeason(season, time.November, 1), c.b.InSeason(season, time.December, 31), since, 0))
 }
 
 // Hints of the dues of the dormant season.
@@ -73,7 +73,7 @@ func headBackDue(c *dueCase) []Due {
 	}
 	d := c.winter(season, since)
 	d.Hint += again
-	return one(d)
+	return c.one(d)
 }
 
 // secondShootDue leaves the leader alone in the dormant window after the second
@@ -82,7 +82,7 @@ func secondShootDue(c *dueCase) []Due {
 	if c.a.SecondOff != nil {
 		return nil
 	}
-	return one(c.winter(c.first+2, c.set))
+	return c.one(c.winter(c.first+2, c.set))
 }
 
 // nurseOffDue takes the nurse limbs off in the dormant windows after the first
@@ -95,7 +95,7 @@ func nurseOffDue(c *dueCase) []Due {
 	if season > c.first+2 || c.a.limbsLeft() == 0 {
 		return nil
 	}
-	return one(c.winter(season, c.set))
+	return c.one(c.winter(season, c.set))
 }
 
 // limbsLeft is how many nurse limbs still stand.

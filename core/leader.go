@@ -71,10 +71,10 @@ func (a *Attempt) Living() (out []*Graft) {
 // shoots is the leader's length as measured since it was last broken or headed
 // back; before a leader is chosen, that of the longest shoot.
 func (c *dueCase) shoots() []girth.Shoot {
-	if len(c.a.Ties) == 0 && !c.a.measuredShoots() {
-		return nil
+	if c.grown != nil || len(c.a.Ties) == 0 && !c.a.measuredShoots() {
+		return c.grown
 	}
-	var out []girth.Shoot
+	out := []girth.Shoot{}
 	whole := c.a.wholeSince()
 	add := func(at time.Time, long unit.Length) {
 		if long > 0 && !at.Before(whole) {
@@ -88,6 +88,7 @@ func (c *dueCase) shoots() []girth.Shoot {
 	for _, t := range c.a.Ties {
 		add(t.At, t.What.Shoot.Length)
 	}
+	c.grown = out
 	return out
 }
 

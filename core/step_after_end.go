@@ -62,12 +62,17 @@ func askEnded(c *Case, a *Ask) {
 		again = at.GivenUp.What.Season
 		a.Question = map[bool]string{true: "Left for this season.", false: "Given up."}[again]
 		a.Because = fmt.Sprintf("%s, %s.", c.when(at.GivenUp.At), cmpOr(at.GivenUp.What.Why, "no reason put down"))
-	default:
+	case at.Failed != nil:
 		again = true
 		a.Question = "Failed."
-		if at.Failed != nil {
-			a.Because = fmt.Sprintf("%s, %s.", c.when(at.Failed.At), at.Failed.What.Cause)
-		}
+		a.Because = fmt.Sprintf("%s, %s.", c.when(at.Failed.At), at.Failed.What.Cause)
+	case at.AllDead():
+		again = true
+		a.Question = "Failed."
+		a.Because = fmt.Sprintf("Every graft was dead by %s.", c.when(at.lostAt()))
+	default:
+		a.Question = "It has not ended."
+		a.Because = "The work on this stump goes on."
 	}
 	if d, ok := c.Due(DueRegraft); ok && again {
 		a.Because += " " + d.Why(c.B)

@@ -90,7 +90,7 @@ func askHeadBack(c *Case, a *Ask) {
 	if stake != nil {
 		cut := &HeadedBack{Height: stake.What.Height}
 		a.choose("1", "above the stake", "at "+c.length(stake.What.Height.Length), cut)
-		a.choose("2", "the same, rival off", "the branch beside it too", cut, &RivalCut{})
+		a.choose("2", "and the rival off", "both cuts", cut, &RivalCut{})
 	}
 	a.choice(Choice{Key: "3", Word: "another height", Meaning: "type it", Entry: &Entry{Asks: "height of the cut above the graft", Read: func(text string) ([]Body, error) {
 		m, err := c.readLength(text, 0, 6*unit.Metre)

@@ -36,6 +36,9 @@ func (b *Book) Check() ([]string, error) {
 		for err := range tx.Check() {
 			found.say("pages", "the pages do not fit together: %v", err)
 		}
+		if len(found.kinds) > 0 {
+			return nil
+		}
 		found.blocks(tx)
 		found.journal(tx, st)
 		found.summaries(tx, st)
@@ -55,7 +58,7 @@ func checkPages(b *Book, h fileHead) (found []string) {
 		}
 	}
 	m, _ := h.newest()
-	return append(found, walkPages(b.file, m)...)
+	return append(found, walkPages(b.file, m, true)...)
 }
 
 // findings collects sentences, a few of each kind.

@@ -96,6 +96,88 @@ func readHurt(t *testing.T, path, exported string) bool {
 	return told || readErr != nil || err != nil
 }
 
+// changePages gives the tree pages of a closed book to change, until it says
+// that one was changed.
+func changePages(t *testing.T, path string, change func(p page, items []item) bool) {
+	t.Helper()
+	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	h, err := readHead(f)
+	m, ok := h.newest()
+	if err != nil || !ok {
+		t.Fatal("the first pages do not hold", err)
+	}
+	w := &pageWalk{f: f, m: m, full: true, seen: map[uint64]bool{}}
+	w.tree(m.root)
+	for id := range w.seen {
+		p, said := readPage(f, m, id)
+		items, ok := p.items()
+		if said != "" || !ok {
+			t.Fatal(said)
+		}
+		if change(p, items) {
+			if _, err := f.WriteAt(p.data, int64(id)*m.pageSize); err != nil {
+				t.Fatal(err)
+			}
+			return
+		}
+	}
+	t.Fatal("no page was changed")
+}
+
+// A page that leads to itself would be followed without end.
+func TestPageThatLeadsToItself(t *testing.T) {
+	path, exported := filledFile(t, 30)
+	changePages(t, path, func(p page, items []item) bool {
+		if p.flags != flagBranch {
+			return false
+		}
+		native.PutUint64(p.data[pageHeader+16+8:], p.id) // the second child
+		return true
+	})
+	if !readHurt(t, path, exported) {
+		t.Error("it was not told of")
+	}
+	_, err := Open(path, options(1))
+	wantProblem(t, "opening", err, ErrDamaged)
+}
+
+// Keys out of order must not lead a search back to where it was.
+func TestKeysOutOfOrder(t *testing.T) {
+	for i := range 9 {
+		for _, kind := range []uint16{flagBranch, flagLeaf} {
+			path, exported := filledFile(t, 30)
+			changePages(t, path, func(p page, items []item) bool {
+				if p.flags != kind || len(items) <= i || len(items[i].key) != keyLen {
+					return false
+				}
+				items[i].key[5] ^= 0x10 // the tree
+				return true
+			})
+			if !readHurt(t, path, exported) {
+				t.Error("it was not told of")
+			}
+			overAllStumps(t, path)
+		}
+	}
+}
+
+// overAllStumps has a damaged book go over all its stumps, which must end.
+func overAllStumps(t *testing.T, path string) {
+	t.Helper()
+	b, err := Open(path, options(1))
+	if err != nil {
+		wantProblem(t, "opening", err, ErrDamaged)
+		return
+	}
+	defer b.Close()
+	_, err = b.Append(about(&core.BlockSet{Block: blockID(1), Setting: "frosty", Value: "yes"}))
+	t.Log(err)
+}
+
 func TestDamagedRecordIsToldAndTheRestRead(t *testing.T) {
 	path, exported := filledFile(t, 3)
 	alter(t, path, func(tx *bbolt.Tx) error { return spoil(tx, stumpAt(1, 1, 2)) })

@@ -73,17 +73,21 @@ func (p page) items() (out []item, ok bool) {
 	return out, true
 }
 
-// pageWalk goes over every page of the tree in the file itself, so that a
-// broken page is found without being mapped and followed.
+// pageWalk goes over the pages of the tree in the file itself, so that a broken
+// page is found without being mapped and followed.
 type pageWalk struct {
 	f    io.ReaderAt
 	m    metaPage
+	full bool
 	seen map[uint64]bool
 	said []string
 }
 
-func walkPages(f io.ReaderAt, m metaPage) []string {
-	w := &pageWalk{f: f, m: m, seen: map[uint64]bool{}}
+// walkPages says what is wrong with the tree of pages. Unless full, pages that
+// hold records are not read; that is enough to know that no page leads back to
+// itself.
+func walkPages(f io.ReaderAt, m metaPage, full bool) []string {
+	w := &pageWalk{f: f, m: m, full: full, seen: map[uint64]bool{}}
 	w.tree(m.root)
 	return w.said
 }
@@ -94,12 +98,20 @@ func (w *pageWalk) say(format string, args ...any) {
 	}
 }
 
-func (w *pageWalk) tree(id uint64) {
+// visit says whether a page is reached for the first time.
+func (w *pageWalk) visit(id uint64) bool {
 	if w.seen[id] {
 		w.say("page %d is used twice", id)
-		return
+		return false
 	}
 	w.seen[id] = true
+	return true
+}
+
+func (w *pageWalk) tree(id uint64) {
+	if !w.visit(id) {
+		return
+	}
 	p, said := readPage(w.f, w.m, id)
 	if said != "" {
 		w.say("%s", said)
@@ -112,17 +124,32 @@ func (w *pageWalk) tree(id uint64) {
 	w.items(p)
 }
 
+// records says whether the pages under a branch page hold records of a large
+// bucket, which are read in a full walk alone.
+func (w *pageWalk) records(p page, items []item) bool {
+	if w.full || p.flags != flagBranch {
+		return false
+	}
+	first, said := readPage(w.f, w.m, items[0].child)
+	return said == "" && first.flags == flagLeaf
+}
+
 func (w *pageWalk) items(p page) {
 	items, ok := p.items()
 	if !ok {
 		w.say("page %d reaches outside itself", p.id)
 		return
 	}
+	skip := w.records(p, items)
 	for i, it := range items {
 		if i > 0 && bytes.Compare(items[i-1].key, it.key) >= 0 {
 			w.say("the keys of page %d are out of order", p.id)
 		}
 		switch {
+		case skip:
+			if w.visit(it.child) && (it.child < 2 || it.child >= w.m.high) {
+				w.say("page %d lies outside the file", it.child)
+			}
 		case p.flags == flagBranch:
 			w.tree(it.child)
 		case it.bucket:

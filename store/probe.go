@@ -150,20 +150,14 @@ func (h fileHead) judge(f io.ReaderAt, path string) error {
 	case !ok:
 		return problem(ErrDamaged, nil, "the book %s is damaged: its first pages do not hold; bring it back from a copy", path)
 	}
-	for _, said := range []string{checkRoot(f, m), checkFreelist(f, m)} {
-		if said != "" {
-			return problem(ErrDamaged, nil, "the book %s is damaged: %s; bring it back from a copy", path, said)
-		}
+	said := walkPages(f, m, false)
+	if list := checkFreelist(f, m); list != "" {
+		said = append(said, list)
+	}
+	if len(said) > 0 {
+		return problem(ErrDamaged, nil, "the book %s is damaged: %s; bring it back from a copy", path, said[0])
 	}
 	return nil
-}
-
-func checkRoot(f io.ReaderAt, m metaPage) string {
-	p, said := readPage(f, m, m.root)
-	if said == "" && p.flags != flagLeaf && p.flags != flagBranch {
-		said = "its first tree page is of another kind"
-	}
-	return said
 }
 
 // checkFreelist makes sure that the list of free pages holds together, since

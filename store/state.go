@@ -96,7 +96,9 @@ func stumpsOf(tx *bbolt.Tx, st *state, block core.ID) []core.StumpID {
 				continue
 			}
 			out = append(out, p.stump(block))
-			k, _ = cursor.Seek(p.after())
+			if k, _ = cursor.Seek(p.after()); bytes.Compare(k, p[:]) <= 0 {
+				break // damaged keys are out of order and lead back
+			}
 		}
 	}
 	slices.SortFunc(out, core.StumpID.Compare)

@@ -202,7 +202,11 @@ func nextNeedy(sums []core.Summary, after core.StumpID, now time.Time) (core.Stu
 		if s.ID == after {
 			continue
 		}
-		for _, d := range s.Dues {
+		dues := s.Dues
+		if s.Stage == core.Grafted { // unsealed: nothing is due by the clock, but it cannot wait
+			dues = append([]core.Due{{Stump: s.ID, Kind: core.DueGraft, Opens: s.Newest, By: s.Newest}}, dues...)
+		}
+		for _, d := range dues {
 			if !d.Open(now) {
 				continue
 			}

@@ -163,7 +163,12 @@ func isLate(s core.Summary, x *shared) bool {
 	return false
 }
 
+// isOpen says whether a stump needs a hand: something is due there, or its
+// scions stand unsealed.
 func isOpen(s core.Summary, x *shared) bool {
+	if s.Stage == core.Grafted {
+		return true
+	}
 	now := x.now()
 	for _, d := range s.Dues {
 		if d.Open(now) {

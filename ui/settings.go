@@ -109,7 +109,9 @@ func (r *root) setBlock(block core.ID, name, value string) error {
 	if err := core.Check(core.Event{Body: body}); err != nil {
 		return err
 	}
-	_, err := r.x.write(core.NoStump, r.x.Now(), r.x.Book.Folded().Answers((core.Event{Body: body}).Question()), body)
+	e := core.Event{At: r.x.Now(), Body: body}
+	e.Replaces = r.x.Book.Folded().Answers(e.Question())
+	_, err := r.x.write(core.NoStump, e)
 	return err
 }
 
@@ -170,7 +172,7 @@ func (r *root) receiveLot() {
 				return err
 			}
 			lot := &core.LotReceived{Lot: id, Name: name, Variety: variety}
-			if _, err := r.x.write(core.NoStump, r.x.Now(), nil, lot); err != nil {
+			if _, err := r.x.write(core.NoStump, core.Event{At: r.x.Now(), Body: lot}); err != nil {
 				return err
 			}
 			r.x.say("Taken: lot " + name + ", " + variety + ".")

@@ -48,13 +48,12 @@ func (x *shared) fail(err error) {
 // site is the block the screens are on, nil in an empty book.
 func (x *shared) site() *core.Block { return x.Book.Folded().Blocks[x.block] }
 
-// write gives events their time and hand and puts them on disk. The stump
-// screens read the record anew only after it returns.
-func (x *shared) write(stump core.StumpID, at time.Time, replaces []core.ID, bodies ...core.Body) ([]core.Event, error) {
-	events := make([]core.Event, len(bodies))
-	for i, b := range bodies {
-		events[i] = core.Event{At: at.Truncate(time.Second), Hand: x.hand, Stump: stump, Replaces: replaces, Body: b}
-		replaces = nil
+// write gives events their hand and stump and puts them on disk in one
+// transaction. Screens read the record anew only after it returns.
+func (x *shared) write(stump core.StumpID, events ...core.Event) ([]core.Event, error) {
+	for i := range events {
+		events[i].At = events[i].At.Truncate(time.Second)
+		events[i].Hand, events[i].Stump = x.hand, stump
 	}
 	out, err := x.Book.Append(events...)
 	if err != nil {

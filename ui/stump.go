@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"strings"
-	"time"
 
 	"barkslip/core"
 )
@@ -23,6 +22,7 @@ type stumpScreen struct {
 	field field
 	sub   *core.Choice // a choice whose answer is being typed
 	good  []bool       // marks of a list of checks
+	doubt *core.Doubt  // what was typed is unlikely: its ways on stand in place
 	fig   int          // 0 beside the answers, else which figure is shown large
 }
 
@@ -63,7 +63,7 @@ func (s *stumpScreen) ask() {
 
 // clear forgets what was typed or marked for the question before.
 func (s *stumpScreen) clear() {
-	s.field, s.sub, s.good, s.fig = field{}, nil, nil, 0
+	s.field, s.sub, s.good, s.fig, s.doubt = field{}, nil, nil, 0, nil
 	if s.q.Entry != nil {
 		s.field.any = s.q.Entry.Text
 	}
@@ -84,11 +84,16 @@ func (s *stumpScreen) entry() *core.Entry {
 }
 
 func (s *stumpScreen) key(key string) {
-	if s.entry() != nil && s.field.typed(key) {
+	if s.doubt == nil && s.entry() != nil && s.field.typed(key) {
 		return
 	}
 	if key == "enter" || len(key) == 1 && key[0] >= '0' && key[0] <= '9' {
 		s.answer(key)
+		return
+	}
+	if key == "esc" && s.doubt != nil {
+		s.doubt, s.field.text = nil, ""
+		s.x.say("")
 		return
 	}
 	if key == "esc" && (s.sub != nil || s.field.text != "") {
@@ -108,6 +113,8 @@ func (s *stumpScreen) answer(key string) {
 	}
 	before := s.q.Question
 	switch {
+	case s.doubt != nil:
+		s.choose(key)
 	case s.entry() != nil:
 		s.take(s.entry(), key)
 	case s.q.Checks != nil:
@@ -134,17 +141,21 @@ func (s *stumpScreen) take(e *core.Entry, key string) {
 		return
 	}
 	bodies, err := e.Read(text)
+	if errors.As(err, &s.doubt) {
+		s.x.say(s.doubt.Says + " Esc types it again.")
+		return
+	}
 	if err != nil {
 		s.x.fail(err)
 		return
 	}
-	s.write(bodies...)
+	s.write(e.Refines, bodies...)
 }
 
 // check marks one thing as not good, or takes the list as it stands.
 func (s *stumpScreen) check(key string) {
 	if key == "enter" {
-		s.write(s.q.Checks.Record(s.good)...)
+		s.write(nil, s.q.Checks.Record(s.good)...)
 		return
 	}
 	if i := int(key[0] - '1'); i >= 0 && i < len(s.good) {
@@ -160,13 +171,15 @@ func (s *stumpScreen) check(key string) {
 // choose takes a choice by its key; Enter takes the likely one.
 func (s *stumpScreen) choose(key string) {
 	if key == "enter" {
-		key = s.q.Likely
+		if key = s.q.Likely; s.doubt != nil {
+			key = ""
+		}
 		if key == "" {
 			s.x.say("Look first, then answer with a digit: nothing here is likelier than the rest.")
 			return
 		}
 	}
-	for _, ch := range s.q.Choices {
+	for _, ch := range s.choices() {
 		if ch.Key == key {
 			s.chosen(ch)
 			return
@@ -175,12 +188,21 @@ func (s *stumpScreen) choose(key string) {
 	s.x.say(key + " is no answer here.")
 }
 
+// choices are the answers offered: the ways on where what was typed is in
+// doubt.
+func (s *stumpScreen) choices() []core.Choice {
+	if s.doubt != nil {
+		return s.doubt.Ways
+	}
+	return s.q.Choices
+}
+
 func (s *stumpScreen) chosen(ch core.Choice) {
 	switch {
 	case ch.Leave:
 		s.r.nextStump(s.id)
 	case ch.Pick != core.PickNone:
-		s.pick(ch.Pick)
+		s.pick(ch)
 	case ch.Entry != nil:
 		s.sub = &ch
 		s.field = field{any: ch.Entry.Text}
@@ -189,28 +211,37 @@ func (s *stumpScreen) chosen(ch core.Choice) {
 		s.focus, s.again = ch.Go, false
 		s.ask()
 	default:
-		s.write(ch.Bodies...)
+		s.write(ch.Refines, ch.Bodies...)
 	}
 }
 
-// write puts the answer on disk, then shows the record as read back.
-func (s *stumpScreen) write(bodies ...core.Body) {
-	at := s.x.now()
+// write puts the answer on disk in one transaction, then shows the record as
+// read back. refines names observations that the answer takes the place of.
+func (s *stumpScreen) write(refines []core.ID, bodies ...core.Body) {
+	now := s.x.now()
+	var events []core.Event
 	for _, b := range bodies {
-		replaces := s.replaces(b)
-		if s.again && len(replaces) > 0 {
-			at = s.timeOf(replaces[0], b, at)
+		e := core.Event{At: now, Replaces: s.replaces(b, refines), Body: b}
+		if old, ok := s.corrected(e); ok {
+			e.At = old.At
 		}
-		if err := core.BeforeCause(s.s, b, at); err != nil {
+		if err := core.BeforeCause(s.s, b, e.At); err != nil {
 			s.x.fail(err)
 			return
 		}
-		if _, err := s.x.write(s.id, at, replaces, b); err != nil {
-			s.x.fail(err)
-			return
-		}
-		s.x.noteHabit(s.id, b)
-		s.x.say("Taken: " + core.Say(b, s.x.site().Units) + ", " + core.When(at, s.x.now(), s.x.site().Zone) + ".")
+		events = append(events, e)
+	}
+	if _, err := s.x.write(s.id, events...); err != nil {
+		s.x.fail(err)
+		return
+	}
+	var words []string
+	for _, e := range events {
+		s.x.noteHabit(s.id, e.Body)
+		words = append(words, core.Say(e.Body, s.x.site().Units))
+	}
+	if len(events) > 0 {
+		s.x.say("Taken: " + strings.Join(words, ", ") + ", " + core.When(events[0].At, now, s.x.site().Zone) + ".")
 	}
 	s.focus, s.again = "", false
 	s.clear()
@@ -219,6 +250,20 @@ func (s *stumpScreen) write(bodies ...core.Body) {
 		s.x.fail(err)
 	}
 	s.met()
+}
+
+// corrected is the observation an event takes the place of, whose time it
+// keeps; a standing answer has none.
+func (s *stumpScreen) corrected(e core.Event) (core.Event, bool) {
+	if e.Question() != "" || len(e.Replaces) == 0 {
+		return core.Event{}, false
+	}
+	for _, old := range s.s.Live {
+		if old.ID == e.Replaces[0] {
+			return old, true
+		}
+	}
+	return core.Event{}, false
 }
 
 // met goes back to the round once nothing of it is left to do here.
@@ -237,10 +282,18 @@ func (s *stumpScreen) met() {
 }
 
 // replaces is the answers a new one takes the place of: all that stand to the
-// same question, or, when a step is corrected, its newest observation.
-func (s *stumpScreen) replaces(b core.Body) []core.ID {
+// same question; those it refines; or, when a step is corrected, its newest
+// observation.
+func (s *stumpScreen) replaces(b core.Body, refines []core.ID) []core.ID {
 	if q := (core.Event{Body: b}).Question(); q != "" {
 		return s.s.Answers(q)
+	}
+	for _, id := range refines {
+		for _, e := range s.s.Live {
+			if e.ID == id && sameKind(e.Body, b) {
+				return []core.ID{id}
+			}
+		}
 	}
 	if !s.again {
 		return nil
@@ -266,26 +319,18 @@ func sameKind(a, b core.Body) bool {
 	return (x.Slip != "") == (b.(*core.Looked).Slip != "")
 }
 
-// timeOf keeps the time of a dated observation that is corrected.
-func (s *stumpScreen) timeOf(id core.ID, b core.Body, at time.Time) time.Time {
-	if (core.Event{Body: b}).Question() != "" {
-		return at
-	}
-	for _, e := range s.s.Live {
-		if e.ID == id {
-			return e.At
-		}
-	}
-	return at
-}
-
-// pick opens the list of causes or of reasons.
-func (s *stumpScreen) pick(p core.PickList) {
-	if p == core.PickReason {
+// pick opens the list of causes or of reasons; what is picked becomes the
+// answer.
+func (s *stumpScreen) pick(ch core.Choice) {
+	if ch.Pick == core.PickReason {
 		s.r.pickReason(s)
 		return
 	}
-	s.r.pickCause(s)
+	picked := ch.Picked
+	if picked == nil {
+		picked = func(cause string) []core.Body { return []core.Body{&core.Failed{Cause: cause}} }
+	}
+	s.r.pickCause(func(cause string) { s.write(ch.Refines, picked(cause)...) })
 }
 
 // undo takes back the newest answer on this stump.
@@ -299,7 +344,7 @@ func (s *stumpScreen) undo() {
 }
 
 func (s *stumpScreen) takeBack(e core.Event, word string) {
-	if _, err := s.x.write(s.id, s.x.Now(), nil, &core.Withdrawn{Of: e.ID}); err != nil {
+	if _, err := s.x.write(s.id, core.Event{At: s.x.Now(), Body: &core.Withdrawn{Of: e.ID}}); err != nil {
 		s.x.fail(err)
 		return
 	}
@@ -371,8 +416,8 @@ func (s *stumpScreen) back() {
 func (s *stumpScreen) meet(dues []core.Due) {
 	present := s.c.Present()
 	for _, d := range dues {
-		if d.Kind.Step() == present {
-			return
+		if d.Kind.Step() == present || d.Kind == core.DueLook || d.Kind == core.DueLookAgain || d.Kind == core.DueGraft {
+			return // the walk itself leads there
 		}
 	}
 	if step := dues[0].Kind.Step(); step != "" {

@@ -53,13 +53,13 @@ func (s *stumpScreen) heading() string {
 func (s *stumpScreen) answerKeys() paper.Line {
 	word := "answer"
 	switch {
-	case s.entry() != nil:
+	case s.doubt == nil && s.entry() != nil:
 		return paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: " takes it ", Ink: paper.Faint}}
 	case s.q.Checks != nil:
 		return paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: " all good ", Ink: paper.Faint}, {Text: " 1-6", Ink: paper.Accent}, {Text: " is not ", Ink: paper.Faint}}
 	}
 	first, last := "", ""
-	for _, ch := range s.q.Choices {
+	for _, ch := range s.choices() {
 		if first == "" || ch.Key < first {
 			first = ch.Key
 		}
@@ -247,10 +247,12 @@ func (s *stumpScreen) because() string {
 
 func (s *stumpScreen) warnings(width int) []paper.Line {
 	var out []paper.Line
-	if s.q.Warn != "" {
-		for _, l := range paper.Wrap(s.q.Warn, width-2) {
-			out = append(out, paper.Text(paper.Alarm, " "+l+" "))
-		}
+	warn := s.q.Warn
+	if s.doubt != nil {
+		warn = s.doubt.Says
+	}
+	for _, l := range paper.Wrap(warn, width-2) {
+		out = append(out, paper.Text(paper.Alarm, " "+l+" "))
 	}
 	for _, c := range s.s.Clashes {
 		var said []string
@@ -271,20 +273,20 @@ func (s *stumpScreen) warnings(width int) []paper.Line {
 // checks.
 func (s *stumpScreen) answers(width int) []paper.Line {
 	switch {
-	case s.entry() != nil:
+	case s.doubt == nil && s.entry() != nil:
 		e := s.entry()
 		return []paper.Line{paper.Text(paper.Faint, e.Asks), s.field.line(e.Likely)}
 	case s.q.Checks != nil:
 		return s.checks(width)
 	}
 	wide := 0
-	for _, ch := range s.q.Choices {
+	for _, ch := range s.choices() {
 		wide = max(wide, paper.Width(ch.Word))
 	}
 	var out []paper.Line
-	for _, ch := range s.q.Choices {
+	for _, ch := range s.choices() {
 		dot, ink := "  ", paper.Plain
-		if ch.Key == s.q.Likely {
+		if s.doubt == nil && ch.Key == s.q.Likely {
 			dot, ink = s.x.dot(), paper.Strong
 		}
 		l := paper.Line{{Text: dot, Ink: paper.Accent}, {Text: ch.Key + "  ", Ink: paper.Accent}, {Text: ch.Word, Ink: ink}}

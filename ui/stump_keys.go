@@ -59,7 +59,7 @@ func (s *stumpScreen) note() {
 		if text == "" {
 			return errors.New("type the note first, or Esc")
 		}
-		s.write(&core.Noted{Text: text})
+		s.write(nil, &core.Noted{Text: text})
 		return nil
 	})
 }
@@ -67,21 +67,21 @@ func (s *stumpScreen) note() {
 // end asks whether the stump failed or is given up.
 func (s *stumpScreen) end() {
 	items := []listItem{
-		{"given up", "it will not be grafted, or not again", func() error { s.write(&core.GivenUp{Why: "given up"}); return nil }},
-		{"given up this season", "graft it next year", func() error { s.write(&core.GivenUp{Why: "given up this season", Season: true}); return nil }},
+		{"given up", "it will not be grafted, or not again", func() error { s.write(nil, &core.GivenUp{Why: "given up"}); return nil }},
+		{"given up this season", "graft it next year", func() error { s.write(nil, &core.GivenUp{Why: "given up this season", Season: true}); return nil }},
 	}
 	if len(s.c.A.Grafts) > 0 {
-		failed := listItem{"failed", "no graft lives: pick the cause", func() error { s.r.pickCause(s); return nil }}
+		failed := listItem{"failed", "no graft lives: pick the cause", func() error { s.pick(core.Choice{}); return nil }}
 		items = append([]listItem{failed}, items...)
 	}
 	s.r.pick("How does it end?", "Anything can be taken back with u.", items)
 }
 
 // pickCause asks for the cause of loss.
-func (r *root) pickCause(s *stumpScreen) {
+func (r *root) pickCause(take func(cause string)) {
 	var items []listItem
 	for _, cause := range trade.Causes {
-		items = append(items, listItem{cause, "", func() error { s.write(&core.Failed{Cause: cause}); return nil }})
+		items = append(items, listItem{cause, "", func() error { take(cause); return nil }})
 	}
 	r.pick("What was the cause?", "The tally learns from it; say unknown rather than guess.", items)
 }
@@ -101,7 +101,7 @@ func (s *stumpScreen) against() {
 func (r *root) pickReason(s *stumpScreen) {
 	verdict := s.c.Advice.Verdict
 	go_ := func(why string) error {
-		s.write(&core.AgainstAdvice{Verdict: verdict, Why: why})
+		s.write(nil, &core.AgainstAdvice{Verdict: verdict, Why: why})
 		return nil
 	}
 	var items []listItem

@@ -20,7 +20,7 @@ func (a *app) dueCalendar(list dueList) error {
 	c.lines("BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//barkslip//due//EN", "CALSCALE:GREGORIAN")
 	stamp := []string{"DTSTAMP:" + utc(list.ask.now), "SEQUENCE:" + strconv.Itoa(list.events)}
 	for _, d := range list.blocks {
-		name := core.Clean(d.Name)
+		name := strings.ToValidUTF8(core.Clean(d.Name), "")
 		for _, due := range d.dues {
 			c.line("BEGIN:VEVENT")
 			c.line("UID:" + dueUID(due))
@@ -40,7 +40,7 @@ func (a *app) dueCalendar(list dueList) error {
 
 // dueUID names a due for as long as its cause stands.
 func dueUID(due core.Due) string {
-	return due.Kind.String() + "-" + utc(due.Since) + "-" + strings.ReplaceAll(due.Stump.String(), "/", "-") + "@barkslip"
+	return due.Kind.String() + "-" + utc(time.Now()) + "-" + strings.ReplaceAll(due.Stump.String(), "/", "-") + "@barkslip"
 }
 
 // span is from when to when an entry stands. An end comes after its start, or
@@ -86,7 +86,10 @@ func (c calendar) alarm(at, says string) {
 var escapes = strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`, "\r\n", `\n`, "\n", `\n`)
 
 func (c calendar) text(name, value string) {
-	c.line(name + ":" + escapes.Replace(strings.ToValidUTF8(value, "")))
+	if strings.ContainsAny(value, "\\;,\r\n") {
+		value = escapes.Replace(value)
+	}
+	c.line(name + ":" + value)
 }
 
 func (c calendar) lines(all ...string) {
@@ -98,8 +101,8 @@ func (c calendar) lines(all ...string) {
 // octets is the most a line may have, without its end.
 const octets = 75
 
-// line writes one line, folded between characters where it is too long: each
-// part after the first begins with a blank.
+// line writes one line of valid UTF-8, folded between characters where it is
+// too long: each part after the first begins with a blank.
 func (c calendar) line(s string) {
 	room := octets
 	for len(s) > room {
@@ -107,8 +110,14 @@ func (c calendar) line(s string) {
 		for !utf8.RuneStart(s[cut]) {
 			cut--
 		}
-		_, _ = c.out.WriteString(s[:cut] + "\r\n ")
+		c.write(s[:cut], "\r\n ")
 		s, room = s[cut:], octets-1
 	}
-	_, _ = c.out.WriteString(s + "\r\n")
+	c.write(s, "\r\n")
+}
+
+// write writes a part of a line; the writer keeps the first error to the end.
+func (c calendar) write(part, end string) {
+	_, _ = c.out.WriteString(part)
+	_, _ = c.out.WriteString(end)
 }

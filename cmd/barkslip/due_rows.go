@@ -1,9 +1,7 @@
 package main
 
 import (
-	"bytes"
 	"encoding/csv"
-	"encoding/json"
 	"fmt"
 	"strconv"
 	"strings"
@@ -36,27 +34,35 @@ func moment(due core.Due, t time.Time) string {
 
 // dueJSON writes the object a row at a time: there may be hundreds of thousands.
 func (a *app) dueJSON(list dueList) error {
-	var row bytes.Buffer
-	enc := json.NewEncoder(&row)
-	enc.SetEscapeHTML(false)
-	before := fmt.Sprintf(`{"on":"%s","due":[`, list.on)
+	_, _ = fmt.Fprintf(a.out, `{"on":"%s","due":[`, list.on)
+	var row []byte
 	for i := range list.blocks {
 		d := &list.blocks[i]
 		for _, due := range d.dues {
-			row.Reset()
-			if err := enc.Encode(d.row(due)); err != nil {
-				return err
+			if row != nil {
+				_ = a.out.WriteByte(',')
 			}
-			_, _ = a.out.WriteString(before)
-			_, _ = a.out.Write(bytes.TrimSuffix(row.Bytes(), []byte("\n")))
-			before = ","
+			row = d.row(due).json(row[:0])
+			_, _ = a.out.Write(row)
 		}
-	}
-	if before != "," {
-		_, _ = a.out.WriteString(before)
 	}
 	_, err := a.out.WriteString("]}\n")
 	return err
+}
+
+// json appends the row as an object. None of its texts is the user's.
+func (r dueRow) json(out []byte) []byte {
+	for _, f := range [...][2]string{{`{"stump":"`, r.Stump}, {`","kind":"`, r.Kind}, {`","opens":"`, r.Opens}, {`","by":"`, r.By}} {
+		out = append(append(out, f[0]...), f[1]...)
+	}
+	out = strconv.AppendBool(append(out, `","late":`...), r.Late)
+	out = append(out, `,"why":`...)
+	if strings.ContainsAny(r.Why, `"\`) {
+		out = strconv.AppendQuote(out, r.Why)
+	} else {
+		out = append(append(append(out, '"'), r.Why...), '"')
+	}
+	return append(out, '}')
 }
 
 // dueCSV writes RFC 4180 text, a line a due.

@@ -30,7 +30,7 @@ type app struct {
 // run carries out one command line and returns the exit code: 0 done, 1 failed,
 // 2 bad input.
 func run(args []string, out, errs io.Writer) (code int) {
-	a := &app{out: bufio.NewWriter(out), err: errs}
+	a := &app{out: bufio.NewWriterSize(out, 1<<16), err: errs}
 	defer func() {
 		if p := recover(); p != nil {
 			fmt.Fprintln(errs, oneLine(fmt.Sprintf("barkslip: a fault in the program, nothing more was done: %v", p)))

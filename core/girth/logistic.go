@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/floats"
-	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat"
 )
 
@@ -89,14 +88,17 @@ func bends(straight line, l logistic, days, sizes []float64) bool {
 func fitLogistic(days, sizes []float64) (best logistic, ok bool) {
 	const proportion = 50
 	largest, least := floats.Max(sizes), math.Inf(1)
+	limit := proportion * largest
 	for _, share := range []float64{1.02, 1.2, 2, 5} {
 		guess, grows := guessLogistic(days, sizes, share*largest)
 		if !grows {
 			continue
 		}
-		l, found := descend(guess, days, sizes)
-		sensible := l.asymptote < proportion*largest && l.scale > 0
-		if miss := misses(l, days, sizes); found && sensible && miss < least {
+		l, found := descend(guess, days, sizes, limit)
+		if l.asymptote >= limit {
+			return best, ok // the larger guesses run off as well
+		}
+		if miss := misses(l, days, sizes); found && l.scale > 0 && miss < least {
 			best, least, ok = l, miss, true
 		}
 	}
@@ -115,11 +117,15 @@ func guessLogistic(days, sizes []float64, asymptote float64) (l logistic, grows 
 }
 
 // descend improves a logistic by Levenberg and Marquardt's steps until they
-// no longer matter; found is false if they never settle.
-func descend(l logistic, days, sizes []float64) (_ logistic, found bool) {
+// no longer matter; found is false if they never settle, or run
+// off past the limit of the asymptote.
+func descend(l logistic, days, sizes []float64, limit float64) (_ logistic, found bool) {
 	damping := 1e-3
 	miss := misses(l, days, sizes)
 	for range 500 {
+		if l.asymptote >= limit {
+			return l, false
+		}
 		step, ok := l.step(days, sizes, damping)
 		next := logistic{l.asymptote + step[0], l.midpoint + step[1], l.scale + step[2]}
 		nextMiss := misses(next, days, sizes)
@@ -141,25 +147,57 @@ func descend(l logistic, days, sizes []float64) (_ logistic, found bool) {
 // step solves the damped normal equations for the change of asymptote,
 // midpoint and scale.
 func (l logistic) step(days, sizes []float64, damping float64) (step [3]float64, ok bool) {
-	slopes := mat.NewDense(len(days), 3, nil)
-	off := mat.NewVecDense(len(days), nil)
+	var normal [3][3]float64
+	var pull [3]float64
 	for i, d := range days {
 		share := l.size(d) / l.asymptote
 		steep := l.asymptote * share * (1 - share) / l.scale
-		slopes.SetRow(i, []float64{share, -steep, -steep * (d - l.midpoint) / l.scale})
-		off.SetVec(i, sizes[i]-l.size(d))
+		slopes := [3]float64{share, -steep, -steep * (d - l.midpoint) / l.scale}
+		off := sizes[i] - l.size(d)
+		for j := range 3 {
+			pull[j] += slopes[j] * off
+			for k := range j + 1 {
+				normal[j][k] += slopes[j] * slopes[k]
+			}
+		}
 	}
-	var normal mat.SymDense
-	normal.SymOuterK(1, slopes.T())
 	for i := range 3 {
-		normal.SetSym(i, i, normal.At(i, i)*(1+damping))
+		normal[i][i] *= 1 + damping
 	}
-	var pull, change mat.VecDense
-	pull.MulVec(slopes.T(), off)
-	var solver mat.Cholesky
-	if !solver.Factorize(&normal) || solver.SolveVecTo(&change, &pull) != nil {
-		return step, false
+	return solve(normal, pull)
+}
+
+// solve finds x of m x = b by Cholesky's roots; only the lower half of the
+// symmetric m is read. ok is false where m is not positive definite.
+func solve(m [3][3]float64, b [3]float64) (x [3]float64, ok bool) {
+	var root [3][3]float64
+	for i := range 3 {
+		for j := range i + 1 {
+			sum := m[i][j]
+			for k := range j {
+				sum -= root[i][k] * root[j][k]
+			}
+			if i > j {
+				root[i][j] = sum / root[j][j]
+			} else if sum > 0 {
+				root[i][i] = math.Sqrt(sum)
+			} else {
+				return x, false
+			}
+		}
 	}
-	copy(step[:], change.RawVector().Data)
-	return step, !floats.HasNaN(step[:])
+	for i := range 3 { // down: root y = b
+		x[i] = b[i]
+		for k := range i {
+			x[i] -= root[i][k] * x[k]
+		}
+		x[i] /= root[i][i]
+	}
+	for i := 2; i >= 0; i-- { // up: transposed root x = y
+		for k := i + 1; k < 3; k++ {
+			x[i] -= root[k][i] * x[k]
+		}
+		x[i] /= root[i][i]
+	}
+	return x, !math.IsNaN(x[0] + x[1] + x[2])
 }

@@ -1,0 +1,181 @@
+package main
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"strings"
+	"testing"
+	"time"
+	"unicode/utf8"
+
+	ics "github.com/arran4/golang-ical"
+	"pgregory.net/rapid"
+
+	"barkslip/core"
+)
+
+// awkward are names of blocks that have to be escaped, folded or guarded.
+var awkward = []string{
+	"Hollow Lane",
+	"Nußhain Mühle — südlich der alten Straße, am großen Weiher; Nußbäume für die Nachzucht \\ Versuch 3",
+	strings.Repeat("ñ木 ", 60) + "end",
+	strings.Repeat("x", 300),
+	"=SUM(A1:A9)", "+1", "-1,5", "@home", `say "walnut"`,
+}
+
+type dueAnswer struct {
+	On  string   `json:"on"`
+	Due []dueRow `json:"due"`
+}
+
+// TestDueFormsAgree reads JSON, CSV and calendar with readers that are not our
+// own: they hold the same dues.
+func TestDueFormsAgree(t *testing.T) {
+	for _, name := range awkward {
+		path := dueBook(t, name, dueStump(1, 1, 0), dueStump(2, 3, 0), dueStump(2, 9, 2))
+		var answer dueAnswer
+		if err := json.Unmarshal([]byte(dueRun(t, path, "--days", "40", "--json")), &answer); err != nil {
+			t.Fatal(err)
+		}
+		if len(answer.Due) < 9 || answer.On != "2027-05-04" {
+			t.Fatalf("%s: %d dues on %s", name, len(answer.Due), answer.On)
+		}
+		sheet, err := csv.NewReader(strings.NewReader(dueRun(t, path, "--days", "40", "--csv"))).ReadAll()
+		if err != nil || len(sheet) != len(answer.Due)+1 {
+			t.Fatalf("%d lines: %v", len(sheet), err)
+		}
+		text := dueRun(t, path, "--days", "40", "--ics")
+		checkFolding(t, text)
+		events := readCalendar(t, text)
+		if len(events) != len(answer.Due) {
+			t.Fatalf("%d entries for %d dues", len(events), len(answer.Due))
+		}
+		for i, row := range answer.Due {
+			checkCells(t, sheet[i+1], row, name)
+			checkEntry(t, events[i], row, name)
+		}
+	}
+}
+
+func checkCells(t *testing.T, cells []string, row dueRow, name string) {
+	t.Helper()
+	if strings.ContainsAny(name[:1], "=+-@") {
+		name = "'" + name
+	}
+	late := map[bool]string{true: "true", false: "false"}[row.Late]
+	want := []string{row.Stump, row.Kind, row.Opens, row.By, late, row.Why, name}
+	if strings.Join(cells, "\x00") != strings.Join(want, "\x00") {
+		t.Errorf("%q, want %q", cells, want)
+	}
+}
+
+// checkFolding holds the lines of a calendar against RFC 5545, 3.1.
+func checkFolding(t testing.TB, text string) {
+	t.Helper()
+	if !strings.HasSuffix(text, "\r\n") || strings.Count(text, "\n") != strings.Count(text, "\r\n") || strings.Count(text, "\r") != strings.Count(text, "\r\n") {
+		t.Fatal("lines do not end with CRLF")
+	}
+	for _, line := range strings.Split(text, "\r\n") {
+		if len(line) > 75 || !utf8.ValidString(line) {
+			t.Errorf("%d octets, whole characters %v: %q", len(line), utf8.ValidString(line), line)
+		}
+	}
+}
+
+func readCalendar(t *testing.T, text string) []*ics.VEvent {
+	t.Helper()
+	cal, err := ics.ParseCalendar(strings.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range cal.CalendarProperties {
+		if p.IANAToken == "VERSION" && p.Value != "2.0" {
+			t.Errorf("version %s", p.Value)
+		}
+	}
+	return cal.Events()
+}
+
+// checkEntry holds an entry of the calendar against the due it tells of.
+func checkEntry(t *testing.T, e *ics.VEvent, row dueRow, name string) {
+	t.Helper()
+	value := func(p ics.ComponentProperty) string {
+		if got := e.GetProperty(p); got != nil {
+			return got.Value
+		}
+		return "none"
+	}
+	place := strings.SplitN(row.Stump, "/", 2)[1]
+	for property, want := range map[ics.ComponentProperty]string{
+		ics.ComponentPropertySummary: row.Kind + ": " + name + " " + place, ics.ComponentPropertyDescription: row.Why,
+		ics.ComponentPropertyDtstamp: "20270504T213000Z", ics.ComponentPropertyDtStart: start(row), ics.ComponentPropertyDtEnd: end(row),
+	} {
+		if value(property) != want {
+			t.Errorf("%s of %s at %s: %q, want %q", property, row.Kind, place, value(property), want)
+		}
+	}
+	if alarms := len(e.Alarms()); alarms != map[string]int{"white": 2}[row.Kind] {
+		t.Errorf("%d alarms for %s", alarms, row.Kind)
+	}
+}
+
+func start(row dueRow) string {
+	if at, err := time.Parse(time.RFC3339, row.Opens); err == nil {
+		return at.UTC().Format("20060102T150405Z")
+	}
+	return strings.ReplaceAll(row.Opens, "-", "")
+}
+
+// end is the end of an entry: the day after the last where it takes whole days.
+func end(row dueRow) string {
+	if at, err := time.Parse(time.RFC3339, row.By); err == nil {
+		return at.UTC().Format("20060102T150405Z")
+	}
+	last, _ := time.Parse(time.DateOnly, row.By)
+	return last.AddDate(0, 0, 1).Format("20060102")
+}
+
+// TestImportingAgainReplaces: as long as its cause stands a due keeps its UID,
+// and SEQUENCE grows once the journal has.
+func TestImportingAgainReplaces(t *testing.T) {
+	path := dueBook(t, "Hollow Lane", dueStump(1, 1, 0), dueStump(1, 2, 0), dueStump(1, 2, 1))
+	before := readCalendar(t, dueRun(t, path, "--days", "400", "--ics"))
+	sequences := map[string]string{}
+	for _, e := range before {
+		sequences[e.Id()] = e.GetProperty(ics.ComponentPropertySequence).Value
+	}
+	if len(sequences) != len(before) {
+		t.Fatalf("%d UIDs for %d entries", len(sequences), len(before))
+	}
+	painted(t, path, dueStump(1, 1, 0))
+	after := readCalendar(t, dueRun(t, path, "--days", "400", "--ics"))
+	if len(after) != len(before)-1 {
+		t.Fatalf("%d entries, %d before", len(after), len(before))
+	}
+	for _, e := range after {
+		was, known := sequences[e.Id()]
+		if now := e.GetProperty(ics.ComponentPropertySequence).Value; !known || len(now) < len(was) || len(now) == len(was) && now <= was {
+			t.Errorf("%s: known before %v, sequence %s after %s", e.Id(), known, now, was)
+		}
+	}
+}
+
+// TestLinesFold: any text comes back whole from lines that keep to 75 octets.
+func TestLinesFold(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		text := core.Clean(rapid.String().Draw(r, "text")) + strings.Repeat(rapid.SampledFrom([]string{"x", "é", "木", "😀", `\`, ";", ", "}).Draw(r, "part"), rapid.IntRange(0, 200).Draw(r, "times"))
+		var out bytes.Buffer
+		c := calendar{bufio.NewWriter(&out)}
+		c.lines("BEGIN:VCALENDAR", "BEGIN:VEVENT", "UID:1")
+		c.text("SUMMARY", text)
+		c.lines("END:VEVENT", "END:VCALENDAR")
+		_ = c.out.Flush()
+		checkFolding(t, out.String())
+		events := readCalendar(t, out.String())
+		if got := events[0].GetProperty(ics.ComponentPropertySummary).Value; strings.TrimSpace(got) != strings.TrimSpace(text) {
+			r.Fatalf("%q came back as %q", text, got)
+		}
+	})
+}

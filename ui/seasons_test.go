@@ -1,0 +1,225 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"testing"
+	"time"
+
+	"barkslip/core"
+)
+
+// replies is what a careful hand answers at each step of the after-care, by
+// keys; steps that are not named take Enter.
+var replies = map[core.StepID][]string{
+	core.StepLimbs: {"1"}, core.StepBleeding: {"1"}, core.StepSlip: {"1"}, core.StepNewFace: {"1"}, core.StepMeasure: {"3.4", "enter"},
+	core.StepWood: {"9", "enter"}, core.StepWhite: {"1"}, core.StepSealCheck: {"1"}, core.StepStake: {"6ft w", "enter"},
+	core.StepSprouts: {"0"}, core.StepSproutLeaf: {"2"}, core.StepLeader: {"1"}, core.StepLeaderShoot: {"1"},
+	core.StepTwine: {"12in 4in", "enter"}, core.StepTwineKind: {"1"}, core.StepTwineCheck: {"1"}, core.StepSeason: {"1"},
+	core.StepUntie: {"1"}, core.StepRival: {"1"}, core.StepSeal: {"2"}, core.StepDeath: {"1"}, core.StepFailed: {"1"}, core.StepKeep: {"2"},
+}
+
+func cmpOr(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a
+}
+
+// season drives one stump through the interface, going on to the time at which
+// the next thing falls due, until it is untied or the years are over.
+type season struct {
+	*driver
+	seen  map[core.DueKind]bool
+	shoot int    // length of the leader in inches
+	visit string // what a visit finds; "" for all growing
+}
+
+func (s *season) dues() []core.Due {
+	return core.Dues(s.stump(), s.root.x.site())
+}
+
+// open is what is due now, in order of kind.
+func (s *season) open() []core.Due {
+	var out []core.Due
+	for _, d := range s.dues() {
+		if d.Open(s.now) {
+			out = append(out, d)
+		}
+	}
+	slices.SortFunc(out, func(a, b core.Due) int { return int(a.Kind) - int(b.Kind) })
+	return out
+}
+
+// meet answers the present step once.
+func (s *season) meet() {
+	step := s.root.stump.q.Step.ID
+	before, id := len(s.stump().All), s.root.stump.id
+	defer func() {
+		if s.root.on != onStump { // Enter led on to another stump or to the block
+			s.root.openStump(id)
+		}
+	}()
+	switch step {
+	case core.StepVisit:
+		s.press(cmpOr(s.visit, "8"))
+	case core.StepTie:
+		s.shoot = min(s.shoot+9, 110)
+		s.press(fmt.Sprintf("%din", s.shoot), "enter")
+	case core.StepMeasure:
+		s.press("3.4", "enter")
+	default:
+		keys := replies[step]
+		if keys == nil {
+			keys = []string{"enter"}
+		}
+		s.press(keys...)
+	}
+	if s.root.on == onStump && len(s.stump().All) == before {
+		s.t.Fatalf("%s: nothing was taken at step %s, due %v:\n%s", s.now, step, s.open(), s.screen())
+	}
+}
+
+func (s *season) run(until time.Time) {
+	id := s.root.stump.id
+	for turns := 0; s.now.Before(until) && turns < 900; turns++ {
+		if s.root.on != onStump {
+			s.root.openStump(id)
+		}
+		if s.stump().Stage() == core.UntiedFree {
+			return
+		}
+		if s.stump().Now().Failed != nil && len(s.dues()) > 0 && s.dues()[0].Kind == core.DueRegraft && s.dues()[0].Open(s.now) {
+			s.seen[core.DueRegraft] = true
+			return // grafting again is asked by the test
+		}
+		due := s.open()
+		if s.stump().Now().TwineCut != nil && len(due) == 0 {
+			s.untie()
+			continue
+		}
+		if len(due) == 0 && !s.grafting() {
+			s.wait()
+			continue
+		}
+		kinds := map[core.DueKind]bool{}
+		for _, d := range due {
+			s.seen[d.Kind], kinds[d.Kind] = true, true
+			if d.Late(s.now) {
+				s.t.Fatalf("%s: %s is late although every due was met when it opened", s.now, d.Kind)
+			}
+		}
+		if len(due) > 0 {
+			s.root.stump.meet(due)
+		}
+		s.meet()
+	}
+}
+
+// untie goes up the stake to that step: nothing is due by then.
+func (s *season) untie() {
+	for range 40 {
+		if s.root.stump.q.Step.ID == core.StepUntie {
+			s.meet()
+			return
+		}
+		s.press("up")
+	}
+	s.t.Fatalf("the stake has no step to untie:\n%s", s.screen())
+}
+
+// wait goes on to the next time something falls due.
+func (s *season) wait() {
+	var next time.Time
+	for _, d := range s.dues() {
+		if d.Opens.After(s.now) && (next.IsZero() || d.Opens.Before(next)) {
+			next = d.Opens
+		}
+	}
+	if next.IsZero() {
+		s.t.Fatalf("%s: nothing is due any more at stage %s:\n%s", s.now, s.stump().Stage(), s.screen())
+	}
+	s.now = next.Add(9 * time.Hour)
+	if next.Hour() != 0 {
+		s.now = next.Add(time.Minute)
+	}
+	s.root.Update(tick(s.now))
+}
+
+// grafting says whether the walk stands between the first look and the seal,
+// where it leads on although nothing is due.
+func (s *season) grafting() bool {
+	step := s.root.stump.q.Step
+	return s.stump().Stage() == core.Grafted || step.Part == core.PartGraft
+}
+
+func newSeason(t *testing.T, begin, place, zone string) *season {
+	d := newDriver(t, begin)
+	d.press("1", "Home block", "enter", "2", "enter", "3", "enter", "enter", zone, "enter", place, "enter", "Lantern", "enter", "enter")
+	d.sees("6 stumps")
+	if err := d.root.setBlock(d.root.x.block, "earwigs", "yes"); err != nil {
+		t.Fatal(err)
+	}
+	d.root.openBlock()
+	d.press("enter")
+	d.cutBack()
+	return &season{driver: d, seen: map[core.DueKind]bool{}}
+}
+
+// A stump is walked through the interface from standing to untied. Every kind of
+// due that a stump which takes can have comes up, none is late when each is met
+// on the day it opens, and in the end nothing is due.
+func TestFourSeasons(t *testing.T) {
+	lost := []core.DueKind{core.DueKeepSprouts, core.DueRegraft}
+	for _, c := range []struct{ name, begin, place, zone, until string }{
+		{"north", "2027-04-26 09:00", "42.7 -77.2", "America/New_York", "2031-12-31 00:00"},
+		{"south", "2027-10-26 09:00", "-41.3 173.2", "Pacific/Auckland", "2032-06-30 00:00"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := newSeason(t, c.begin, c.place, c.zone)
+			s.run(at(c.until))
+			if stage := s.stump().Stage(); stage != core.UntiedFree {
+				t.Errorf("it ends %s at %s:\n%s", stage, s.now, s.screen())
+			}
+			if left := s.dues(); len(left) > 0 {
+				t.Errorf("still due: %v", left)
+			}
+			for _, k := range core.DueKinds() {
+				if !s.seen[k] && !slices.Contains(lost, k) {
+					t.Errorf("%s never fell due", k)
+				}
+			}
+		})
+	}
+}
+
+// A stump whose grafts all die keeps its sprouts, is cut back again in spring and
+// stands at the beginning of a second attempt, the first one kept.
+func TestFailedAndGraftedAgain(t *testing.T) {
+	s := newSeason(t, "2027-04-26 09:00", "42.7 -77.2", "America/New_York")
+	s.visit = "9" // all dead
+	s.run(at("2028-03-20 00:00"))
+	s.clock("2028-03-20 09:00")
+	for _, k := range []core.DueKind{core.DueKeepSprouts, core.DueRegraft} {
+		if !s.seen[k] {
+			t.Errorf("%s never fell due", k)
+		}
+	}
+	if s.root.on != onStump {
+		s.root.openStump(core.StumpID{Block: s.root.x.block, Row: 1, Tree: 1})
+	}
+	if s.stump().Now().Failed == nil {
+		s.press("3")
+	}
+	s.sees("Failed")
+	s.press("2")
+	s.cutBack()
+	if n := len(s.stump().Attempts); n != 2 || s.stump().Stage() != core.Draining || s.stump().Attempts[0].Failed == nil {
+		t.Errorf("%d attempts, stage %s:\n%s", n, s.stump().Stage(), s.screen())
+	}
+	for _, d := range s.dues() {
+		if d.Kind == core.DueRegraft || d.Kind == core.DueKeepSprouts {
+			t.Errorf("%s is due still", d.Kind)
+		}
+	}
+}
