@@ -40,7 +40,7 @@ func (a *app) dueCalendar(list dueList) error {
 
 // dueUID names a due for as long as its cause stands.
 func dueUID(due core.Due) string {
-	return due.Kind.String() + "-" + utc(time.Now()) + "-" + strings.ReplaceAll(due.Stump.String(), "/", "-") + "@barkslip"
+	return due.Kind.String() + "-" + utc(due.Since) + "-" + strings.ReplaceAll(due.Stump.String(), "/", "-") + "@barkslip"
 }
 
 // span is from when to when an entry stands. An end comes after its start, or

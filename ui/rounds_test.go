@@ -1,0 +1,116 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+
+	"barkslip/core"
+	"barkslip/core/sample"
+)
+
+// onSample opens the screens on the made-up block.
+func onSample(t *testing.T, now string) *driver {
+	d := newDriver(t, now)
+	if err := d.book.Bulk(sample.Events(sample.Plan{Stumps: 240, Seed: 1, Zone: newYork, Now: d.now})); err != nil {
+		t.Fatal(err)
+	}
+	d.open()
+	d.sees("Hollow Lane", "240 stumps")
+	return d
+}
+
+// Someone who sees it for the first time asks for the late ones and does the
+// first three on the list.
+func TestFirstThreeThatAreLate(t *testing.T) {
+	d := onSample(t, "2027-05-20 10:12")
+	d.press("g", "!")
+	d.sees("late")
+	before := d.root.rounds.calls
+	late := len(before)
+	for done := 0; done < 3; {
+		d.press("enter")
+		for turn := 0; d.root.on == onStump && turn < 8; turn++ {
+			key := "enter"
+			if q := d.root.stump.q; q.Likely == "" && q.Entry == nil && q.Checks == nil {
+				key = q.Choices[0].Key
+			}
+			d.press(key)
+		}
+		if d.root.on != onRounds {
+			t.Fatalf("the round does not come back:\n%s", d.screen())
+		}
+		done++
+	}
+	if left := len(d.root.rounds.calls); left > late-3 {
+		t.Errorf("%d were late, %d are left:\n%s", late, left, d.screen())
+	}
+	t.Logf("first three late ones: %d key presses", d.keys)
+	if d.keys >= 20 {
+		t.Errorf("%d key presses, want under 20", d.keys)
+	}
+}
+
+func TestRoundIsInWalkingOrder(t *testing.T) {
+	d := onSample(t, "2027-05-20 10:12")
+	d.press("g")
+	calls := d.root.rounds.calls
+	for i := 1; i < len(calls); i++ {
+		a, b := calls[i-1], calls[i]
+		switch {
+		case b.White() && !a.White():
+			t.Errorf("%s is to paint, behind %s which is not", b.Stump.Place(), a.Stump.Place())
+		case a.White() == b.White() && !a.White() && a.Stump.WalkCompare(b.Stump) >= 0:
+			t.Errorf("%s stands before %s", a.Stump.Place(), b.Stump.Place())
+		}
+	}
+	text := d.root.rounds.text()
+	for _, c := range calls {
+		if !strings.Contains(text, c.Stump.Place()) {
+			t.Errorf("the text lacks %s", c.Stump.Place())
+		}
+	}
+}
+
+func TestRoundFilters(t *testing.T) {
+	d := onSample(t, "2027-05-20 10:12")
+	d.press("g")
+	all := len(d.root.rounds.calls)
+	d.press("r", "5", "enter")
+	for _, c := range d.root.rounds.calls {
+		if c.Stump.Row != 5 {
+			t.Errorf("row %d in a round of row 5", c.Stump.Row)
+		}
+	}
+	d.press("r", "enter")
+	if n := len(d.root.rounds.calls); n != all {
+		t.Errorf("%d without a filter, %d after it is taken off", all, n)
+	}
+	d.press("3")
+	if n := len(d.root.rounds.calls); n < all {
+		t.Errorf("the week has %d, the day %d", n, all)
+	}
+	d.press("4", "2027-06-20", "enter")
+	d.sees("20 Jun 2027")
+	d.press("4", "never", "esc", "2")
+	d.press("esc")
+	d.sees("Hollow Lane", "240 stumps")
+}
+
+// A whole row is answered for in under eight key presses, with its time.
+func TestRowPaintedAtATime(t *testing.T) {
+	d := onSample(t, "2027-05-20 10:12")
+	d.press("1", "0", "/", "1", "8", "enter", "esc")
+	d.keys = 0
+	d.press("r", "1", "1005", "enter")
+	t.Logf("a row painted white at 10:05: %d key presses", d.keys)
+	if d.keys >= 8 {
+		t.Errorf("%d key presses, want under 8", d.keys)
+	}
+	for _, s := range d.root.x.summaries(d.root.x.block) {
+		if s.ID.Row == 10 && s.Stage == core.SealedUp {
+			t.Errorf("%s is sealed still:\n%s", s.ID.Place(), d.screen())
+		}
+	}
+	d.press("u")
+	d.sees("Took back", "row 10")
+}
