@@ -1,6 +1,7 @@
 package core
 
 import (
+	"fmt"
 	"strings"
 	"sync"
 	"time"
@@ -130,6 +131,21 @@ func (b *Block) Callus(from, to unit.Date) (weather.CallusAnswer, error) {
 		}
 	}
 	return weather.Callus(b.Place(), list, from, b.callusSpecies())
+}
+
+// callusWords says how much callus weather a graft has had, from the days put
+// down since it was set, until the shoots move.
+func (c *Case) callusWords(a *Ask) {
+	set := c.A.SetAt()
+	if set.IsZero() || !c.A.FirstPush().IsZero() || !c.B.Placed {
+		return
+	}
+	grown, err := c.B.Callus(c.B.Day(set), c.B.Day(c.Now))
+	if err != nil || len(grown.Days) == 0 {
+		return
+	}
+	a.Because += fmt.Sprintf(" Callus weather so far: %.1f of %d good days, from %d days put down.", grown.Total, weather.CallusRun, len(grown.Days))
+	a.Work = append(a.Work, grown.Work)
 }
 
 // callusSpecies is the species whose callus is reckoned: the one named by the

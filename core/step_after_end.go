@@ -47,6 +47,7 @@ func askRest(c *Case, a *Ask) {
 			break
 		}
 	}
+	c.callusWords(a)
 	a.choice(Choice{Key: "1", Word: "next stump", Leave: true})
 	a.Likely = "1"
 }

@@ -174,8 +174,8 @@ func overAllStumps(t *testing.T, path string) {
 		return
 	}
 	defer b.Close()
-	_, err = b.Append(about(&core.BlockSet{Block: blockID(1), Setting: "frosty", Value: "yes"}))
-	t.Log(err)
+	// Whether it is kept depends on the page that was hurt.
+	_, _ = b.Append(about(&core.BlockSet{Block: blockID(1), Setting: "frosty", Value: "yes"}))
 }
 
 func TestDamagedRecordIsToldAndTheRestRead(t *testing.T) {

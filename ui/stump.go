@@ -252,10 +252,13 @@ func (s *stumpScreen) write(refines []core.ID, bodies ...core.Body) {
 	s.met()
 }
 
-// corrected is the observation an event takes the place of, whose time it
-// keeps; a standing answer has none.
+// corrected is the answer an event takes the place of where its time is kept:
+// what was refined or corrected was done when it was done. With an earlier time
+// set that time holds. A stump measured anew is measured now, so that its slots
+// are asked again.
 func (s *stumpScreen) corrected(e core.Event) (core.Event, bool) {
-	if e.Question() != "" || len(e.Replaces) == 0 {
+	_, measured := e.Body.(*core.StumpMeasured)
+	if len(e.Replaces) == 0 || measured || !s.x.at.IsZero() || e.Question() != "" && !s.again {
 		return core.Event{}, false
 	}
 	for _, old := range s.s.Live {
@@ -264,21 +267,6 @@ func (s *stumpScreen) corrected(e core.Event) (core.Event, bool) {
 		}
 	}
 	return core.Event{}, false
-}
-
-// met goes back to the round once nothing of it is left to do here.
-func (s *stumpScreen) met() {
-	r := s.r.rounds
-	if r == nil || s.x.wrong {
-		return
-	}
-	for _, d := range core.Dues(s.s, s.x.site()) {
-		if d.Open(r.until()) && r.keep(d) {
-			s.meet([]core.Due{d})
-			return
-		}
-	}
-	s.r.openRounds()
 }
 
 // replaces is the answers a new one takes the place of: all that stand to the

@@ -159,7 +159,7 @@ func (d *blockDues) take(calls []core.Call) {
 	white, rest := calls[:painting], calls[painting:]
 	slices.SortFunc(white, func(x, y core.Call) int { return x.Stump.WalkCompare(y.Stump) })
 	for len(white)+len(rest) > 0 {
-		if len(rest) == 0 || len(white) > 0 && white[0].Stump.WalkCompare(rest[0].Stump) > 0 {
+		if len(rest) == 0 || len(white) > 0 && white[0].Stump.WalkCompare(rest[0].Stump) < 0 {
 			d.dues, white = append(d.dues, white[0].Dues[1:]...), white[1:]
 		} else {
 			d.dues, rest = append(d.dues, rest[0].Dues...), rest[1:]
