@@ -269,6 +269,21 @@ func (s *stumpScreen) corrected(e core.Event) (core.Event, bool) {
 	return core.Event{}, false
 }
 
+// met goes back to the round once nothing of it is left to do here.
+func (s *stumpScreen) met() {
+	r := s.r.rounds
+	if r == nil || s.x.wrong {
+		return
+	}
+	for _, d := range core.Dues(s.s, s.x.site()) {
+		if d.Open(r.until()) && r.keep(d) {
+			s.meet([]core.Due{d})
+			return
+		}
+	}
+	s.r.openRounds()
+}
+
 // replaces is the answers a new one takes the place of: all that stand to the
 // same question; those it refines; or, when a step is corrected, its newest
 // observation.
