@@ -113,8 +113,11 @@ func TestNoPermission(t *testing.T) {
 	if os.Getuid() != 0 {
 		t.Skip("only root can become nobody")
 	}
-	dir, done := scratchDir(t)
-	defer done()
+	dir, err := os.MkdirTemp("", "store-test-*") // the folders of t.TempDir are closed to others
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer os.RemoveAll(dir)
 	path := filepath.Join(dir, "book")
 	b, err := Create(path, options(1))
 	if err != nil {

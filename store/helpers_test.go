@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"sync"
 	"sync/atomic"
 	"testing"
 	"time"
@@ -22,8 +23,22 @@ func dice(seed uint64) *rand.ChaCha8 {
 	return rand.NewChaCha8(key)
 }
 
+var zonesRead sync.Map
+
+// zoneOnce finds a zone, reading it from the disk once.
+func zoneOnce(name string) (*time.Location, error) {
+	if z, ok := zonesRead.Load(name); ok {
+		return z.(*time.Location), nil
+	}
+	z, err := time.LoadLocation(name)
+	if err == nil {
+		zonesRead.Store(name, z)
+	}
+	return z, err
+}
+
 func options(seed uint64) Options {
-	return Options{Zones: time.LoadLocation, Random: dice(seed)}
+	return Options{Zones: zoneOnce, Random: dice(seed)}
 }
 
 // books counts the books made, so that no two give the same ids.
@@ -151,9 +166,15 @@ func export(t testing.TB, b *Book) string {
 	return out.String()
 }
 
-// scratchDir is a folder for checks that run many times within one test.
+// scratchDir is a folder for checks that run many times within one test. It
+// lies in memory where the system has such a place, since what is checked there
+// is not whether the disk keeps it.
 func scratchDir(t interface{ Fatal(...any) }) (dir string, done func()) {
-	dir, err := os.MkdirTemp("", "store-test-*")
+	const memory = "/dev/shm"
+	dir, err := os.MkdirTemp(memory, "store-test-*")
+	if err != nil {
+		dir, err = os.MkdirTemp("", "store-test-*")
+	}
 	if err != nil {
 		t.Fatal(err)
 	}

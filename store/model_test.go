@@ -28,7 +28,7 @@ func (m *model) general() (out []core.Event) {
 }
 
 func (m *model) stumps() map[core.StumpID][]core.Event {
-	folded, out := core.FoldBook(m.general(), time.LoadLocation), map[core.StumpID][]core.Event{}
+	folded, out := core.FoldBook(m.general(), zoneOnce), map[core.StumpID][]core.Event{}
 	for _, e := range m.events {
 		if id := e.Stump; id != core.NoStump {
 			id.Block = folded.CanonicalBlock(id.Block)
@@ -47,7 +47,7 @@ func (m *model) export() (out string) {
 
 // compare holds a book against the model.
 func (m *model) compare(t *rapid.T, b *Book) {
-	folded := core.FoldBook(m.general(), time.LoadLocation)
+	folded := core.FoldBook(m.general(), zoneOnce)
 	listed := 0
 	for id, events := range m.stumps() {
 		got, err := b.Events(id)

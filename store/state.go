@@ -96,8 +96,9 @@ func stumpsOf(tx *bbolt.Tx, st *state, block core.ID) []core.StumpID {
 				continue
 			}
 			out = append(out, p.stump(block))
-			if k, _ = cursor.Seek(p.after()); bytes.Compare(k, p[:]) <= 0 {
-				break // damaged keys are out of order and lead back
+			next := p.after()
+			if k, _ = cursor.Seek(next); bytes.Compare(k, next) < 0 {
+				break // the end, or damaged keys out of order that lead back
 			}
 		}
 	}

@@ -21,7 +21,7 @@ func (a *app) printDues(list dueList) {
 		if i > 0 {
 			fmt.Fprintln(a.out)
 		}
-		fmt.Fprintln(a.out, wrap("", core.Clean(d.Name)+", "+list.ask.when(d)+": "+d.counts(), 2))
+		fmt.Fprintf(a.out, "%s, %s: %s\n", core.Clean(d.Name), list.ask.when(d), d.counts())
 		for _, due := range d.dues {
 			line = line[:0]
 			for i, cell := range []string{d.mark(due), due.Stump.Place(), due.Kind.String(), d.window(due)} {

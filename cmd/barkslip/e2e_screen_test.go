@@ -29,7 +29,7 @@ set -g default-terminal xterm-256color
 func (w *world) open(width, height int, args ...string) *screens {
 	w.t.Helper()
 	x := &screens{w: w, last: map[string]time.Time{}, log: w.in("terminal.log")}
-	x.socket = fmt.Sprintf("barkslip-%d-%d", os.Getpid(), time.Now().UnixNano())
+	x.socket = fmt.Sprint("s", time.Now().UnixNano())
 	if err := os.WriteFile(w.in("terminal.conf"), []byte(terminalSettings), 0o600); err != nil {
 		w.t.Fatal(err)
 	}
@@ -44,7 +44,7 @@ func quoted(s string) string { return "'" + strings.ReplaceAll(s, "'", `'\''`) +
 
 func (x *screens) command(args ...string) *exec.Cmd {
 	c := exec.Command("tmux", append([]string{"-u", "-L", x.socket}, args...)...)
-	c.Env = append(append([]string{}, x.w.env...), "TMUX_TMPDIR="+os.TempDir())
+	c.Env = append(append([]string{}, x.w.env...), "TMUX_TMPDIR="+x.w.dir)
 	return c
 }
 

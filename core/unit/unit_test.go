@@ -54,6 +54,9 @@ func TestTemperatureAndSpeed(t *testing.T) {
 			t.Errorf("ParseSpeed(%q): no error", bad)
 		}
 	}
+	if got := US.Length(7.99 * Inch); got != "8 in" {
+		t.Errorf("7.99 in in a sentence is %q", got)
+	}
 	if got := US.Show(Warmth(5)); got != "9 F" {
 		t.Errorf("5 K in US units is %q, want 9 F with no 32 in it", got)
 	}
@@ -69,7 +72,7 @@ func TestShow(t *testing.T) {
 		{US, 36.5 * Inch, "36 1/2 in"}, {US, 12 * Foot, "12 ft"}, {Metric, 92 * Millimetre, "92 mm"}, {Metric, 3.4 * Millimetre, "3.4 mm"},
 		{Metric, 1.07 * Metre, "1.07 m"}, {US, Fahrenheit(88), "88 F"}, {Metric, Temperature(31), "31 C"}, {US, 5 * MileAnHour, "5 mph"},
 		{US, Bearing(30), "030 (NNE)"}, {US, Bearing(359.7), "000 (N)"}, {US, 0.25, "0.25"}, {US, MakeDate(2027, 5, 4), "4 May 2027"},
-		{US, 7.99 * Inch, "8 in"},
+		{US, 7.99 * Inch, "7.99 in"},
 	} {
 		if got := c.sys.Show(c.v); got != c.want {
 			t.Errorf("%v.Show(%v) = %q, want %q", c.sys, c.v, got, c.want)
