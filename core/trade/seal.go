@@ -12,7 +12,7 @@ const (
 	HeatCaution      = unit.Temperature((90.0 - 32) * 5 / 9)
 	HeatPostpone     = unit.Temperature((100.0 - 32) * 5 / 9)
 	HeatLookDays     = 7
-	InjuryFrom       = unit.Temperature(45) // steering limit of a sealed graft
+	InjuryFrom       = unit.Temperature(45) // limit of a sealed graft that the white clock goes by
 	InjuryMinutes    = 30                   // how long before the limit to be white
 	WrapWide         = 2 * unit.Inch
 	WrapLong         = 3 * unit.Inch
