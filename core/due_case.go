@@ -80,7 +80,7 @@ func (c *dueCase) in(p phase) bool {
 	case over:
 		return lost || c.a.CutBack == nil
 	case preparing:
-		return !lost && c.a.CutBack != nil && c.set.IsZero()
+		return !lost && c.a.CutBack != nil && len(c.a.Grafts) == 0
 	case working:
 		return !lost && (c.a.CutBack != nil || !c.set.IsZero())
 	case sealedUp:

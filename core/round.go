@@ -26,39 +26,54 @@ func (c Call) Late(now time.Time) bool {
 // the soonest of them first, then in walking order: up one row and down the
 // next. keep may be nil to take every due.
 func Round(sums []Summary, until time.Time, keep func(Due) bool) []Call {
-	var calls []Call
+	most := 0
 	for _, s := range sums {
-		if c := callOn(s, until, keep); len(c.Dues) > 0 {
-			calls = append(calls, c)
+		most += len(s.Dues)
+	}
+	dues := make([]Due, 0, most) // of all calls, one behind the other
+	white, rest := []Call(nil), make([]Call, 0, len(sums))
+	for _, s := range sums {
+		from := len(dues)
+		for i := range s.Dues {
+			if d := &s.Dues[i]; d.Open(until) && (keep == nil || keep(*d)) {
+				dues = append(dues, *d)
+			}
+		}
+		here := dues[from:]
+		if len(here) == 0 {
+			continue
+		}
+		slices.SortFunc(here, func(a, b Due) int { return cmp.Compare(a.Kind, b.Kind) })
+		if c := (Call{s.ID, here[:len(here):len(here)]}); c.White() {
+			white = append(white, c)
+		} else {
+			rest = append(rest, c)
 		}
 	}
-	slices.SortFunc(calls, func(a, b Call) int {
-		if a.White() != b.White() {
-			if a.White() {
-				return -1
-			}
-			return 1
-		}
-		if a.White() {
-			return cmp.Or(a.Dues[0].By.Compare(b.Dues[0].By), a.Stump.WalkCompare(b.Stump))
-		}
-		return a.Stump.WalkCompare(b.Stump)
+	slices.SortFunc(white, func(a, b Call) int {
+		return cmp.Or(a.Dues[0].By.Compare(b.Dues[0].By), a.Stump.WalkCompare(b.Stump))
 	})
-	return calls
+	intoWalk(rest)
+	byWalk := func(a, b Call) int { return a.Stump.WalkCompare(b.Stump) }
+	if !slices.IsSortedFunc(rest, byWalk) {
+		slices.SortFunc(rest, byWalk)
+	}
+	return append(white, rest...)
 }
 
-func callOn(s Summary, until time.Time, keep func(Due) bool) Call {
-	c := Call{Stump: s.ID}
-	for i, d := range s.Dues {
-		if d.Open(until) && (keep == nil || keep(d)) {
-			if c.Dues == nil {
-				c.Dues = make([]Due, 0, len(s.Dues)-i)
-			}
-			c.Dues = append(c.Dues, d)
+// intoWalk turns every second row round. Summaries come in the order of the
+// list, so after that most rounds stand in walking order.
+func intoWalk(calls []Call) {
+	for from := 0; from < len(calls); {
+		to := from + 1
+		for to < len(calls) && calls[to].Stump.Row == calls[from].Stump.Row && calls[to].Stump.Block == calls[from].Stump.Block {
+			to++
 		}
+		if calls[from].Stump.Row%2 == 0 {
+			slices.Reverse(calls[from:to])
+		}
+		from = to
 	}
-	slices.SortFunc(c.Dues, func(a, b Due) int { return cmp.Compare(a.Kind, b.Kind) })
-	return c
 }
 
 // Walked is how far it is from the first call of a round to the last, along the

@@ -72,7 +72,7 @@ func (a *Attempt) Stage() Stage {
 		return Painted
 	case a.Sealed != nil:
 		return SealedUp
-	case a.AllSet():
+	case len(a.Grafts) > 0: // the last scions may be to come
 		return Grafted
 	case a.CutBack != nil:
 		return Draining

@@ -166,12 +166,13 @@ func keysOf(msg tea.KeyMsg) []string {
 	if msg.Paste {
 		return nil
 	}
-	if msg.Type != tea.KeyRunes && msg.Type != tea.KeySpace {
-		return []string{msg.String()}
-	}
 	var keys []string
 	if msg.Alt {
 		keys = append(keys, "esc")
+		msg.Alt = false
+	}
+	if msg.Type != tea.KeyRunes && msg.Type != tea.KeySpace {
+		return append(keys, msg.String())
 	}
 	for _, c := range msg.Runes {
 		keys = append(keys, string(c))

@@ -84,6 +84,10 @@ func (s *stumpScreen) entry() *core.Entry {
 }
 
 func (s *stumpScreen) key(key string) {
+	if s.x.guard.held(key, s.x.Tick()) {
+		s.x.say("Same key again, ignored: it was held down.")
+		return
+	}
 	if s.doubt == nil && s.entry() != nil && s.field.typed(key) {
 		return
 	}
@@ -105,12 +109,8 @@ func (s *stumpScreen) key(key string) {
 	}
 }
 
-// answer takes a digit or Enter, unless it is a key held down.
+// answer takes a digit or Enter.
 func (s *stumpScreen) answer(key string) {
-	if s.x.guard.held(key, s.x.Tick()) {
-		s.x.say("Same key again, ignored: it was held down.")
-		return
-	}
 	before := s.q.Question
 	switch {
 	case s.doubt != nil:

@@ -14,9 +14,10 @@ import (
 type screens struct {
 	w       *world
 	socket  string
-	log     string // all that was sent to the terminal
-	presses int    // keys pressed so far
-	last    map[string]time.Time
+	log     string               // all that was sent to the terminal
+	presses int                  // keys pressed so far
+	key     string               // the last of them
+	last    map[string]time.Time // when each key was pressed, or seen to have done its work
 }
 
 const terminalSettings = `set -g status off
@@ -74,7 +75,7 @@ func (x *screens) press(keys ...string) {
 		} else {
 			x.tell("send-keys", "-t", "x", key)
 		}
-		x.last[key] = time.Now()
+		x.key, x.last[key] = key, time.Now()
 		x.presses++
 	}
 }
@@ -101,6 +102,7 @@ func (x *screens) sees(pattern string) {
 	if !until(func() bool { shown = x.screen(); return re.MatchString(shown) || re.MatchString(flat(shown)) }) {
 		x.w.t.Fatalf("the screen never showed %q:\n%s", pattern, shown)
 	}
+	x.last[x.key] = time.Now()
 }
 
 // lacks waits until the screen no longer matches a pattern.

@@ -30,8 +30,9 @@ const (
 
 // Theme is a set of inks.
 type Theme struct {
-	Name string
-	ink  [inks][2]string // what goes before and behind a stretch
+	Name  string
+	ASCII bool            // plain characters: no ellipsis
+	ink   [inks][2]string // what goes before and behind a stretch
 }
 
 // ThemeNames lists the themes.

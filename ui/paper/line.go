@@ -143,6 +143,9 @@ func (t Theme) paintLine(b *strings.Builder, l Line) {
 			continue
 		}
 		ink := t.ink[s.Ink]
+		if t.ASCII {
+			s.Text = strings.ReplaceAll(s.Text, "…", "~")
+		}
 		b.WriteString(ink[0])
 		b.WriteString(s.Text)
 		b.WriteString(ink[1])
