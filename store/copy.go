@@ -77,7 +77,7 @@ func rawCopy(path string) (string, error) {
 		}
 		time.Sleep(time.Duration(5+rand.IntN(20)) * time.Millisecond)
 	}
-	return "", problem(ErrLocked, nil, "the book %s is being written all the time by another program; try again in a moment", path)
+	return "", busy(path)
 }
 
 func tryCopy(from *os.File) (copied string, done bool, err error) {

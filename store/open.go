@@ -52,7 +52,9 @@ func openToRead(path string, o Options) (*Book, error) {
 	if err != nil {
 		return nil, err
 	}
-	b, err = openFile(path, copied, o, false)
+	if err = probe(copied); err == nil {
+		b, err = openFile(path, copied, o, false)
+	}
 	if err != nil {
 		_ = os.Remove(copied)
 		return nil, err

@@ -8,6 +8,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"time"
 )
 
 // The file's first two pages each say where its tree begins; the one written
@@ -126,11 +127,31 @@ func probe(path string) error {
 		return explain(path, err)
 	}
 	defer f.Close()
-	h, err := readHead(f)
-	if err != nil {
-		return explain(path, err)
+	return judgeFile(f, path)
+}
+
+// judgeFile judges a file that another process may be writing to: what does not
+// fit together counts only if no change ended while it was looked at.
+func judgeFile(f *os.File, path string) error {
+	for range 100 {
+		h, err := readHead(f)
+		if err != nil {
+			return explain(path, err)
+		}
+		said := h.judge(f, path)
+		if said == nil {
+			return nil
+		}
+		if after, err := readHead(f); err != nil || after.same(h) {
+			return said
+		}
+		time.Sleep(time.Millisecond)
 	}
-	return h.judge(f, path)
+	return busy(path)
+}
+
+func busy(path string) error {
+	return problem(ErrLocked, nil, "the book %s is being written all the time by another program; try again in a moment", path)
 }
 
 func noAccess(path string, err error) error {

@@ -28,5 +28,24 @@ func (g *guard) held(key string, now time.Time) bool {
 	return held
 }
 
+// The pace at which a held key repeats. Keys that come faster came in one burst.
+const (
+	repeatLeast = 10 * time.Millisecond
+	repeatMost  = 120 * time.Millisecond
+)
+
+// repeating says whether this coming of the key, on its way into a field, is
+// the key that answered the question before, held down still. Typing loses
+// nothing: it is slower than a key repeats, and a burst is faster.
+func (g *guard) repeating(key string, now time.Time) bool {
+	if key != g.key {
+		g.key = ""
+		return false
+	}
+	gap := now.Sub(g.last)
+	g.last = now
+	return gap > repeatLeast && gap < repeatMost
+}
+
 // answered notes the key that just answered a question.
 func (g *guard) answered(key string, now time.Time) { g.key, g.last = key, now }

@@ -84,11 +84,11 @@ func (s *stumpScreen) entry() *core.Entry {
 }
 
 func (s *stumpScreen) key(key string) {
-	if s.x.guard.held(key, s.x.Tick()) {
-		s.x.say("Same key again, ignored: it was held down.")
+	if s.doubt == nil && s.entry() != nil && s.typing(key) {
 		return
 	}
-	if s.doubt == nil && s.entry() != nil && s.field.typed(key) {
+	if s.x.guard.held(key, s.x.Tick()) {
+		s.x.say("Same key again, ignored: it was held down.")
 		return
 	}
 	if key == "enter" || len(key) == 1 && key[0] >= '0' && key[0] <= '9' {
@@ -107,6 +107,19 @@ func (s *stumpScreen) key(key string) {
 	if !press(s.table(), key) && !press(s.r.common(s.help), key) {
 		s.x.say("That key does nothing here; ? shows the keys.")
 	}
+}
+
+// typing puts a key into the field, if it is text there. A key held down since
+// the question before leaves nothing behind.
+func (s *stumpScreen) typing(key string) bool {
+	if s.field.takes(key) && s.x.guard.repeating(key, s.x.Tick()) {
+		if strings.Trim(s.field.text, key) == "" {
+			s.field.text = ""
+		}
+		s.x.say("Same key again, ignored: it was held down.")
+		return true
+	}
+	return s.field.typed(key)
 }
 
 // answer takes a digit or Enter.

@@ -1,0 +1,165 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"barkslip/core"
+)
+
+// TestAgainstAdvice grafts a stump that should wait, with a typed reason, and
+// takes that back.
+func TestAgainstAdvice(t *testing.T) {
+	d := newDriver(t, "2027-04-26 09:00")
+	d.plant("Hollow Lane", rows(1, 2)...)
+	d.press("enter", "2", "enter", "enter", "enter", "enter")
+	d.on(core.StepWait)
+	d.press("a")
+	d.pickWord("another reason")
+	d.press("enter")
+	d.sees("type the reason first")
+	d.press("quick, before the frost", "enter")
+	e, against := newest[*core.AgainstAdvice](d)
+	if against.Verdict != core.Wait || against.Why != "quick, before the frost" || !e.At.Equal(d.now) {
+		t.Errorf("%+v at %s", against, e.At)
+	}
+	if s := d.step(); s == core.StepWait {
+		t.Errorf("it still waits")
+	}
+	d.sees("quick, before the frost")
+	d.press("u")
+	d.sees("Took back: against advice")
+	d.on(core.StepWait)
+	d.choose("go on")
+	d.pickWord("a trial")
+	if _, against := newest[*core.AgainstAdvice](d); against.Why != "a trial" {
+		t.Errorf("reason %q", against.Why)
+	}
+	sums, err := d.book.Summaries(home)
+	if err != nil || !sums[0].Against {
+		t.Errorf("the summary does not say it: %+v %v", sums[0], err)
+	}
+}
+
+// TestNoAdviceAgainst sees that where nothing advises against it no reason is
+// asked.
+func TestNoAdviceAgainst(t *testing.T) {
+	d := newDriver(t, "2027-05-04 09:00")
+	d.plant("Hollow Lane", rows(1, 2)...)
+	d.did(tree(1, 1), "2027-04-20 09:00", cut()...)
+	d.did(tree(1, 1), "2027-05-04 08:00", graft()...)
+	d.open()
+	d.press("enter", "a")
+	d.sees("no advice against it")
+	if d.root.list != nil {
+		t.Error("a list is open")
+	}
+}
+
+// TestFailedWithCause puts a graft down as lost, with its cause.
+func TestFailedWithCause(t *testing.T) {
+	d := newDriver(t, "2027-05-30 09:00")
+	d.plant("Hollow Lane", rows(1, 2)...)
+	d.sealed(tree(1, 1), "2027-04-20 09:00", "2027-05-04 09:00", "2027-05-04 09:40")
+	d.did(tree(1, 1), "2027-05-04 12:00", &core.PaintedWhite{})
+	d.open()
+	d.press("enter", "x")
+	d.pickWord("failed")
+	d.sees("cause")
+	d.pickWord("overheated")
+	if _, f := newest[*core.Failed](d); f.Cause != "overheated" {
+		t.Errorf("cause %q", f.Cause)
+	}
+	if s := d.stump().Stage(); s != core.FailedOut {
+		t.Errorf("stage %s", s)
+	}
+	d.sees("overheated")
+	d.press("esc")
+	d.sees("failed")
+	d.press("enter", "u")
+	d.sees("Took back: failed: overheated")
+	if s := d.stump().Stage(); s != core.Painted {
+		t.Errorf("stage %s", s)
+	}
+	d.press("x", "esc")
+	if d.root.list != nil || d.stump().Stage() != core.Painted {
+		t.Errorf("Esc did not leave the list")
+	}
+}
+
+// TestNotYetGraftedCannotFail offers only to give up what was never grafted.
+func TestNotYetGraftedCannotFail(t *testing.T) {
+	d := newDriver(t, "2027-05-30 09:00")
+	d.plant("Hollow Lane", rows(1, 2)...)
+	d.press("enter", "x")
+	d.lacks("no graft lives")
+	d.pickWord("given up this season")
+	if _, g := newest[*core.GivenUp](d); !g.Season {
+		t.Error("it is given up for good")
+	}
+}
+
+// TestOtherVarietyIsWarnedLoudly takes wood of another variety than planned:
+// turned letters say so at every step that follows, until the wood is right.
+func TestOtherVarietyIsWarnedLoudly(t *testing.T) {
+	d := newDriver(t, "2027-04-26 09:00")
+	d.plant("Hollow Lane", rows(1, 2)...)
+	d.toWood()
+	d.press("9", "Harvest", "enter")
+	for d.step() != core.StepSeal {
+		d.sees("OTHER VARIETY", "Harvest", "Lantern")
+		for _, l := range strings.Split(d.root.View(), "\n") {
+			if strings.Contains(l, "OTHER VARIETY") && !strings.Contains(l, "\x1b[1;7;") && !strings.Contains(l, ";7m") {
+				t.Errorf("not loud: %q", l)
+			}
+		}
+		d.press("enter")
+	}
+	d = newDriver(t, "2027-04-26 09:00")
+	d.plant("Hollow Lane", rows(1, 2)...)
+	d.toWood()
+	d.press("9", "lantern", "enter")
+	d.lacks("OTHER VARIETY")
+}
+
+// toWood takes the first stump, not yet cut back, to the choice of wood.
+func (d *driver) toWood() {
+	d.t.Helper()
+	d.did(tree(1, 1), "2027-04-26 09:00", cut()...)
+	d.clock("2027-05-04 08:00")
+	d.open()
+	d.press("enter", "1", "1", "enter", "enter")
+	d.wait(20 * time.Minute)
+	d.press("1", "3.4", "enter", "enter")
+	d.on(core.StepWood)
+}
+
+// TestWoodAndCoverOfTheStumpBefore offers what was used on the stump before.
+func TestWoodAndCoverOfTheStumpBefore(t *testing.T) {
+	d := newDriver(t, "2027-05-04 08:00")
+	d.plant("Hollow Lane", rows(1, 3)...)
+	d.did(tree(1, 1), "2027-04-20 09:00", cut()...)
+	d.did(tree(1, 1), "2027-05-04 07:00", graft()...)
+	d.did(tree(1, 1), "2027-05-04 07:40", &core.Sealed{Cover: core.Bare})
+	d.did(tree(1, 2), "2027-04-20 09:00", cut()...)
+	d.did(tree(1, 3), "2027-04-20 09:00", cut()...)
+	d.open()
+	for n := 2; n <= 3; n++ {
+		d.goTo(1, n)
+		d.press("1", "1", "enter", "enter")
+		d.wait(20 * time.Minute)
+		d.press("1", "3.4", "enter", "enter")
+		d.on(core.StepWood)
+		d.sees("1/", "as before", "Lantern", "1/2 in")
+		d.press("enter")
+		d.on(core.StepScion)
+		d.press("enter", "enter", "enter")
+		d.on(core.StepSeal)
+		d.press("enter")
+		if _, s := newest[*core.Sealed](d); s.Cover != core.Bare {
+			t.Errorf("stump %d: cover %s", n, s.Cover)
+		}
+		d.press("esc")
+	}
+}

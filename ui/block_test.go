@@ -1,0 +1,300 @@
+package ui
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"barkslip/core"
+	"barkslip/core/unit"
+)
+
+// TestSettings changes settings of a block; a value that cannot be is refused
+// with what can.
+func TestSettings(t *testing.T) {
+	d := newDriver(t, "2027-05-04 09:00")
+	d.plant("Hollow Lane", rows(2, 3)...)
+	for _, c := range []struct {
+		word, wrong, right string
+		holds              func(b *core.Block) bool
+	}{
+		{"name", "", "River field", func(b *core.Block) bool { return b.Name == "River field" }},
+		{"units", "cubits", "metric", func(b *core.Block) bool { return b.Units == unit.Metric }},
+		{"time zone", "Mars/Olympus", "America/Los_Angeles", func(b *core.Block) bool { return b.Zone.String() == "America/Los_Angeles" }},
+		{"latitude", "91", "38.5", func(b *core.Block) bool { return b.Lat == 38.5 }},
+		{"longitude", "far", "-121.5", func(b *core.Block) bool { return b.Lon == -121.5 }},
+		{"variety planned", "", "Amber", func(b *core.Block) bool { return b.Variety == "Amber" }},
+		{"graft height", "tall", "30in", func(b *core.Block) bool { return b.GraftHeight.Length == 30*unit.Inch }},
+		{"browse height", "six", "6ft", func(b *core.Block) bool { return b.Browse.Length == 6*unit.Foot }},
+		{"frosty", "maybe", "yes", func(b *core.Block) bool { return b.Frosty }},
+		{"earwigs", "some", "yes", func(b *core.Block) bool { return b.Earwigs }},
+		{"pinch until", "13-40", "09-01", func(b *core.Block) bool { return b.PinchUntil.Day == 1 }},
+	} {
+		d.press("o")
+		d.pickWord(c.word)
+		if c.word != "variety planned" {
+			d.press(c.wrong, "enter")
+			if d.root.prompt == nil || !d.root.x.wrong {
+				t.Errorf("%s: %q was taken", c.word, c.wrong)
+				continue
+			}
+			for range c.wrong {
+				d.press("backspace")
+			}
+		}
+		d.press(c.right, "enter")
+		if d.root.prompt != nil || !c.holds(d.root.x.site()) {
+			t.Errorf("%s: %q was not taken: %s", c.word, c.right, d.root.x.said)
+		}
+		d.press("esc", "esc")
+	}
+	d.sees("River field")
+	d.open()
+	d.sees("River field")
+	if n := len(d.book.Folded().Answers("block/" + home.String() + "/name")); n != 1 {
+		t.Errorf("%d names stand", n)
+	}
+}
+
+// TestBareLengthOfASetting takes a height without a unit in the block's.
+func TestBareLengthOfASetting(t *testing.T) {
+	d := newDriver(t, "2027-05-04 09:00")
+	d.plant("Hollow Lane", rows(1, 1)...)
+	d.press("o")
+	d.pickWord("graft height")
+	d.press("34", "enter")
+	switch h := d.root.x.site().GraftHeight.Length; {
+	case d.root.prompt != nil && strings.Contains(d.root.x.said, "unit"): // refused and said
+	case h != 34*unit.Inch:
+		t.Errorf("%v; %s", h, d.root.x.said)
+	}
+}
+
+// TestBlockFromAList makes a block from a list, after lists that cannot be.
+func TestBlockFromAList(t *testing.T) {
+	d := newDriver(t, "2027-05-04 09:00")
+	d.plant("Hollow Lane", rows(1, 2)...)
+	d.files(map[string]string{
+		"good.csv":  "row,tree,variety,across,note\n1,1,Amber,3.5in,by the gate\n1,2,,,\n7,40,,,\n",
+		"twice.csv": "row,tree\n1,1\n1,1\n",
+		"word.csv":  "row,tree\n1,x\n",
+		"head.csv":  "column,place\n1,1\n",
+		"empty.csv": "",
+	})
+	d.press("b")
+	d.pickWord("a new block")
+	d.press("2", "River field", "enter")
+	d.sees("Which list?")
+	for _, path := range []string{"", "none.csv", "twice.csv", "word.csv", "head.csv", "empty.csv"} {
+		d.press(path, "enter")
+		if d.root.on != onFirst || !d.root.x.wrong {
+			t.Fatalf("%q was taken:\n%s", path, d.screen())
+		}
+		if strings.HasSuffix(path, "word.csv") {
+			d.sees("line 2", "tree")
+		}
+		d.sees("Which list?")
+		for range path {
+			d.press("backspace")
+		}
+	}
+	d.press("good.csv", "enter")
+	for range 12 {
+		if d.root.on != onFirst {
+			break
+		}
+		d.press("enter")
+	}
+	d.sees("River field", "3 stumps")
+	d.goTo(7, 40)
+	d.press("esc")
+	d.goTo(1, 1)
+	d.sees("for Amber")
+	if s := d.stump(); s.Across() != 3.5*unit.Inch {
+		t.Errorf("%v across", s.Across())
+	}
+}
+
+// TestFirstUseRefusesNonsense types what cannot be to each question of first
+// use.
+func TestFirstUseRefusesNonsense(t *testing.T) {
+	d := newDriver(t, "2027-05-04 09:00")
+	d.press("1")
+	wrong := map[string]string{"name": "", "rows": "none", "trees": "0", "units": "cubits", "zone": "Mars", "place": "91 0", "graft-height": "12 parsecs"}
+	asked := 0
+	for d.root.on == onFirst {
+		q := firstQuestions[d.root.first.at]
+		if bad, ok := wrong[q.name]; ok {
+			asked++
+			d.press(bad, "enter")
+			if now := firstQuestions[d.root.first.at].name; now != q.name || !d.root.x.wrong {
+				t.Fatalf("%s: %q was taken", q.name, bad)
+			}
+			for range bad {
+				d.press("backspace")
+			}
+		}
+		if q.name == "name" {
+			d.press("Home")
+		}
+		d.press("enter")
+		if asked > 20 {
+			t.Fatal("it goes round")
+		}
+	}
+	if asked != len(wrong) {
+		t.Errorf("%d of %d questions asked", asked, len(wrong))
+	}
+	d.sees("Home", "240 stumps")
+}
+
+// TestFirstUseGoesBack corrects an answer before the last.
+func TestFirstUseGoesBack(t *testing.T) {
+	d := newDriver(t, "2027-05-04 09:00")
+	d.press("1", "Home", "enter", "2", "enter")
+	d.press("esc", "esc")
+	d.sees("> Home")
+	d.press(" field", "enter")
+	d.sees("> 2")
+	for d.root.on == onFirst {
+		d.press("enter")
+	}
+	d.sees("Home field", "2 rows")
+}
+
+// TestSampleFromFirstUse opens the made-up block, or says that there is none.
+func TestSampleFromFirstUse(t *testing.T) {
+	d := newDriver(t, "2027-05-04 09:00")
+	d.press("3")
+	d.sees("not to be had")
+	d.root.x.Sample = func() error { return errors.New("no room for it") }
+	d.press("3")
+	d.sees("no room for it")
+	d.root.x.Sample = func() error {
+		d.append(core.Event{At: d.now, Hand: "RK", Body: &core.BlockMade{Block: home, Name: "Made up"}})
+		return nil
+	}
+	d.press("3")
+	d.sees("Made up", "Nothing in it is real")
+}
+
+// TestNextThatNeedsAHand goes from stump to stump: the white clock first, then
+// on in walking order and round to the beginning.
+func TestNextThatNeedsAHand(t *testing.T) {
+	d := newDriver(t, "2027-05-04 13:00")
+	d.plant("Hollow Lane", rows(3, 3)...)
+	for _, p := range [][2]int{{1, 3}, {2, 1}, {2, 3}, {3, 2}} {
+		d.did(tree(p[0], p[1]), "2027-04-20 09:00", cut()...)
+	}
+	d.open()
+	d.press("n")
+	want := [][2]int{{1, 3}, {2, 3}, {2, 1}, {3, 2}, {1, 3}}
+	for _, p := range want {
+		if id := d.root.stump.id; id != tree(p[0], p[1]) {
+			t.Fatalf("on %s, want %v", id.Place(), p)
+		}
+		d.press("s")
+	}
+	d.sealed(tree(3, 3), "2027-04-20 09:00", "2027-05-04 10:00", "2027-05-04 10:30")
+	d.open()
+	d.press("n")
+	if id := d.root.stump.id; id != tree(3, 3) {
+		t.Errorf("on %s, want the one to be painted", id.Place())
+	}
+}
+
+// TestNothingNeedsAHand says so.
+func TestNothingNeedsAHand(t *testing.T) {
+	d := newDriver(t, "2027-05-04 13:00")
+	d.plant("Hollow Lane", rows(1, 3)...)
+	d.press("n")
+	d.sees("needs a hand")
+	if d.root.on != onBlock {
+		t.Error("a stump is open")
+	}
+}
+
+// TestFind goes to a place typed, and says which there is not.
+func TestFind(t *testing.T) {
+	d := newDriver(t, "2027-05-04 13:00")
+	d.plant("Hollow Lane", rows(5, 20)...)
+	d.append(core.Event{At: d.now, Hand: "RK", Stump: core.StumpID{Block: home, Row: 4, Tree: 17, Limb: 2}, Body: &core.StumpAdded{}})
+	d.open()
+	d.press("4", "/17", "enter")
+	d.sees("row 4 tree 17")
+	d.press("/", "2/3", "enter")
+	d.sees("row 2 tree 3")
+	d.press("esc")
+	if id := d.root.block.cursor(); id != tree(2, 3) {
+		t.Errorf("the cursor is on %s", id.Place())
+	}
+	d.press("4/17/2", "enter")
+	d.sees("row 4 tree 17 limb 2")
+	d.press("esc")
+	for _, wrong := range []string{"9/9", "4/21", "4", "4/x", "0/1", "4/17/9", "99999/1", "/"} {
+		d.press("/", wrong, "enter")
+		if d.root.on != onBlock || d.root.prompt == nil || !d.root.x.wrong {
+			t.Errorf("%q was taken:\n%s", wrong, d.screen())
+		}
+		d.press("esc")
+	}
+	d.press("9", "/9", "enter")
+	d.sees("9/9")
+}
+
+// TestFilter leaves only stumps of one stage to be seen.
+func TestFilter(t *testing.T) {
+	d := newDriver(t, "2027-05-04 13:00")
+	d.plant("Hollow Lane", rows(2, 3)...)
+	d.sealed(tree(1, 2), "2027-04-20 09:00", "2027-05-04 08:00", "2027-05-04 08:30")
+	d.did(tree(2, 3), "2027-04-20 09:00", cut()...)
+	d.did(tree(2, 1), "2027-05-04 08:00", &core.Noted{Text: "crooked"})
+	d.open()
+	for word, want := range map[string]string{"sealed": "1 of 6", "draining": "1 of 6", "standing": "4 of 6", "late": "2 of 6", "with notes": "1 of 6", "disagree": "0 of 6", "failed": "0 of 6"} {
+		d.press("f")
+		d.pickWord(word)
+		d.sees(want)
+		d.press("esc")
+		d.lacks("only")
+	}
+}
+
+// TestHand takes initials and refuses what is none.
+func TestHand(t *testing.T) {
+	d := newDriver(t, "2027-05-04 13:00")
+	d.plant("Hollow Lane", rows(2, 3)...)
+	saved := Prefs{}
+	d.root.x.SavePrefs = func(p Prefs) error { saved = p; return nil }
+	for _, wrong := range []string{"ABCDE", "R2", "R K", "-"} {
+		d.press("h", wrong, "enter")
+		if d.root.prompt == nil {
+			t.Errorf("%q was taken", wrong)
+		}
+		d.press("esc")
+	}
+	d.press("h", "jm", "enter", "enter", "2")
+	if e, _ := newest[*core.NurseJudged](d); e.Hand != "JM" || saved.Hand != "JM" {
+		t.Errorf("hand %q, kept %q", e.Hand, saved.Hand)
+	}
+	d.root.x.SavePrefs = func(p Prefs) error { return errors.New("the settings cannot be written") }
+	d.press("L")
+	d.sees("cannot be written")
+}
+
+// TestThemeAndCoachAreKept switches both.
+func TestThemeAndCoachAreKept(t *testing.T) {
+	d := newDriver(t, "2027-05-04 13:00")
+	d.plant("Hollow Lane", rows(2, 3)...)
+	saved := Prefs{}
+	d.root.x.SavePrefs = func(p Prefs) error { saved = p; return nil }
+	d.press("L", "enter", "c")
+	d.sees("Look for", "Why")
+	if saved.Theme != "sunlight" || !saved.Coach {
+		t.Errorf("kept %+v", saved)
+	}
+	d.press("L", "c")
+	d.lacks("Look for")
+	if saved.Theme != "dark" || saved.Coach {
+		t.Errorf("kept %+v", saved)
+	}
+}

@@ -1,0 +1,115 @@
+package ui
+
+import (
+	"crypto/rand"
+	"errors"
+	"io"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+
+	"barkslip/core"
+	"barkslip/core/sample"
+	"barkslip/store"
+	"barkslip/ui/paper"
+)
+
+// anyKeys are the keys that a hand in gloves may hit, and texts that it types.
+var anyKeys = []string{
+	"enter", "enter", "enter", "esc", "up", "down", "left", "right", "space", "backspace", "1", "1", "2", "3", "4", "5", "6", "7", "8", "9", "0",
+	"a", "b", "c", "d", "f", "g", "h", "j", "k", "l", "m", "n", "o", "p", "r", "s", "t", "u", "u", "v", "w", "x", "y", "z", "U", "L", "?", "/", "!",
+	"3.4", "3.4 3.1", "120:2in", "4/17", "RK", "13:40", "20", "36in", "1e309", "-1", "NaN", "1/0", "0", "Lantern", "2027-05-03 13:40", "999999999999", "12 x 11 x 10", "木", "\u202e",
+}
+
+// TestAnyKeys presses all sorts of keys on a block with stumps at every stage,
+// in all sorts of windows: no key fails, every screen keeps its window, and
+// what the screen holds is what the book holds.
+func TestAnyKeys(t *testing.T) {
+	now := at("2027-05-20 10:12")
+	book, err := store.Create(filepath.Join(t.TempDir(), "any.bark"), store.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer book.Close()
+	if err := book.Bulk(sample.Events(sample.Plan{Seed: 3, Seasons: 2, Zone: newYork, Now: now})); err != nil {
+		t.Fatal(err)
+	}
+	rapid.Check(t, func(rt *rapid.T) {
+		d := &driver{t: t, book: book, now: now, hand: time.Unix(0, 0)}
+		w, h := rapid.IntRange(60, 140).Draw(rt, "width"), rapid.IntRange(15, 50).Draw(rt, "height")
+		d.root = newRoot(Options{Book: book, Now: func() time.Time { return d.now }, Tick: func() time.Time { return d.hand }, Random: rand.Reader,
+			Prefs: Prefs{Hand: "RK", Coach: rapid.Bool().Draw(rt, "coach")}, LocalZone: "America/New_York", Zones: time.LoadLocation,
+			OpenFile: noFile, Plain: rapid.Bool().Draw(rt, "plain")})
+		d.root.x.theme = paper.ThemeNamed(rapid.SampledFrom(paper.ThemeNames).Draw(rt, "theme"))
+		d.size(w, h)
+		if stumps, _ := book.Summaries(d.root.x.block); len(stumps) > 0 {
+			d.root.openStump(rapid.SampledFrom(stumps).Draw(rt, "stump").ID)
+		}
+		for range rapid.IntRange(1, 30).Draw(rt, "presses") {
+			if rapid.IntRange(0, 9).Draw(rt, "wait") == 0 {
+				d.now = d.now.Add(time.Duration(rapid.IntRange(0, 40*24*60).Draw(rt, "minutes")) * time.Minute)
+				d.root.Update(tick(d.now))
+			}
+			d.press(rapid.SampledFrom(anyKeys).Draw(rt, "key"))
+			if d.root.quit {
+				return
+			}
+			if wrong := geometry(d.root.View(), w, h); wrong != "" {
+				rt.Fatalf("%s\n%s", wrong, d.screen())
+			}
+			if strings.ContainsFunc(d.screen(), unruly) {
+				rt.Fatalf("an unruly character:\n%s", d.screen())
+			}
+			if s := d.root.stump; s != nil && d.root.on == onStump {
+				fresh, err := book.Stump(s.id)
+				if err != nil || len(fresh.Live) != len(s.s.Live) {
+					rt.Fatalf("the screen holds %d answers, the book %d: %v", len(s.s.Live), len(fresh.Live), err)
+				}
+			}
+		}
+	})
+}
+
+func noFile(string) (io.ReadCloser, error) { return nil, errors.New("no such file") }
+
+// TestEveryStageKeepsItsWindow opens one stump of every stage that the made-up
+// block has.
+func TestEveryStageKeepsItsWindow(t *testing.T) {
+	seen := map[core.Stage]bool{}
+	book, err := store.Create(filepath.Join(t.TempDir(), "any.bark"), store.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer book.Close()
+	now := at("2027-05-20 10:12")
+	if err := book.Bulk(sample.Events(sample.Plan{Seed: 3, Seasons: 2, Zone: newYork, Now: now})); err != nil {
+		t.Fatal(err)
+	}
+	d := &driver{t: t, book: book, now: now, hand: time.Unix(0, 0)}
+	d.open()
+	for _, s := range d.root.block.sums {
+		if seen[s.Stage] {
+			continue
+		}
+		seen[s.Stage] = true
+		d.root.openStump(s.ID)
+		d.each(func(size [2]int, theme string, plain bool) {
+			if wrong := geometry(d.root.View(), size[0], size[1]); wrong != "" {
+				t.Errorf("%s, %v: %s", s.Stage, size, wrong)
+			}
+		})
+		for _, size := range windows[:2] {
+			d.size(size[0], size[1])
+			if missing := d.hidden(); missing != "" {
+				t.Errorf("%s, %v: %q is not to be seen:\n%s", s.Stage, size, missing, d.screen())
+			}
+		}
+		d.press("esc")
+	}
+	if len(seen) < 8 {
+		t.Errorf("only %d stages", len(seen))
+	}
+}

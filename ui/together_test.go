@@ -1,0 +1,140 @@
+package ui
+
+import (
+	"testing"
+
+	"barkslip/core"
+)
+
+// sealedRow is a block of two rows of three; of the first row two are sealed.
+func sealedRow(t *testing.T) *driver {
+	d := newDriver(t, "2027-05-04 12:00")
+	d.plant("Hollow Lane", rows(2, 3)...)
+	d.sealed(tree(1, 1), "2027-04-20 09:00", "2027-05-04 08:30", "2027-05-04 09:00")
+	d.sealed(tree(1, 3), "2027-04-20 09:00", "2027-05-04 08:50", "2027-05-04 09:20")
+	d.sealed(tree(2, 2), "2027-04-20 09:00", "2027-05-04 09:00", "2027-05-04 09:30")
+	d.open()
+	return d
+}
+
+func (d *driver) stages() []core.Stage {
+	d.t.Helper()
+	sums, err := d.book.Summaries(home)
+	if err != nil {
+		d.t.Fatal(err)
+	}
+	var out []core.Stage
+	for _, s := range sums {
+		out = append(out, s.Stage)
+	}
+	return out
+}
+
+func (d *driver) wantStages(want ...core.Stage) {
+	d.t.Helper()
+	got := d.stages()
+	for i := range want {
+		if got[i] != want[i] {
+			d.t.Fatalf("stages %v, want %v", got, want)
+		}
+	}
+}
+
+// TestRowAnswer paints a row white at a time given, for those it fits, in one
+// go, and takes it back in one go.
+func TestRowAnswer(t *testing.T) {
+	d := sealedRow(t)
+	d.sees("3 to paint")
+	d.press("r")
+	d.pickWord("painted white")
+	d.press("11:50", "enter")
+	d.sees("Taken: row 1, painted white, 2 stumps")
+	d.wantStages(core.Painted, core.Standing, core.Painted, core.Standing, core.SealedUp, core.Standing)
+	d.sees("1 to paint")
+	s, err := d.book.Stump(tree(1, 3))
+	if err != nil || !s.Now().White.At.Equal(at("2027-05-04 11:50")) || s.Now().White.Hand != "RK" {
+		t.Errorf("white %+v %v", s.Now().White, err)
+	}
+	d.press("u")
+	d.sees("Took back: row 1, painted white, 2 stumps")
+	d.wantStages(core.SealedUp, core.Standing, core.SealedUp, core.Standing, core.SealedUp, core.Standing)
+	d.sees("3 to paint")
+	d.press("u")
+	d.sees("Nothing was answered from this screen")
+}
+
+// TestRowAnswerTimes types when it was done.
+func TestRowAnswerTimes(t *testing.T) {
+	d := sealedRow(t)
+	d.press("r")
+	d.pickWord("painted white")
+	for _, wrong := range []string{"12:01", "25:00", "99"} {
+		d.press(wrong, "enter")
+		if d.root.prompt == nil {
+			t.Fatalf("%s was taken", wrong)
+		}
+		for range wrong {
+			d.press("backspace")
+		}
+	}
+	d.press("enter")
+	d.sees("Taken: row 1", "12:00")
+}
+
+// TestRowAnswerLeft leaves the list and the time without an answer.
+func TestRowAnswerLeft(t *testing.T) {
+	d := sealedRow(t)
+	before := d.stages()
+	d.press("r", "esc", "r")
+	d.pickWord("painted white")
+	d.press("esc")
+	d.wantStages(before...)
+}
+
+// TestPickedAnswer picks two stumps of two rows and answers for both.
+func TestPickedAnswer(t *testing.T) {
+	d := sealedRow(t)
+	d.press("a")
+	d.sees("Pick stumps with Space first")
+	d.press("space", "down", "space")
+	d.sees("2 picked")
+	d.press("a")
+	d.pickWord("painted white")
+	d.press("enter")
+	d.sees("the picked, painted white, 2 stumps")
+	d.wantStages(core.Painted, core.Standing, core.SealedUp, core.Standing, core.Painted, core.Standing)
+	d.press("u")
+	d.wantStages(core.SealedUp, core.Standing, core.SealedUp, core.Standing, core.SealedUp, core.Standing)
+	d.press("esc", "a")
+	d.sees("Pick stumps with Space first")
+}
+
+// TestPickAndLeaveOut picks a stump and leaves it out again.
+func TestPickAndLeaveOut(t *testing.T) {
+	d := sealedRow(t)
+	d.press("space", "left", "space")
+	d.sees("0 picked")
+}
+
+// TestRowWithoutAnAnswer asks for a row that nothing fits.
+func TestRowWithoutAnAnswer(t *testing.T) {
+	d := newDriver(t, "2027-05-04 12:00")
+	d.plant("Hollow Lane", rows(2, 3)...)
+	d.press("r")
+	d.sees("fits row 1")
+	if d.root.list != nil {
+		t.Error("an empty list is open")
+	}
+}
+
+// TestRowAnswerAndStumpUndo takes back on one stump what was answered for the
+// row; the others keep it.
+func TestRowAnswerAndStumpUndo(t *testing.T) {
+	d := sealedRow(t)
+	d.press("r")
+	d.pickWord("painted white")
+	d.press("enter", "enter", "u")
+	d.sees("Took back: painted white")
+	d.press("esc")
+	d.wantStages(core.SealedUp, core.Standing, core.Painted)
+}

@@ -1,0 +1,210 @@
+package ui
+
+import (
+	"testing"
+	"time"
+
+	"barkslip/core"
+)
+
+// visit is told of every screen the tour comes to.
+type visit func(name string, d *driver)
+
+// tour goes through every screen: those of first use, the block, the walk step
+// by step, and what opens over them.
+func tour(t *testing.T, see visit) {
+	tourFirst(t, see)
+	tourBlocks(t, see)
+	tourWalk(t, see)
+	tourSide(t, see)
+}
+
+func tourFirst(t *testing.T, see visit) {
+	d := newDriver(t, "2027-04-26 09:00")
+	d.root.x.hand, d.root.x.Prefs.Hand = "", ""
+	d.files(map[string]string{"rows.csv": "row,tree,variety\n1,1,Amber\n4,7,\n", "bad.csv": "row,tree\n1,one\n"})
+	see("start", d)
+	d.press("?")
+	see("start help", d)
+	d.press("esc", "2", "RK", "enter", "By list", "enter")
+	see("start list", d)
+	d.press("bad.csv", "enter")
+	see("start list wrong", d)
+	d.press("esc", "esc", "esc", "1", "enter")
+	for d.root.first.at < len(firstQuestions) && d.root.on == onFirst {
+		see("start "+firstQuestions[d.root.first.at].name, d)
+		if firstQuestions[d.root.first.at].name == "name" {
+			d.press("Home")
+		}
+		d.press("enter")
+	}
+}
+
+func tourBlocks(t *testing.T, see visit) {
+	for name, places := range map[string][][2]int{
+		"block 12x20": rows(12, 20), "block 3x200": rows(3, 200), "block 300x2": rows(300, 2), "block with gaps": {{1, 1}, {1, 9}, {4, 3}, {9, 200}, {900, 1}}, "block empty": nil,
+	} {
+		d := newDriver(t, "2027-05-04 08:00")
+		d.plant("Hollow Lane", places...)
+		see(name, d)
+		d.press("right", "down", "right", "space", "space")
+		see(name+" cursor", d)
+		d.press("down", "down", "down", "down", "down")
+		for range 30 {
+			d.press("right")
+		}
+		see(name+" far", d)
+		for _, over := range []struct{ name, key string }{{"help", "?"}, {"filter", "f"}, {"settings", "o"}, {"blocks", "b"}, {"lots", "l"}, {"find", "/"}, {"hand", "h"}, {"time", "t"}} {
+			d.press(over.key)
+			see(name+" "+over.name, d)
+			d.press("esc")
+		}
+	}
+}
+
+// tourWalk goes through the walk of one stump, with its turnings.
+func tourWalk(t *testing.T, see visit) {
+	d := newDriver(t, "2027-04-26 09:00")
+	d.plant("Hollow Lane", rows(2, 3)...)
+	d.press("o")
+	d.pickWord("earwigs")
+	d.press("yes", "enter", "esc", "enter")
+	step := func(want core.StepID, keys ...string) {
+		t.Helper()
+		d.on(want)
+		see("step "+string(want), d)
+		d.press(keys...)
+	}
+	step(core.StepLimbs, "2")
+	step(core.StepReach, "12", "enter")
+	step(core.StepLeaf, "enter")
+	step(core.StepLimbOff, "1")
+	step(core.StepHeight, "enter")
+	step(core.StepGashes, "enter")
+	step(core.StepWait, "3")
+	step(core.StepNewGashes, "esc", "4")
+	step(core.StepDrill, "esc", "5")
+	see("reasons", d)
+	d.press("esc")
+	d.clock("2027-05-04 08:00")
+	step(core.StepBleeding, "4")
+	step(core.StepSlip, "1")
+	step(core.StepDrill, "1")
+	see("look after the drain hole", d)
+	d.wait(31 * time.Minute)
+	step(core.StepBleeding, "1")
+	step(core.StepNewGashes, "enter")
+	step(core.StepFreshCut, "3")
+	see("other height", d)
+	d.press("esc", "2")
+	step(core.StepTorn, "120:1in", "enter")
+	step(core.StepNewFace)
+	d.wait(16 * time.Minute)
+	d.press("2")
+	see("wiped", d)
+	d.wait(16 * time.Minute)
+	d.press("1")
+	step(core.StepMeasure, "3.4 3.1")
+	see("measure typed", d)
+	d.press("enter")
+	step(core.StepLongWay, "5")
+	see("a bearing", d)
+	d.press("esc", "1")
+	step(core.StepSlots, "4")
+	see("block bark", d)
+	d.press("esc", "2")
+	see("one slot more", d)
+	d.press("3", "enter")
+	step(core.StepWood, "9")
+	see("other wood", d)
+	d.press("Harvest", "enter")
+	step(core.StepThick, "enter")
+	step(core.StepNodes, "enter")
+	step(core.StepScion, "3")
+	see("scion marked", d)
+	d.press("enter")
+	for d.step() == core.StepScion {
+		see("scion", d)
+		d.press("enter")
+	}
+	step(core.StepSeal, "enter")
+	step(core.StepWhite)
+	d.wait(150 * time.Minute)
+	see("white open", d)
+	d.wait(2 * time.Hour)
+	see("white late", d)
+	tourOver(d, see)
+	d.press("1")
+	step(core.StepRing, "1")
+	see("after white", d)
+	d.press("x")
+	d.pickWord("failed")
+	see("causes", d)
+	d.press("7")
+	see("failed", d)
+}
+
+// tourOver opens what can be opened over a stump.
+func tourOver(d *driver, see visit) {
+	for _, over := range []struct{ name, key string }{{"help", "?"}, {"why", "w"}, {"story", "v"}, {"note", "n"}, {"end", "x"}, {"place", "/"}, {"earlier time", "t"}} {
+		d.press(over.key)
+		see("stump "+over.name, d)
+		d.press("esc")
+	}
+	d.press("c")
+	see("stump coach", d)
+	d.press("c")
+	for range 14 {
+		d.press("up")
+		see("correct "+string(d.step()), d)
+	}
+	d.press("esc", "u")
+	see("taken back", d)
+	d.press("U", "t", "20", "enter")
+	see("for an earlier time", d)
+	d.press("t")
+}
+
+// tourSide is the walks that end early: a stump too small, and one that does
+// not stop running.
+func tourSide(t *testing.T, see visit) {
+	d := newDriver(t, "2027-05-04 09:00")
+	d.plant("Hollow Lane", rows(1, 2)...)
+	d.append(core.Event{At: d.now, Hand: "RK", Stump: tree(1, 9), Body: &core.StumpAdded{Across: inches(0.8), Stock: "black walnut"}})
+	d.open()
+	d.goTo(1, 9)
+	d.on(core.StepSmall)
+	see("step small", d)
+	d.press("2")
+	see("measure again", d)
+	d.press("esc", "1")
+	see("given up", d)
+	d.press("/", "1/1", "enter", "2", "enter", "enter", "enter", "enter")
+	d.clock("2027-05-12 09:00")
+	runOn(d)
+	d.on(core.StepLeave)
+	see("step leave", d)
+}
+
+// runOn answers that a stump runs on and on, until the walk gives it up.
+func runOn(d *driver) {
+	d.t.Helper()
+	for range 60 {
+		switch d.step() {
+		case core.StepBleeding:
+			if u := d.root.stump.q.Until; u != nil && u.After(d.now) {
+				d.wait(u.Sub(d.now))
+			}
+			d.choose(string(core.Running))
+		case core.StepSlip:
+			d.press("1")
+		case core.StepDrill, core.StepNewGashes:
+			d.press("enter")
+		case core.StepWait:
+			d.wait(d.root.stump.q.Until.Sub(d.now))
+		default:
+			return
+		}
+	}
+	d.t.Fatalf("it is still running:\n%s", d.screen())
+}
