@@ -25,7 +25,7 @@ func counted(from int) picker {
 }
 
 // texts are of the kinds people type: plain, quoted, accented, with markup.
-var texts = []string{"", "plain", "two words", `"quoted" \ back`, "Zürich – ½ in", "<b>&amp;</b>", "木 walnut", "a/b,c;d", "\u2028line"}
+var texts = []string{"", "plain", "two words", `"quoted" \ back`, "Zürich – ½ in", "<b>&amp;</b>", "木 walnut", "a/b,c;d", "a{b}[c]"}
 
 var vocabularies = map[reflect.Type][]string{
 	reflect.TypeFor[Bleeding]():   texted(Bleedings),

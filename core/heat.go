@@ -144,7 +144,7 @@ func (c *Case) callusWords(a *Ask) {
 	if err != nil || len(grown.Days) == 0 {
 		return
 	}
-	a.Because += fmt.Sprintf(" Callus weather so far: %.1f of %d good days, from %d days put down.", grown.Total, weather.CallusRun, len(grown.Days))
+	a.Because += fmt.Sprintf(" Callus weather so far: %.1f of %d good days, from what was put down.", grown.Total, weather.CallusRun)
 	a.Work = append(a.Work, grown.Work)
 }
 

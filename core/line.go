@@ -415,7 +415,7 @@ func (r *lineReader) list(name string, _ int, grow func(int), each func(int, fie
 // Clean takes control characters out of text that came from outside.
 func Clean(s string) string {
 	return strings.Map(func(r rune) rune {
-		if r < 0x20 || r >= 0x7f && r < 0xa0 || r == utf8.RuneError || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0xfeff {
+		if r < 0x20 || r >= 0x7f && r < 0xa0 || r == utf8.RuneError || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0x2028 || r == 0x2029 || r == 0x200e || r == 0x200f || r == 0x061c || r == 0xfeff {
 			return -1
 		}
 		return r

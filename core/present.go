@@ -38,7 +38,7 @@ func (c *Case) Present() StepID {
 	switch stage := a.Stage(); {
 	case stage == FailedOut, stage == GivenUpOn, stage == UntiedFree:
 		return c.afterEnd()
-	case a.White != nil && c.B.Earwigs && len(a.Rings) == 0:
+	case a.White != nil && c.B.Earwigs && len(a.Rings) == 0 && a.FirstPush().IsZero():
 		return StepRing
 	case a.White != nil:
 		return c.afterWhite()
@@ -143,6 +143,12 @@ func (c *Case) grafting() StepID {
 	switch {
 	case c.torn():
 		return StepTorn
+	case !c.today(c.Found.Gashed): // against advice these were not asked yet
+		return StepNewGashes
+	case !c.faceOfToday():
+		return StepFreshCut
+	case c.Found.Looked.Before(c.Found.FreshCut):
+		return StepNewFace
 	case a.Measured == nil || len(a.FreshCuts) > 0 && newer(last(a.FreshCuts), *a.Measured):
 		return StepMeasure
 	case c.oval() && !c.longWayGiven():

@@ -39,7 +39,7 @@ func Say(b Body, sys unit.System) string {
 		}
 		return fmt.Sprintf("%d slots", len(b.Slots))
 	case *WoodChosen:
-		return "wood " + b.Variety
+		return sayWood(b, sys)
 	case *ScionSet:
 		return fmt.Sprintf("scion %d set", b.Slot)
 	case *Sealed:
@@ -78,6 +78,20 @@ func Say(b Body, sys unit.System) string {
 		return "taken back"
 	}
 	return strings.ReplaceAll(b.Kind(), "-", " ")
+}
+
+func sayWood(b *WoodChosen, sys unit.System) string {
+	words := "wood " + b.Variety
+	if b.Thickness.Given() {
+		words += ", " + sys.Exact(b.Thickness.Length)
+	}
+	if len(b.Pieces) > 0 {
+		return words + fmt.Sprintf(", %d from a stick", len(b.Pieces))
+	}
+	if len(b.Nodes) > 0 {
+		words += ", " + budWords(b.Nodes)
+	}
+	return words
 }
 
 func sayLook(b *Looked) string {

@@ -348,7 +348,7 @@ func askSlots(c *Case, a *Ask) {
 	chance, odds := c.chance(l.Scions)
 	a.Because = c.slotsWhy(l, p) + " " + chance
 	a.Work = []trade.Worked{l.Work, odds}
-	a.choose("1", "so", "mark them", marked(l, p))
+	a.choose("1", "mark them", "", marked(l, p))
 	more, fewer := p, p
 	more.Asked, fewer.Asked = l.Scions+1, max(l.Scions-1, 1)
 	more.Slots, fewer.Slots = nil, nil
@@ -386,7 +386,7 @@ func (c *Case) slotsWhy(l girth.Layout, p SlotsMarked) string {
 		why = fmt.Sprintf("Girth %s, %d asked for", c.length(l.Girth), p.Asked)
 	}
 	if len(p.Blocked) > 0 {
-		why += fmt.Sprintf(", %d stretch of bark blocked", len(p.Blocked))
+		why += map[bool]string{true: ", one stretch of bark blocked", false: fmt.Sprintf(", %d stretches of bark blocked", len(p.Blocked))}[len(p.Blocked) == 1]
 	}
 	return why + "; one faces the shade side."
 }

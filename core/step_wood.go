@@ -2,6 +2,7 @@ package core
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -21,18 +22,24 @@ func askWood(c *Case, a *Ask) {
 	if w := c.Before.Wood; w != nil {
 		a.Because = fmt.Sprintf("As on %s.", c.Before.Stump.Place())
 		a.choose("1", "as before", c.woodWords(*w), w)
-		a.Likely = "1"
 		a.Warn = c.otherVariety(w.Variety)
+		if a.Warn == "" {
+			a.Likely = "1"
+		}
 		key = 2
 	}
-	for _, lot := range c.Book.LotList() {
+	for _, lot := range c.lots() {
 		if key > 8 {
 			break
 		}
 		r := lot.Received.What
 		meaning := r.Variety
-		if lot.Held != nil && lot.Held.What.Held {
+		held := lot.Held != nil && lot.Held.What.Held
+		if held {
 			meaning += ", HELD: " + lot.Held.What.Why
+		}
+		if a.Likely == "" && !held && c.planned(r.Variety) {
+			a.Likely = strconv.Itoa(key)
 		}
 		a.choose(strconv.Itoa(key), r.Name, meaning, &WoodChosen{Lot: lot.ID, Variety: r.Variety, Thickness: r.Thickness})
 		key++
@@ -44,6 +51,28 @@ func askWood(c *Case, a *Ask) {
 		}
 		return []Body{&WoodChosen{Variety: text}}, nil
 	}}})
+}
+
+// planned says whether a variety is the one planned for the stump.
+func (c *Case) planned(variety string) bool {
+	return c.Variety() != "" && strings.EqualFold(c.Variety(), variety)
+}
+
+// lots are the lots to choose from: of the planned variety first, those held
+// last.
+func (c *Case) lots() []*Lot {
+	lots := c.Book.LotList()
+	rank := func(l *Lot) int {
+		switch {
+		case l.Held != nil && l.Held.What.Held:
+			return 2
+		case c.planned(l.Received.What.Variety):
+			return 0
+		}
+		return 1
+	}
+	slices.SortStableFunc(lots, func(x, y *Lot) int { return rank(x) - rank(y) })
+	return lots
 }
 
 // otherVariety warns of wood that is not of the planned variety.

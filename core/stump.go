@@ -265,6 +265,9 @@ func (a *Attempt) settle() {
 	for _, v := range a.Visits {
 		for _, f := range v.What.Found {
 			g := a.scion(f.Slot)
+			if g.Set != nil && !newer(v, *g.Set) {
+				continue // it cannot have been seen before it was set
+			}
 			if g.State != f.State {
 				g.State, g.Since = f.State, v.At
 			}

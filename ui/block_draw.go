@@ -27,7 +27,7 @@ const countsWidth = 29
 func (b *blockScreen) frame() frame {
 	x := b.x
 	f := frame{title: x.site().Name, where: b.where()}
-	f.keys = keyLine(append(append([]binding{}, b.table()...), b.r.common(nil)...), x.width)
+	f.keys = b.r.keysOf(b.table())
 	if len(b.rows) == 0 {
 		f.body = b.empty()
 		return f
@@ -53,7 +53,7 @@ func (b *blockScreen) frame() frame {
 }
 
 func (b *blockScreen) where() string {
-	words := fmt.Sprintf("%d stumps, %d rows", len(b.sums), len(b.rows))
+	words := fmt.Sprintf("%s, %s", counted(len(b.sums), "stump"), counted(len(b.rows), "row"))
 	if b.what != "" {
 		words = "only " + b.what
 	}
@@ -217,11 +217,11 @@ func (b *blockScreen) counts(width, height int) []paper.Line {
 			continue
 		}
 		l := paper.Line{{Text: st.Mark(), Ink: stageInk(st)}, {Text: " " + st.String(), Ink: paper.Plain}}
-		lines = append(lines, l.Pad(18).Add(paper.Strong, fmt.Sprintf("%5d", t.stage[st])))
+		lines = append(lines, l.Pad(15).Add(paper.Strong, fmt.Sprintf("%6d", t.stage[st])))
 	}
 	lines = append(lines, nil)
 	sum := func(ink paper.Ink, word string, n int) {
-		lines = append(lines, paper.Line{{Text: word, Ink: ink}}.Pad(18).Add(ink, fmt.Sprintf("%5d", n)))
+		lines = append(lines, paper.Line{{Text: word, Ink: ink}}.Pad(15).Add(ink, fmt.Sprintf("%6d", n)))
 	}
 	sum(paper.Strong, "need a hand", t.needy)
 	if t.late > 0 {
@@ -256,4 +256,12 @@ func (b *blockScreen) under(width int) []paper.Line {
 		}
 	}
 	return lines
+}
+
+// counted is a number with its noun.
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
 }

@@ -63,10 +63,18 @@ func (f *field) paste(s string) {
 }
 
 // line shows the field with its cursor.
-func (f *field) line(likely string) paper.Line {
+// A text longer than the room shows its end.
+func (f *field) line(likely string, width int) paper.Line {
 	l := paper.Line{{Text: "> ", Ink: paper.Accent}}
 	if f.text == "" && likely != "" {
 		return l.Add(paper.Turned, " ").Add(paper.Faint, " Enter takes "+likely)
 	}
-	return l.Add(paper.Strong, f.text).Add(paper.Turned, " ")
+	text := []rune(f.text)
+	for len(text) > 1 && paper.Width(string(text)) > max(width-4, 8) {
+		text = text[1:]
+	}
+	if len(text) < len([]rune(f.text)) {
+		text[0] = '…'
+	}
+	return l.Add(paper.Strong, string(text)).Add(paper.Turned, " ")
 }

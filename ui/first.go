@@ -350,7 +350,7 @@ func (f *firstScreen) frame() frame {
 		q := firstQuestions[f.at]
 		lines = []paper.Line{nil, paper.Text(paper.Strong, q.question), nil}
 		lines = append(lines, wrapped(paper.Plain, q.because, width)...)
-		lines = append(lines, nil, paper.Text(paper.Faint, q.asks), f.field.line(q.likely(f)))
+		lines = append(lines, nil, paper.Text(paper.Faint, q.asks), f.field.line(q.likely(f), width))
 		out.keys = paper.Text(paper.Faint, " Enter takes it   Esc back   ctrl+c leaves")
 	}
 	out.body = indent(2, lines)

@@ -37,8 +37,10 @@ func (x *shared) draw(f frame) string {
 	for len(lines) < x.height-3 {
 		lines = append(lines, nil)
 	}
-	lines = append(lines, x.rule(), x.message(), f.keys)
-	return x.theme.Paint(lines, x.width, x.height)
+	lines = append(append(lines, x.message()...), f.keys)
+	theme := x.theme
+	theme.ASCII = x.Plain
+	return theme.Paint(lines, x.width, x.height)
 }
 
 // header carries block, stump, the white clocks and the time.
@@ -56,12 +58,15 @@ func (x *shared) header(f frame) paper.Line {
 	if white != "" {
 		right = right.Add(ink, white).Add(paper.Plain, "  ")
 	}
-	right = right.Add(clockInk, clock).Add(paper.Plain, " ")
+	const least = 18 // of the title, so that it can be told
+	switch full := right.Add(clockInk, clock+" "); {
+	case full.Width() <= x.width-least:
+		right = full
+	case right.Width()+6 <= x.width-least:
+		right = right.Add(clockInk, now.Format("15:04")+" ")
+	}
 	left := paper.Line{{Text: " " + f.title, Ink: paper.Strong}, {Text: "  " + f.where, Ink: paper.Plain}}
 	room := x.width - right.Width()
-	if room < 20 { // a narrow window keeps the place and the white clocks
-		return left.Cut(x.width)
-	}
 	return left.Cut(room-1).Beside(room, right)
 }
 
@@ -73,12 +78,21 @@ func (x *shared) rule() paper.Line {
 	return paper.Text(paper.Faint, strings.Repeat(sign, x.width))
 }
 
-func (x *shared) message() paper.Line {
+// message is the last thing done or wrong: one line, or two that take the place
+// of the rule above.
+func (x *shared) message() []paper.Line {
 	ink := paper.Plain
 	if x.wrong {
 		ink = paper.Warn
 	}
-	return paper.Text(ink, " "+x.said)
+	said := indent(1, wrapped(ink, x.said, x.width-2))
+	switch {
+	case len(said) == 0:
+		return []paper.Line{x.rule(), nil}
+	case len(said) == 1:
+		return []paper.Line{x.rule(), said[0]}
+	}
+	return said[:2]
 }
 
 // wrapped is a text in one ink over as many lines as it needs.

@@ -33,7 +33,7 @@ func (r *root) askTime() {
 		r.afterTime()
 		return
 	}
-	r.ask("Earlier time (13:40, or 2027-05-03 13:40, or 20 for 20 min ago):", "", false, func(text string) error {
+	r.ask("Time (13:40, 2027-05-03 13:40, or minutes ago):", "", false, func(text string) error {
 		at, err := readTime(text, r.x.Now().In(r.x.site().Zone))
 		if err != nil {
 			return err

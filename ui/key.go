@@ -46,3 +46,10 @@ func keyLine(table []binding, width int) paper.Line {
 	}
 	return line
 }
+
+// keysOf is the key line of a screen: its own keys as far as there is room, and
+// always the keys for help and for leaving.
+func (r *root) keysOf(table []binding) paper.Line {
+	tail := keyLine(r.common(nil), r.x.width)
+	return append(keyLine(table, r.x.width-tail.Width()), tail...)
+}

@@ -67,6 +67,7 @@ func TestHelpListsEveryKey(t *testing.T) {
 		d.press(c.way...)
 		d.press("?")
 		var help strings.Builder
+		d.root.page.set()
 		for _, l := range d.root.page.lines {
 			for _, s := range l {
 				help.WriteString(s.Text)

@@ -1,7 +1,7 @@
 package ui
 
 import (
-	"strconv"
+	"fmt"
 
 	"barkslip/ui/paper"
 )
@@ -75,10 +75,16 @@ func (l *listScreen) view() string {
 	body = append(body, nil)
 	room := max(x.bodyHeight()-len(body), 1)
 	from := max(0, min(l.at-room/2, len(l.items)-room))
+	if l.at == from+room-1 && from+room < len(l.items) {
+		from++ // the last line says how many more there are
+	}
 	for i := from; i < min(len(l.items), from+room); i++ {
 		body = append(body, l.row(i))
 	}
-	keys := paper.Text(paper.Faint, " a key picks   up down and Enter pick   Esc back   q leave   "+strconv.Itoa(len(l.items))+" in the list")
+	if below := len(l.items) - from - room; below > 0 {
+		body[len(body)-1] = paper.Text(paper.Faint, fmt.Sprintf("   and %d more below", below+1))
+	}
+	keys := paper.Text(paper.Faint, " a key picks   up down and Enter pick   Esc back   q leave")
 	return x.draw(frame{title: "Barkslip", body: body, keys: keys})
 }
 

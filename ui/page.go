@@ -14,11 +14,22 @@ type page struct {
 	r     *root
 	title string
 	where string
-	lines []paper.Line
+	make  func(width int) []paper.Line
+	lines []paper.Line // as made for a window of this width
+	width int
 	from  int
 }
 
+// set makes the lines anew where the window's width has changed.
+func (p *page) set() {
+	if p.width != p.r.x.width {
+		p.width = p.r.x.width
+		p.lines = p.make(p.width)
+	}
+}
+
 func (p *page) key(key string) {
+	p.set()
 	last := max(len(p.lines)-p.r.x.bodyHeight(), 0)
 	switch key {
 	case "down", "j", "enter":
@@ -38,6 +49,7 @@ func (p *page) key(key string) {
 
 func (p *page) view() string {
 	x := p.r.x
+	p.set()
 	p.from = max(0, min(p.from, len(p.lines)-x.bodyHeight()))
 	keys := " Esc back   q leave"
 	if len(p.lines) > x.bodyHeight() {
@@ -48,16 +60,18 @@ func (p *page) view() string {
 
 // help shows every key of a screen, and the words for what stands on it.
 func (r *root) help(title string, tables ...[]binding) {
-	lines := []paper.Line{nil}
-	for _, table := range tables {
-		for _, b := range table {
-			if b.help != "" {
-				lines = append(lines, indent(2, under(fmt.Sprintf("%-9s", b.name()), paper.Accent, paper.Plain, b.help, r.x.width-4))...)
+	r.page = &page{r: r, title: "Keys", where: title, make: func(width int) []paper.Line {
+		lines := []paper.Line{nil}
+		for _, table := range tables {
+			for _, b := range table {
+				if b.help != "" {
+					lines = append(lines, indent(2, under(fmt.Sprintf("%-9s", b.name()), paper.Accent, paper.Plain, b.help, width-4))...)
+				}
 			}
+			lines = append(lines, nil)
 		}
-		lines = append(lines, nil)
-	}
-	r.page = &page{r: r, title: "Keys", where: title, lines: lines}
+		return lines
+	}}
 }
 
 func indent(n int, lines []paper.Line) []paper.Line {
@@ -71,8 +85,13 @@ func indent(n int, lines []paper.Line) []paper.Line {
 // why shows how numbers came about: formula in words, what went in, what was
 // assumed, and by whose word.
 func (r *root) why(title string, works []trade.Worked, step *core.Step) {
+	r.page = &page{r: r, title: "Why", where: title, make: func(width int) []paper.Line {
+		return r.whyLines(works, step, min(width-4, 96))
+	}}
+}
+
+func (r *root) whyLines(works []trade.Worked, step *core.Step, wide int) []paper.Line {
 	sys := r.x.site().Units
-	wide := min(r.x.width-4, 96)
 	lines := []paper.Line{nil}
 	add := func(label string, ink paper.Ink, s string) {
 		lines = append(lines, indent(2, under(label, paper.Faint, ink, s, wide))...)
@@ -109,5 +128,5 @@ func (r *root) why(title string, works []trade.Worked, step *core.Step) {
 	for _, c := range append(slices.Clone(step.Cautions), trade.AidsOnly) {
 		add("Caution ", paper.Warn, c.Says)
 	}
-	r.page = &page{r: r, title: "Why", where: title, lines: lines}
+	return lines
 }

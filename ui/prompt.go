@@ -11,7 +11,10 @@ type prompt struct {
 	take   func(text string) error // an error keeps the prompt open
 }
 
+const promptWords = "Enter takes it, Esc leaves it."
+
 func (r *root) ask(asks, likely string, any bool, take func(text string) error) {
+	r.x.say(promptWords)
 	r.prompt = &prompt{r: r, asks: asks, likely: likely, field: field{any: any}, take: take}
 }
 
@@ -32,6 +35,9 @@ func (p *prompt) key(key string) {
 		if p.r.prompt == p {
 			p.r.prompt = nil
 		}
+		if p.r.x.said == promptWords && p.r.prompt == nil {
+			p.r.x.say("")
+		}
 	default:
 		p.field.typed(key)
 	}
@@ -39,6 +45,5 @@ func (p *prompt) key(key string) {
 
 func (p *prompt) line() paper.Line {
 	l := paper.Line{{Text: " " + p.asks + " ", Ink: paper.Strong}}
-	l = append(l, p.field.line(p.likely)...)
-	return l.Add(paper.Faint, "   Esc leaves it")
+	return append(l, p.field.line(p.likely, p.r.x.width-l.Width())...)
 }

@@ -3,6 +3,7 @@ package ui
 import (
 	"crypto/rand"
 	"fmt"
+	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -127,7 +128,6 @@ func (r *root) openStump(id core.StumpID) {
 	r.x.say("")
 	r.stump = s
 	r.on = onStump
-	r.x.guard.answered("enter", r.x.Tick()) // an Enter held down opens and does no more
 }
 
 // Init starts the tick that keeps times and white clocks true.
@@ -191,7 +191,7 @@ func (r *root) beat() {
 
 func (r *root) tooSmall() bool { return r.x.width < leastWidth || r.x.height < leastHeight }
 
-// key sends a key to whatever is on top.
+// key takes one key.
 func (r *root) key(key string) {
 	if r.calm {
 		defer func() {
@@ -208,6 +208,57 @@ func (r *root) key(key string) {
 		if key == "q" {
 			r.quit = true
 		}
+	default:
+		r.guarded(key)
+	}
+}
+
+// harmless keys may be held down: they move, or only show.
+var harmless = map[string]bool{"up": true, "down": true, "left": true, "right": true, "j": true, "k": true, "home": true, "end": true,
+	"pgup": true, "pgdown": true, " ": true, "backspace": true, "tab": true, "shift+tab": true, "f": true}
+
+// guarded keeps a key held down from acting again and again, and from typing
+// into the field that came up under it.
+func (r *root) guarded(key string) {
+	now := r.x.Tick()
+	switch f := r.field(); {
+	case f != nil && f.takes(key):
+		if r.x.guard.repeating(key, now) {
+			if strings.Trim(f.text, key) == "" {
+				f.text = ""
+			}
+			r.x.say("Same key again, ignored: it was held down.")
+			return
+		}
+		r.send(key)
+	case harmless[key]:
+		r.send(key)
+	case r.x.guard.held(key, now):
+		r.x.say("Same key again, ignored: it was held down.")
+	default:
+		r.send(key)
+		r.x.guard.answered(key, r.x.Tick())
+	}
+}
+
+// field is the field that text goes to now, nil if there is none.
+func (r *root) field() *field {
+	switch {
+	case r.prompt != nil:
+		return &r.prompt.field
+	case r.list != nil, r.page != nil:
+		return nil
+	case r.on == onFirst && r.first.begun:
+		return &r.first.field
+	case r.on == onStump && r.stump.doubt == nil && r.stump.entry() != nil:
+		return &r.stump.field
+	}
+	return nil
+}
+
+// send hands a key to whatever is on top.
+func (r *root) send(key string) {
+	switch {
 	case r.prompt != nil:
 		r.prompt.key(key)
 	case r.list != nil:

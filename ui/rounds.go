@@ -183,18 +183,22 @@ func (s *roundsScreen) why() {
 	if s.at >= len(s.calls) {
 		return
 	}
-	b := s.x.site()
 	c := s.calls[s.at]
+	s.r.page = &page{r: s.r, title: "Why", where: c.Stump.Long(), make: func(width int) []paper.Line { return s.whyLines(c, width-8) }}
+}
+
+func (s *roundsScreen) whyLines(c core.Call, width int) []paper.Line {
+	b, now := s.x.site(), s.x.now()
 	lines := []paper.Line{nil}
 	for _, d := range c.Dues {
-		lines = append(lines, paper.Text(paper.Strong, "  "+plainWords(d.Kind.String())+": from "+core.When(d.Opens, s.x.now(), b.Zone)+", by "+d.ByWords(s.x.now(), b.Zone)))
-		lines = append(lines, indent(4, wrapped(paper.Plain, d.Why(b), s.x.width-8))...)
+		lines = append(lines, paper.Text(paper.Strong, "  "+plainWords(d.Kind.String())+": from "+core.When(d.Opens, now, b.Zone)+", by "+d.ByWords(now, b.Zone)))
+		lines = append(lines, indent(4, wrapped(paper.Plain, d.Why(b), width))...)
 		for _, f := range d.Facts() {
-			lines = append(lines, indent(4, under("Because", paper.Faint, paper.Plain, f.Says+" ("+f.Cite()+")", s.x.width-8))...)
+			lines = append(lines, indent(4, under("Because", paper.Faint, paper.Plain, f.Says+" ("+f.Cite()+")", width))...)
 		}
 		lines = append(lines, nil)
 	}
-	s.r.page = &page{r: s.r, title: "Why", where: c.Stump.Long(), lines: lines}
+	return lines
 }
 
 // save writes the round as plain text.
@@ -232,9 +236,6 @@ func (s *roundsScreen) title() string {
 	if s.span == 3 {
 		words = "on " + s.named.Long()
 	}
-	if s.late {
-		words = "late, " + words
-	}
 	return words
 }
 
@@ -242,28 +243,36 @@ func (s *roundsScreen) frame() frame {
 	x := s.x
 	b := x.site()
 	f := frame{title: b.Name, where: "rounds"}
-	f.keys = keyLine(append(append([]binding{}, s.table()...), s.r.common(nil)...), x.width)
+	f.keys = s.r.keysOf(s.table())
 	late := 0
 	for _, c := range s.calls {
 		if c.Late(s.judged()) {
 			late++
 		}
 	}
-	question := fmt.Sprintf("%d stumps are due %s", len(s.calls), s.title())
-	if len(s.calls) == 1 {
-		question = "1 stump is due " + s.title()
+	what := "due " + s.title()
+	if s.late {
+		what = "late"
 	}
-	if len(s.calls) == 0 {
-		question = "Nothing is due " + s.title() + "."
-	} else if late > 0 {
+	question := fmt.Sprintf("%d stumps are %s", len(s.calls), what)
+	switch {
+	case len(s.calls) == 0:
+		question = "Nothing is " + what + "."
+	case len(s.calls) == 1:
+		question = "1 stump is " + what
+	}
+	if late > 0 && !s.late {
 		question += fmt.Sprintf(", %d of them late", late)
 	}
 	f.body = []paper.Line{nil, paper.Text(paper.Strong, "  "+question), paper.Text(paper.Plain, "  "+s.because()), nil}
 	foot := s.foot()
 	room := max(x.bodyHeight()-len(f.body)-len(foot), 1)
-	s.top = max(min(s.top, s.at), s.at-room+1, 0)
+	s.top = max(min(s.top, s.at), s.at-room+2, 0)
 	for i := s.top; i < min(len(s.calls), s.top+room); i++ {
 		f.body = append(f.body, s.line(i))
+	}
+	if below := len(s.calls) - s.top - room; below > 0 {
+		f.body[len(f.body)-1] = paper.Text(paper.Faint, fmt.Sprintf("   and %d more below", below+1))
 	}
 	for len(f.body) < x.bodyHeight()-len(foot) {
 		f.body = append(f.body, nil)

@@ -6,6 +6,8 @@ import (
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"barkslip/core"
 )
 
@@ -123,7 +125,7 @@ func (s *season) untie() {
 			s.meet()
 			return
 		}
-		s.press("up")
+		s.send(tea.KeyMsg{Type: tea.KeyShiftTab})
 	}
 	s.t.Fatalf("the stake has no step to untie:\n%s", s.screen())
 }

@@ -80,7 +80,6 @@ func (x *shared) setTheme(name string) {
 		name = "plain"
 	}
 	x.theme = paper.ThemeNamed(name)
-	x.theme.ASCII = x.Plain
 }
 
 // oddsOf is the block's odds, reckoned once for each time a block is opened.

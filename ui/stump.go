@@ -84,11 +84,7 @@ func (s *stumpScreen) entry() *core.Entry {
 }
 
 func (s *stumpScreen) key(key string) {
-	if s.doubt == nil && s.entry() != nil && s.typing(key) {
-		return
-	}
-	if s.x.guard.held(key, s.x.Tick()) {
-		s.x.say("Same key again, ignored: it was held down.")
+	if s.doubt == nil && s.entry() != nil && s.field.typed(key) {
 		return
 	}
 	if key == "enter" || len(key) == 1 && key[0] >= '0' && key[0] <= '9' {
@@ -109,22 +105,8 @@ func (s *stumpScreen) key(key string) {
 	}
 }
 
-// typing puts a key into the field, if it is text there. A key held down since
-// the question before leaves nothing behind.
-func (s *stumpScreen) typing(key string) bool {
-	if s.field.takes(key) && s.x.guard.repeating(key, s.x.Tick()) {
-		if strings.Trim(s.field.text, key) == "" {
-			s.field.text = ""
-		}
-		s.x.say("Same key again, ignored: it was held down.")
-		return true
-	}
-	return s.field.typed(key)
-}
-
 // answer takes a digit or Enter.
 func (s *stumpScreen) answer(key string) {
-	before := s.q.Question
 	switch {
 	case s.doubt != nil:
 		s.choose(key)
@@ -134,9 +116,6 @@ func (s *stumpScreen) answer(key string) {
 		s.check(key)
 	default:
 		s.choose(key)
-	}
-	if s.r.on != onStump || s.r.stump != s || s.q.Question != before || s.r.list != nil {
-		s.x.guard.answered(key, s.x.Tick())
 	}
 }
 
@@ -228,9 +207,16 @@ func (s *stumpScreen) chosen(ch core.Choice) {
 	}
 }
 
-// write puts the answer on disk in one transaction, then shows the record as
-// read back. refines names observations that the answer takes the place of.
+// write puts the answer on disk and says what is wrong if it cannot.
 func (s *stumpScreen) write(refines []core.ID, bodies ...core.Body) {
+	if err := s.keep(refines, bodies...); err != nil {
+		s.x.fail(err)
+	}
+}
+
+// keep puts the answer on disk in one transaction, then shows the record as
+// read back. refines names observations that the answer takes the place of.
+func (s *stumpScreen) keep(refines []core.ID, bodies ...core.Body) error {
 	now := s.x.now()
 	var events []core.Event
 	for _, b := range bodies {
@@ -239,14 +225,12 @@ func (s *stumpScreen) write(refines []core.ID, bodies ...core.Body) {
 			e.At = old.At
 		}
 		if err := core.BeforeCause(s.s, b, e.At); err != nil {
-			s.x.fail(err)
-			return
+			return err
 		}
 		events = append(events, e)
 	}
 	if _, err := s.x.write(s.id, events...); err != nil {
-		s.x.fail(err)
-		return
+		return err
 	}
 	var words []string
 	for _, e := range events {
@@ -260,9 +244,10 @@ func (s *stumpScreen) write(refines []core.ID, bodies ...core.Body) {
 	s.clear()
 	s.x.lastStump = s.id
 	if err := s.load(); err != nil {
-		s.x.fail(err)
+		return err
 	}
 	s.met()
+	return nil
 }
 
 // corrected is the answer an event takes the place of where its time is kept:
@@ -387,8 +372,9 @@ func (s *stumpScreen) redo() {
 	s.takeBack(w, "Put back")
 }
 
-// move goes along the stake to another step, to see or correct its answer.
-func (s *stumpScreen) move(by int) {
+// move goes along the stake to the next step that was answered, or back to the
+// one asked now; with open, to the next that is still open.
+func (s *stumpScreen) move(by int, open bool) {
 	knots := s.c.Knots()
 	at := 0
 	for i, k := range knots {
@@ -396,7 +382,12 @@ func (s *stumpScreen) move(by int) {
 			at = i
 		}
 	}
-	at = max(0, min(at+by, len(knots)-1))
+	for next := at + by; next >= 0 && next < len(knots); next += by {
+		if k := knots[next]; k.Present || open == (k.Answer == "") {
+			at = next
+			break
+		}
+	}
 	k := knots[at]
 	s.focus, s.again = k.Step.ID, k.Answer != ""
 	if k.Present {

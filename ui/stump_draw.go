@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"barkslip/core"
@@ -14,8 +15,7 @@ func (s *stumpScreen) frame() frame {
 	x := s.x
 	b := x.site()
 	f := frame{title: b.Name, where: s.heading()}
-	undo := append(append([]binding{}, s.table()...), s.r.common(nil)...)
-	f.keys = append(s.answerKeys(), keyLine(undo, x.width-s.answerKeys().Width())...)
+	f.keys = s.keyLine()
 	if x.width < fullWidth || x.height < fullHeight-2 {
 		f.body = s.small()
 		return f
@@ -33,6 +33,17 @@ func (s *stumpScreen) frame() frame {
 		f.body = append(f.body, l.Beside(stakeWidth, r))
 	}
 	return f
+}
+
+// keyLine is the keys that do something now. While text is typed letters are
+// text, so none is offered.
+func (s *stumpScreen) keyLine() paper.Line {
+	answers := s.answerKeys()
+	if f := s.r.field(); f != nil && (f.any || f.text != "") {
+		return append(answers, paper.Line{{Text: " Esc", Ink: paper.Accent}, {Text: " clears it ", Ink: paper.Faint}}...)
+	}
+	tail := keyLine(s.r.common(nil), s.x.width)
+	return append(append(answers, keyLine(s.table(), s.x.width-answers.Width()-tail.Width())...), tail...)
 }
 
 func (s *stumpScreen) heading() string {
@@ -56,7 +67,11 @@ func (s *stumpScreen) answerKeys() paper.Line {
 	case s.doubt == nil && s.entry() != nil:
 		return paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: " takes it ", Ink: paper.Faint}}
 	case s.q.Checks != nil:
-		return paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: " all good ", Ink: paper.Faint}, {Text: " 1-6", Ink: paper.Accent}, {Text: " is not ", Ink: paper.Faint}}
+		all := " all good "
+		if slices.Contains(s.good, false) {
+			all = " as marked "
+		}
+		return paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: all, Ink: paper.Faint}, {Text: " 1-6", Ink: paper.Accent}, {Text: " is not ", Ink: paper.Faint}}
 	}
 	first, last := "", ""
 	for _, ch := range s.choices() {
@@ -128,13 +143,17 @@ func ofPart(knots []core.Knot, p core.Part) []core.Knot {
 	return out
 }
 
+// tells is the step whose answer stands for its part.
+var tells = map[core.Part]core.StepID{core.PartCutBack: core.StepHeight, core.PartLook: core.StepBleeding, core.PartGraft: core.StepScion, core.PartSeal: core.StepWhite, core.PartAfter: core.StepVisit}
+
 // folded is a part in one line: tied when all its steps are.
 func (s *stumpScreen) folded(p core.Part, steps []core.Knot) paper.Line {
 	done, answer := len(steps) > 0, ""
 	for _, k := range steps {
 		if k.Answer == "" {
 			done = false
-		} else {
+		}
+		if k.Step.ID == tells[p] {
 			answer = k.Answer
 		}
 	}
@@ -259,7 +278,7 @@ func (s *stumpScreen) warnings(width int) []paper.Line {
 		for _, e := range c.Events {
 			said = append(said, fmt.Sprintf("%s (%s)", core.Say(e.Body, s.x.site().Units), e.Hand))
 		}
-		out = append(out, wrapped(paper.Warn, "Two answers stand: "+strings.Join(said, " and ")+". Answer that step again to settle it.", width)...)
+		out = append(out, wrapped(paper.Warn, "Two answers stand: "+strings.Join(said, " and ")+". Up goes there; answer it again to settle it.", width)...)
 	}
 	if s.q.Step.Part <= core.PartGraft && len(s.c.A.Grafts) == 0 {
 		for _, c := range s.c.Advice.Cautions {
@@ -275,7 +294,7 @@ func (s *stumpScreen) answers(width int) []paper.Line {
 	switch {
 	case s.doubt == nil && s.entry() != nil:
 		e := s.entry()
-		return []paper.Line{paper.Text(paper.Faint, e.Asks), s.field.line(e.Likely)}
+		return []paper.Line{paper.Text(paper.Faint, e.Asks), s.field.line(e.Likely, width)}
 	case s.q.Checks != nil:
 		return s.checks(width)
 	}
@@ -343,11 +362,17 @@ func (s *stumpScreen) small() []paper.Line {
 		}
 	}
 	head := fmt.Sprintf("%s: %s, %d of %d steps tied", s.q.Step.Part, s.q.Step.Name, done, len(knots))
-	lines := []paper.Line{paper.Text(paper.Faint, head)}
-	lines = append(lines, wrapped(paper.Strong, s.q.Question, width)...)
-	lines = append(lines, wrapped(paper.Plain, s.because(), width)...)
-	lines = append(lines, s.warnings(width)...)
-	return indent(1, append(lines, s.answers(width)...))
+	lines := under(s.x.knot(false, true), paper.Accent, paper.Strong, s.q.Question, width)
+	answers := s.answers(width)
+	var between []paper.Line // as much as there is room for, warnings first
+	between = append(between, s.warnings(width)...)
+	between = append(between, wrapped(paper.Plain, s.because(), width)...)
+	room := max(s.x.bodyHeight()-len(lines)-len(answers), 0)
+	if room > len(between) {
+		lines = append([]paper.Line{paper.Text(paper.Faint, head)}, lines...)
+	}
+	lines = append(lines, between[:min(room, len(between))]...)
+	return indent(1, append(lines, answers...))
 }
 
 // fit cuts lines to a height and says where the rest stands.

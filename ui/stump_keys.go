@@ -12,7 +12,10 @@ import (
 
 // table is the keys of the stump screen; digits and Enter answer.
 func (s *stumpScreen) table() []binding {
-	undo := "take back"
+	undo, figure := "", ""
+	if len(s.figures()) > 0 {
+		figure = "figure"
+	}
 	if e, ok := s.s.Undoable(); ok {
 		undo = fmt.Sprintf("take back %q", paper.Shorten(core.Say(e.Body, s.x.site().Units), 18))
 	}
@@ -23,13 +26,15 @@ func (s *stumpScreen) table() []binding {
 		{keys: []string{"n"}, word: "note", help: "A note on this stump.", do: s.note},
 		{keys: []string{"s"}, word: "next stump", help: "Leave this stump as it is and go to the next that needs a hand.", do: func() { s.r.nextStump(s.id) }},
 		{keys: []string{"c"}, word: "coach", help: "Coach on or off: what to look for, why, what to do when it is not right.", do: s.coach},
-		{keys: []string{"up", "k"}, show: "up down", help: "Along the stake, to see or correct an earlier answer.", do: func() { s.move(-1) }},
-		{keys: []string{"down", "j"}, do: func() { s.move(1) }},
+		{keys: []string{"up", "k"}, show: "up down", help: "Along the stake through what was answered, to see or correct it.", do: func() { s.move(-1, false) }},
+		{keys: []string{"down", "j"}, do: func() { s.move(1, false) }},
 		{keys: []string{"d"}, help: "The day's weather: put it down, or read a list of coming days.", do: s.r.weather},
+		{keys: []string{"tab"}, show: "Tab", help: "Along the stake through what is still open, before its time; Shift Tab goes up.", do: func() { s.move(1, true) }},
+		{keys: []string{"shift+tab"}, do: func() { s.move(-1, true) }},
 		{keys: []string{"x"}, help: "Failed, or given up, with the cause.", do: s.end},
 		{keys: []string{"a"}, help: "Graft today against advice, with the reason.", do: s.against},
 		{keys: []string{"v"}, help: "The story of this stump: every answer, those taken back too.", do: s.story},
-		{keys: []string{"f"}, word: "figure", help: "The figure large, then the next one, then the answers again.", do: s.nextFigure},
+		{keys: []string{"f"}, word: figure, help: "The figure large, then the next one, then the answers again.", do: s.nextFigure},
 		{keys: []string{"/"}, help: "Go to another stump: row/tree.", do: func() { s.r.find("") }},
 		{keys: []string{"esc"}, show: "Esc", help: "Back: to the question asked now, then to the block.", do: s.back},
 	}
@@ -59,8 +64,7 @@ func (s *stumpScreen) note() {
 		if text == "" {
 			return errors.New("type the note first, or Esc")
 		}
-		s.write(nil, &core.Noted{Text: text})
-		return nil
+		return s.keep(nil, &core.Noted{Text: text})
 	})
 }
 
@@ -101,8 +105,7 @@ func (s *stumpScreen) against() {
 func (r *root) pickReason(s *stumpScreen) {
 	verdict := s.c.Advice.Verdict
 	go_ := func(why string) error {
-		s.write(nil, &core.AgainstAdvice{Verdict: verdict, Why: why})
-		return nil
+		return s.keep(nil, &core.AgainstAdvice{Verdict: verdict, Why: why})
 	}
 	var items []listItem
 	for _, why := range reasons {
@@ -127,6 +130,10 @@ func (s *stumpScreen) story() {
 	for _, e := range s.s.Live {
 		live[e.ID] = true
 	}
+	s.r.page = &page{r: s.r, title: "Story", where: s.id.Long(), make: func(width int) []paper.Line { return s.storyLines(live, width-3) }}
+}
+
+func (s *stumpScreen) storyLines(live map[core.ID]bool, width int) []paper.Line {
 	b := s.x.site()
 	lines := []paper.Line{nil}
 	for _, e := range s.s.All {
@@ -135,8 +142,7 @@ func (s *stumpScreen) story() {
 			ink, mark = paper.Faint, "- "
 		}
 		at := e.At.In(b.Zone).Format("2 Jan 2006 15:04")
-		lines = append(lines, indent(1, under(fmt.Sprintf("%s%-18s%-4s", mark, at, e.Hand), paper.Faint, ink, core.Say(e.Body, b.Units), s.x.width-3))...)
+		lines = append(lines, indent(1, under(fmt.Sprintf("%s%-18s%-4s", mark, at, e.Hand), paper.Faint, ink, core.Say(e.Body, b.Units), width))...)
 	}
-	lines = append(lines, nil, paper.Text(paper.Faint, "  - was taken back or replaced; nothing is ever wiped out."))
-	s.r.page = &page{r: s.r, title: "Story", where: s.id.Long(), lines: lines}
+	return append(lines, nil, paper.Text(paper.Faint, "  - was taken back or replaced; nothing is ever wiped out."))
 }

@@ -121,11 +121,7 @@ func (r *root) keepWeather(days []*core.DayWeather) error {
 			return err
 		}
 	}
-	word := "1 day"
-	if len(days) != 1 {
-		word = fmt.Sprintf("%d days", len(days))
-	}
-	r.x.say("Taken: weather of " + word + ".")
+	r.x.say("Taken: weather of " + counted(len(days), "day") + ".")
 	return nil
 }
 
@@ -134,12 +130,14 @@ func (r *root) keepWeather(days []*core.DayWeather) error {
 func (r *root) days() {
 	b := r.x.site()
 	today := b.Day(r.x.now())
+	r.page = &page{r: r, title: "Weather", where: b.Name, make: func(width int) []paper.Line { return r.dayLines(b, today, width-4) }}
+}
+
+func (r *root) dayLines(b *core.Block, today unit.Date, width int) []paper.Line {
 	lines := []paper.Line{nil, paper.Text(paper.Strong, "  Which day is good to graft?"), nil}
 	answer, err := b.Callus(today, 0)
 	if len(answer.Days) == 0 || err != nil {
-		lines = append(lines, paper.Text(paper.Plain, "  No coming day is put down yet; d puts one down or reads a list."))
-		r.page = &page{r: r, title: "Weather", where: b.Name, lines: lines}
-		return
+		return append(lines, paper.Text(paper.Plain, "  No coming day is put down yet; d puts one down or reads a list."))
 	}
 	if answer.BestStart != nil {
 		lines = append(lines, paper.Text(paper.Plain, fmt.Sprintf("  The best fourteen days for callus begin %s.", answer.BestStart.Long())), nil)
@@ -150,11 +148,11 @@ func (r *root) days() {
 		lines = append(lines, r.dayLine(b, d))
 	}
 	lines = append(lines, nil, paper.Text(paper.Plain, fmt.Sprintf("  Callus in all: %.1f days at its best warmth of 81 F (27 C).", answer.Total)), nil)
-	lines = append(lines, indent(2, wrapped(paper.Faint, "Callus is reckoned from air, not graft, temperature; its limits of 15 and 38 C are assumed.", r.x.width-4))...)
+	lines = append(lines, indent(2, wrapped(paper.Faint, "Callus is reckoned from air, not graft, temperature; its limits of 15 and 38 C are assumed.", width))...)
 	for _, f := range answer.Work.Facts {
-		lines = append(lines, indent(2, under("Because", paper.Faint, paper.Plain, f.Says+" ("+f.Cite()+")", r.x.width-4))...)
+		lines = append(lines, indent(2, under("Because", paper.Faint, paper.Plain, f.Says+" ("+f.Cite()+")", width))...)
 	}
-	r.page = &page{r: r, title: "Weather", where: b.Name, lines: lines}
+	return lines
 }
 
 // dayLine is one day: its temperatures, its callus as a bar of up to 20 signs,
