@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/mathext"
 
 	"barkslip/core/unit"
+	publishedtable "barkslip/testdata/published"
 )
 
 // published reads a table of testdata/published as rows by column name.
@@ -93,14 +94,15 @@ func ovalGirth(_ *testing.T, in map[string]float64) float64 {
 
 func TestPublishedGeometry(t *testing.T) {
 	for _, row := range published(t, "geometry.csv") {
-		compute := geometry[row["check"]]
-		if compute == nil || row["source"] == "" {
-			t.Errorf("no such check, or no source: %v", row)
-			continue
-		}
-		got, want := compute(t, inputs(t, row["inputs"])), float(t, row["expected"])
-		if !(math.Abs(got-want) <= float(t, row["tolerance"])) {
-			t.Errorf("%s %s: %.16g, want %s (%s)", row["check"], row["inputs"], got, row["expected"], row["source"])
-		}
+		t.Run(publishedtable.Title(row["check"], row["inputs"], row["source"]), func(t *testing.T) {
+			compute := geometry[row["check"]]
+			if compute == nil || row["source"] == "" {
+				t.Fatalf("no such check, or no source: %v", row)
+			}
+			got, want := compute(t, inputs(t, row["inputs"])), float(t, row["expected"])
+			if !(math.Abs(got-want) <= float(t, row["tolerance"])) {
+				t.Errorf("%s %s: %.16g, want %s (%s)", row["check"], row["inputs"], got, row["expected"], row["source"])
+			}
+		})
 	}
 }

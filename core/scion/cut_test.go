@@ -24,7 +24,7 @@ func withFace(d, h, face float64) Cut {
 }
 
 func TestPublishedScions(t *testing.T) {
-	for _, c := range published.Checks(t, "scion.csv") {
+	published.Each(t, "scion.csv", func(t *testing.T, c published.Check) {
 		switch c.Name {
 		case "face", "angle":
 			v := c.Values(t)
@@ -45,7 +45,7 @@ func TestPublishedScions(t *testing.T) {
 		default:
 			t.Errorf("no such check: %q", c.Name)
 		}
-	}
+	})
 }
 
 // quarterArc is E(phi, m) out of the edges of two cuts of equal stretch, one to

@@ -30,7 +30,7 @@ func yes(is bool) float64 {
 }
 
 func TestPublishedProportions(t *testing.T) {
-	for _, c := range published.Checks(t, "proportions.csv") {
+	published.Each(t, "proportions.csv", func(t *testing.T, c published.Check) {
 		switch c.Name {
 		case "wilson":
 			i := Wilson(pairs(t, c.Inputs)[0])
@@ -69,7 +69,7 @@ func TestPublishedProportions(t *testing.T) {
 		default:
 			t.Errorf("no such check: %q", c.Name)
 		}
-	}
+	})
 }
 
 // chances are those of 0 to n alive of n on a stump; the chance of none is that
@@ -102,7 +102,7 @@ func logits(t *testing.T, text string) (out []float64) {
 }
 
 func TestPublishedSurvival(t *testing.T) {
-	for _, c := range published.Checks(t, "survival.csv") {
+	published.Each(t, "survival.csv", func(t *testing.T, c published.Check) {
 		var all []Waited
 		for field := range strings.FieldsSeq(c.Inputs) {
 			text, censored := strings.CutSuffix(field, "+")
@@ -126,11 +126,11 @@ func TestPublishedSurvival(t *testing.T) {
 			}
 		}
 		c.Against(t, got...)
-	}
+	})
 }
 
 func TestPublishedCounts(t *testing.T) {
-	for _, c := range published.Checks(t, "counts.csv") {
+	published.Each(t, "counts.csv", func(t *testing.T, c published.Check) {
 		switch c.Name {
 		case "wilson-percent":
 			i := Wilson(pairs(t, c.Inputs)[0])
@@ -159,7 +159,7 @@ func TestPublishedCounts(t *testing.T) {
 		default:
 			t.Errorf("no such check: %q", c.Name)
 		}
-	}
+	})
 }
 
 // twenties adds up a table of counts, each of 20, by row and by column.

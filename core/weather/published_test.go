@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"barkslip/core/unit"
+	publishedtable "barkslip/testdata/published"
 )
 
 // inputs are the named inputs of one published figure.
@@ -43,9 +44,11 @@ func published(t *testing.T, file string, checks map[string]func(*testing.T, inp
 			in[key] = value
 		}
 		want, tolerance := figure(t, row[2]), figure(t, row[3])
-		if got := check(t, in); !(math.Abs(got-want) <= tolerance) {
-			t.Errorf("%s %s: %.9g, want %s within %s (%s)", name, row[1], got, row[2], row[3], source)
-		}
+		t.Run(publishedtable.Title(name, row[1], source), func(t *testing.T) {
+			if got := check(t, in); !(math.Abs(got-want) <= tolerance) {
+				t.Errorf("%s %s: %.9g, want %s within %s (%s)", name, row[1], got, row[2], row[3], source)
+			}
+		})
 	}
 	for name := range checks {
 		if !used[name] {

@@ -25,6 +25,19 @@ type Check struct {
 	Source    string
 }
 
+// Each runs one test a row, named by the check, its inputs and its source.
+func Each(t *testing.T, file string, check func(t *testing.T, c Check)) {
+	t.Helper()
+	for _, c := range Checks(t, file) {
+		t.Run(Title(c.Name, c.Inputs, c.Source), func(t *testing.T) { check(t, c) })
+	}
+}
+
+// Title names a check so that a list of tests shows whose figure it is.
+func Title(name, inputs, source string) string {
+	return strings.ReplaceAll(strings.Join([]string{name, inputs, source}, " | "), "/", " of ")
+}
+
 // Checks reads a table.
 func Checks(t *testing.T, file string) []Check {
 	t.Helper()
