@@ -1,6 +1,8 @@
 package core
 
 import (
+	"fmt"
+	"strings"
 	"time"
 
 	"barkslip/core/trade"
@@ -82,6 +84,13 @@ func (c *Case) Ask(id StepID, again bool) Ask {
 	a := Ask{Step: step}
 	c.again = again
 	step.ask(c, &a)
+	if a.Warn == "" && step.Part == PartGraft && c.AgainstToday() {
+		against := last(c.A.Against).What
+		a.Warn = fmt.Sprintf("Against advice, which was %s: %s.", strings.ReplaceAll(string(against.Verdict), "-", " "), against.Why)
+		if c.Found.Bleeding != "" {
+			a.Warn += fmt.Sprintf(" The face was %s at %s.", c.Found.Bleeding, c.when(c.Found.Looked))
+		}
+	}
 	if a.Warn == "" && step.Part >= PartGraft {
 		a.Warn = c.forecast()
 	}

@@ -164,23 +164,25 @@ var dueReasons = [dueKinds]reason{
 		"Left for the season {since} {year}: cut it back again from {opens} {openyear}, by {by}."),
 }
 
-// sentence is a due as the walk says it, with its dates.
-func (d Due) sentence(b *Block, now time.Time) string {
-	late := ""
-	if d.Late(now) {
-		late = fmt.Sprintf(" It is %s late.", lateWord(now.Sub(d.By)))
+// Sentence is a due as the walk says it, with its dates.
+func (d Due) Sentence(b *Block, now time.Time) string {
+	if !d.Late(now) {
+		return d.Why(b)
 	}
-	return d.Why(b) + late
+	return fmt.Sprintf("%s It is %s late.", d.Why(b), d.lateBy(b, now))
 }
 
-func lateWord(by time.Duration) string {
-	if days := int(by.Hours()) / 24; days > 1 {
+// lateBy is how late the due is at now: in the block's days, or by the clock for
+// what runs by it within the day.
+func (d Due) lateBy(b *Block, now time.Time) string {
+	days := int(b.Day(now) - b.Day(d.By))
+	by := now.Sub(d.By)
+	switch {
+	case days > 1:
 		return fmt.Sprintf("%d days", days)
-	}
-	if by >= 24*time.Hour {
+	case days == 1:
 		return "a day"
-	}
-	if by >= 2*time.Hour {
+	case by >= 2*time.Hour:
 		return fmt.Sprintf("%d hours", int(by.Hours()))
 	}
 	return fmt.Sprintf("%d minutes", max(1, int(by.Minutes())))

@@ -130,7 +130,7 @@ func led(c *Case) bool { return c.lives() && c.A.Leader != nil }
 // because is why the due of a kind stands, or another reason where it does not.
 func (c *Case) because(kind DueKind, otherwise string) string {
 	if d, ok := c.Due(kind); ok && d.Open(c.Now) {
-		return d.sentence(c.B, c.Now)
+		return d.Sentence(c.B, c.Now)
 	} else if ok {
 		return fmt.Sprintf("Not due before %s. %s", c.when(d.Opens), d.Why(c.B))
 	}

@@ -71,7 +71,7 @@ func doneSeal(c *Case) string {
 	if c.A.Sealed == nil {
 		return ""
 	}
-	return fmt.Sprintf("%s, %s", c.A.Sealed.What.Cover, c.when(c.A.Sealed.At))
+	return fmt.Sprintf("%s %s", map[Cover]string{Bare: "bare", Wrapped: "wrap"}[c.A.Sealed.What.Cover], c.when(c.A.Sealed.At))
 }
 
 // WhiteDue is the running white clock, if there is one.
@@ -117,7 +117,7 @@ func doneWhite(c *Case) string {
 func askRing(c *Case, a *Ask) {
 	a.Question = "Earwig ring on?"
 	a.Because = "Earwigs are set down as a problem on this block."
-	a.choose("1", "ring set", "tape and bait; the label is the law", &RingSet{})
+	a.choose("1", "ring set", "the label is the law", &RingSet{})
 	a.choice(Choice{Key: "2", Word: "later", Meaning: "it stays due", Leave: true})
 	a.Likely = "1"
 }

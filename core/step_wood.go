@@ -90,7 +90,7 @@ func (c *Case) woodWords(w WoodChosen) string {
 		words = append(words, c.length(w.Thickness.Length))
 	}
 	if n := len(w.Nodes); n > 0 {
-		words = append(words, budWords(w.Nodes))
+		words = append(words, fmt.Sprintf("%d nodes", n))
 	}
 	return strings.Join(words, ", ")
 }
@@ -208,7 +208,7 @@ func doneNodes(c *Case) string {
 	if c.A.Wood == nil || len(c.A.Wood.What.Nodes) == 0 {
 		return ""
 	}
-	return budWords(c.A.Wood.What.Nodes)
+	return fmt.Sprintf("%d, %d buds", len(c.A.Wood.What.Nodes), c.buds())
 }
 
 // nextSlot is the first slot without a scion, from 1; 0 if all have one.
@@ -311,7 +311,7 @@ func doneScions(c *Case) string {
 		}
 	}
 	if bad > 0 {
-		return fmt.Sprintf("%d set, %d not all good", len(c.A.Grafts), bad)
+		return fmt.Sprintf("%d set, %d not", len(c.A.Grafts), bad)
 	}
 	return fmt.Sprintf("%d set", len(c.A.Grafts))
 }

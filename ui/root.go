@@ -215,7 +215,7 @@ func (r *root) key(key string) {
 
 // harmless keys may be held down: they move, or only show.
 var harmless = map[string]bool{"up": true, "down": true, "left": true, "right": true, "j": true, "k": true, "home": true, "end": true,
-	"pgup": true, "pgdown": true, " ": true, "backspace": true, "tab": true, "shift+tab": true, "f": true}
+	"pgup": true, "pgdown": true, " ": true, "backspace": true, "tab": true, "shift+tab": true, "f": true, "esc": true}
 
 // guarded keeps a key held down from acting again and again, and from typing
 // into the field that came up under it.

@@ -288,7 +288,7 @@ func (s *roundsScreen) foot() []paper.Line {
 	}
 	c := s.calls[s.at]
 	d := soonest(c)
-	words := fmt.Sprintf("%s, %s: %s", c.Stump.Long(), plainWords(d.Kind.String()), d.Why(s.x.site()))
+	words := fmt.Sprintf("%s, %s: %s", c.Stump.Long(), plainWords(d.Kind.String()), d.Sentence(s.x.site(), s.judged()))
 	return append([]paper.Line{nil}, indent(2, wrapped(paper.Plain, words, s.x.width-4))...)
 }
 
