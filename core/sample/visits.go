@@ -33,7 +33,11 @@ func (l *life) summer() bool {
 // settleIn is the first weeks: the seal looked at, earwig rings, the stake.
 func (l *life) settleIn() {
 	who := l.hand.initials
-	l.say(l.at(l.sealed, 2, 4), who, &core.SealChecked{Cracked: l.odds(0.08)})
+	cracked := l.odds(0.08)
+	l.say(l.at(l.sealed, 2, 4), who, &core.SealChecked{Cracked: cracked})
+	if cracked && l.odds(0.9) {
+		l.say(l.at(l.sealed, 5, 6), who, &core.Resealed{})
+	}
 	ring := l.at(l.sealed, 12, 18)
 	l.say(ring, "AS", &core.RingSet{})
 	l.say(l.at(ring, 14, 17), "AS", &core.RingSet{})
