@@ -114,3 +114,15 @@ func TestRowPaintedAtATime(t *testing.T) {
 	d.press("u")
 	d.sees("Took back", "row 10")
 }
+
+// The round is written as plain text where the user asks for it.
+func TestRoundAsText(t *testing.T) {
+	d := onSample(t, "2027-05-20 10:12")
+	var name, text string
+	d.root.x.SaveText = func(n, s string) (string, error) { name, text = n, s; return n, nil }
+	d.press("g", "p")
+	d.sees("Written: round-2027-05-20.txt")
+	if name == "" || !strings.Contains(text, "LATE") || strings.Count(text, "\n") < len(d.root.rounds.calls) {
+		t.Errorf("%q holds\n%s", name, text)
+	}
+}

@@ -2,8 +2,10 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"strings"
 	"time"
 
@@ -86,7 +88,18 @@ func (a *app) screenOptions(book *store.Book, prefs ui.Prefs, plain bool) ui.Opt
 		Book: book, Now: a.clock, Tick: time.Now, Prefs: prefs, SavePrefs: savePrefs, Plain: plain,
 		NoColour: os.Getenv("NO_COLOR") != "", LocalZone: localZone(), Zones: time.LoadLocation,
 		OpenFile: func(path string) (io.ReadCloser, error) { return os.Open(path) },
-		Sample:   func() error { return a.fillSample(book, sample.Plan{Seed: 1}) },
-		Bell:     func() { _, _ = os.Stderr.WriteString("\a") },
+		SaveText: func(name, text string) (string, error) {
+			return saveText(filepath.Join(filepath.Dir(book.Path()), name), text)
+		},
+		Sample: func() error { return a.fillSample(book, sample.Plan{Seed: 1}) },
+		Bell:   func() { _, _ = os.Stderr.WriteString("\a") },
 	}
+}
+
+// saveText writes a text for the user beside the book and gives its path.
+func saveText(path, text string) (string, error) {
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		return "", fmt.Errorf("%s cannot be written: %s", path, cause(err))
+	}
+	return path, nil
 }
