@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"barkslip/core"
+	"barkslip/core/trade"
 	"barkslip/ui/paper"
 )
 
@@ -264,4 +265,18 @@ func counted(n int, noun string) string {
 		return "1 " + noun
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// why says what the counts beside the field mean.
+func (b *blockScreen) why() {
+	t := b.count()
+	work := trade.Worked{
+		Question: "What the counts mean",
+		Answer:   []trade.Input{{Name: "need a hand", Value: t.needy}, {Name: "late", Value: t.late}, {Name: "grafts that took", Value: fmt.Sprintf("%d of %d", t.taken, t.known)}},
+		Formula:  "A stump needs a hand when something due on it can be done now, or its scions stand unsealed; it is late when something should have been done before now. A graft took when it was seen alive 30 days or more after its stump first pushed; only grafts of which that is known are counted.",
+		Facts:    []trade.Fact{trade.MovingNotTaking, trade.WhiteIn, trade.DaysToGraft},
+	}
+	b.r.page = &page{r: b.r, title: "Why", where: "the counts", make: func(width int) []paper.Line {
+		return append([]paper.Line{nil}, b.r.workLines(work, min(width-4, 96))...)
+	}}
 }

@@ -91,29 +91,12 @@ func (r *root) why(title string, works []trade.Worked, step *core.Step) {
 }
 
 func (r *root) whyLines(works []trade.Worked, step *core.Step, wide int) []paper.Line {
-	sys := r.x.site().Units
 	lines := []paper.Line{nil}
 	add := func(label string, ink paper.Ink, s string) {
 		lines = append(lines, indent(2, under(label, paper.Faint, ink, s, wide))...)
 	}
 	for _, w := range works {
-		lines = append(lines, paper.Text(paper.Strong, "  "+w.Question))
-		for _, in := range w.Answer {
-			add("  =", paper.Strong, in.Name+": "+sys.Show(in.Value))
-		}
-		if w.Formula != "" {
-			add("How     ", paper.Plain, w.Formula)
-		}
-		for _, in := range w.Inputs {
-			add("From    ", paper.Plain, in.Name+": "+sys.Show(in.Value))
-		}
-		for _, a := range w.Assumed {
-			add("Assumed ", paper.Plain, a)
-		}
-		for _, f := range w.Facts {
-			add("Because ", paper.Plain, f.Says+" ("+f.Cite()+")")
-		}
-		lines = append(lines, nil)
+		lines = append(append(lines, r.workLines(w, wide)...), nil)
 	}
 	lines = append(lines, paper.Text(paper.Strong, "  What this step rests on"))
 	for _, part := range [][2]string{{"Look for", step.LookFor}, {"Why     ", step.Why}, {"If not  ", step.NotRight}} {
@@ -127,6 +110,32 @@ func (r *root) whyLines(works []trade.Worked, step *core.Step, wide int) []paper
 	lines = append(lines, nil)
 	for _, c := range append(slices.Clone(step.Cautions), trade.AidsOnly) {
 		add("Caution ", paper.Warn, c.Says)
+	}
+	return lines
+}
+
+// workLines shows the working of one number.
+func (r *root) workLines(w trade.Worked, wide int) []paper.Line {
+	sys := r.x.site().Units
+	var lines []paper.Line
+	add := func(label string, ink paper.Ink, s string) {
+		lines = append(lines, indent(2, under(label, paper.Faint, ink, s, wide))...)
+	}
+	lines = append(lines, paper.Text(paper.Strong, "  "+w.Question))
+	for _, in := range w.Answer {
+		add("  =", paper.Strong, in.Name+": "+sys.Show(in.Value))
+	}
+	if w.Formula != "" {
+		add("How     ", paper.Plain, w.Formula)
+	}
+	for _, in := range w.Inputs {
+		add("From    ", paper.Plain, in.Name+": "+sys.Show(in.Value))
+	}
+	for _, a := range w.Assumed {
+		add("Assumed ", paper.Plain, a)
+	}
+	for _, f := range w.Facts {
+		add("Because ", paper.Plain, f.Says+" ("+f.Cite()+")")
 	}
 	return lines
 }

@@ -32,8 +32,8 @@ func (s *stumpScreen) growthView(w, h int) []paper.Line {
 	if a.Stake != nil {
 		fig.StakeTop = a.Stake.What.Height.Length
 	}
-	if len(fig.Measured) == 0 && fig.StakeTop == 0 {
-		return nil
+	if len(fig.Measured) == 0 && (fig.StakeTop == 0 || len(a.Ties) > 0) {
+		return nil // nothing to draw, or nothing measured this season yet
 	}
 	fig.AimLow, fig.AimHigh = fig.StakeTop+trade.LeaderAim, fig.StakeTop+trade.LeaderAimMost
 	fig.From = b.Day(s.x.now())

@@ -87,7 +87,7 @@ func (r *root) pickCause(take func(cause string)) {
 	for _, cause := range trade.Causes {
 		items = append(items, listItem{cause, "", func() error { take(cause); return nil }})
 	}
-	r.pick("What was the cause?", "The tally learns from it; say unknown rather than guess.", items)
+	r.pick("What was the cause?", "It is kept with the stump; say unknown rather than guess.", items)
 }
 
 // reasons for going against advice.
@@ -121,7 +121,7 @@ func (r *root) pickReason(s *stumpScreen) {
 		return nil
 	}})
 	advice := strings.ReplaceAll(string(verdict), "-", " ")
-	r.pick("Graft it all the same? Why?", fmt.Sprintf("The advice is: %s. %s The reason is kept, and the tally shows how such grafts did.", advice, strings.Join(s.c.Advice.Reasons, " ")), items)
+	r.pick("Graft it all the same? Why?", fmt.Sprintf("The advice is: %s. %s The reason is kept with the graft.", advice, strings.Join(s.c.Advice.Reasons, " ")), items)
 }
 
 // story shows every answer in order, those taken back or replaced marked.
