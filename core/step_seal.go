@@ -54,7 +54,11 @@ func (c *Case) sunWords(a *Ask, sealed time.Time) {
 		return
 	}
 	peak := max(heat.Black.Side.Peak, heat.Black.Scion.Peak)
-	hot := fmt.Sprintf(" Dark sealer would reach %s today, white %s.", c.B.Units.Temperature(peak), c.B.Units.Temperature(max(heat.White.Side.Peak, heat.White.Scion.Peak)))
+	day := "today"
+	if c.B.Day(sealed) != c.B.Day(c.Now) {
+		day = "that day"
+	}
+	hot := fmt.Sprintf(" Dark sealer would reach %s %s, white %s.", c.B.Units.Temperature(peak), day, c.B.Units.Temperature(max(heat.White.Side.Peak, heat.White.Scion.Peak)))
 	switch {
 	case heat.DryFirst:
 		hot += " Shade it until it is dry."

@@ -5,6 +5,7 @@ import (
 	"encoding/binary"
 	"maps"
 	"slices"
+	"time"
 
 	"go.etcd.io/bbolt"
 
@@ -21,6 +22,7 @@ var (
 	keySchema = []byte("schema")
 	keyHead   = []byte("head")
 	keyTie    = []byte("summaries")
+	keyApart  = []byte("apart")
 )
 
 // state is what is held in memory beside the file. It is never changed; a
@@ -30,6 +32,7 @@ type state struct {
 	numbers map[core.ID]uint16
 	blocks  map[uint16]core.ID
 	folded  *core.Book
+	apart   time.Duration // see Book.Apart
 }
 
 // numbered is the state with one more block numbered.
@@ -129,7 +132,7 @@ func loadState(tx *bbolt.Tx, path string, zones core.Zones) (*state, error) {
 		}
 		return nil
 	})
-	st.folded = foldGeneral(tx, st, zones)
+	st.folded, st.apart = foldGeneral(tx, st, zones), readApart(tx)
 	return st, err
 }
 

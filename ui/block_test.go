@@ -176,6 +176,10 @@ func TestSampleFromFirstUse(t *testing.T) {
 	}
 	d.press("3")
 	d.sees("Made up", "Nothing in it is real")
+
+	d.root.x.OwnDay = func() bool { return true }
+	d.root.start()
+	d.sees("a day of its own, 4 May 2027")
 }
 
 // TestNextThatNeedsAHand goes from stump to stump: the white clock first, then

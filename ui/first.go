@@ -209,8 +209,8 @@ func (f *firstScreen) sample() error {
 	}
 	f.x.block, f.x.sums = core.None, nil
 	f.x.clocks.refresh(f.x)
-	f.r.start()
 	f.x.say("A made-up block, to try things on. Nothing in it is real.")
+	f.r.start()
 	return nil
 }
 

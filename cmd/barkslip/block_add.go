@@ -102,7 +102,7 @@ func (a *app) addList(g *given, w wanted, file string) error {
 		}
 		defer func() { _ = book.Close() }()
 	}
-	p, err := planList(book, block, w, rows, a.clock())
+	p, err := planList(book, block, w, rows, a.clockOf(book)())
 	if err != nil {
 		return err
 	}

@@ -4,6 +4,8 @@ import (
 	"os"
 	"strings"
 	"time"
+
+	"barkslip/store"
 )
 
 // clockVariable names the environment variable that sets the clock: a file that
@@ -39,3 +41,15 @@ func clockFile(file string) (time.Time, error) {
 	}
 	return t, nil
 }
+
+// clockOf is the time as a book has it. A made-up book has a day of its own,
+// on which its block is being grafted; a clock that was set goes before it.
+func (a *app) clockOf(book *store.Book) func() time.Time {
+	if a.set {
+		return a.clock
+	}
+	return func() time.Time { return a.clock().Add(book.Apart()) }
+}
+
+// ownDay says whether a book goes by a day of its own.
+func (a *app) ownDay(book *store.Book) bool { return !a.set && book.Apart() != 0 }

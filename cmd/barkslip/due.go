@@ -34,7 +34,7 @@ func (a *app) due() *cobra.Command {
 		c.Flags().Bool("ics", false, "an iCalendar file, for calendars"),
 	}
 	c.RunE = func(*cobra.Command, []string) error {
-		ask := dueAsk{now: a.clock(), on: g.date("on"), days: g.whole("days", 0, mostDays)}
+		ask := dueAsk{on: g.date("on"), days: g.whole("days", 0, mostDays)}
 		if g.err != nil {
 			return g.err
 		}
@@ -47,6 +47,7 @@ func (a *app) due() *cobra.Command {
 			return err
 		}
 		defer book.Close()
+		ask.now = a.clockOf(book)()
 		list, err := listDues(book, ask)
 		if err != nil {
 			return err

@@ -25,6 +25,7 @@ type app struct {
 	out   *bufio.Writer
 	err   io.Writer
 	clock func() time.Time
+	set   bool // the clock is a file's
 }
 
 // run carries out one command line and returns the exit code: 0 done, 1 failed,
@@ -52,6 +53,7 @@ func (a *app) execute(args []string) (err error) {
 	if a.clock, err = clock(os.Getenv(clockVariable)); err != nil {
 		return err
 	}
+	a.set = os.Getenv(clockVariable) != ""
 	root := a.root()
 	root.SetArgs(args)
 	root.SetOut(a.out)

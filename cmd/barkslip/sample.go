@@ -19,8 +19,9 @@ const sampleZone = "America/New_York"
 func (a *app) sample() *cobra.Command {
 	c := &cobra.Command{
 		Use: "sample", Short: "Write a made-up block with a lived-in history, to try things on",
-		Long: "Writes a new book with a made-up block: stumps at every stage, told up to this\n" +
-			"year's grafting season. The same numbers give the same block.",
+		Long: "Writes a new book with a made-up block: stumps at every stage, told up to a\n" +
+			"day in this year's grafting season. The book stays on that day: its clock starts\n" +
+			"there when it is made. The same numbers give the same block.",
 		Example: "  barkslip sample --book try.bark\n  barkslip sample --stumps 600 --seasons 3 --seed 7 --book large.bark", Args: noArguments,
 	}
 	g := declare(c.Flags(),
@@ -66,5 +67,8 @@ func (a *app) fillSample(book *store.Book, plan sample.Plan) (err error) {
 		return err
 	}
 	plan.Now = a.clock()
-	return book.Bulk(sample.Events(plan))
+	if err := book.Bulk(sample.Events(plan)); err != nil || a.set {
+		return err
+	}
+	return book.SetApart(sample.Today(plan).Sub(plan.Now))
 }

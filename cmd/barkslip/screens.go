@@ -85,12 +85,13 @@ func chosenTheme(g *given) (string, error) {
 // screenOptions wires the screens to the book and to this computer.
 func (a *app) screenOptions(book *store.Book, prefs ui.Prefs, plain bool) ui.Options {
 	return ui.Options{
-		Book: book, Now: a.clock, Tick: time.Now, Prefs: prefs, SavePrefs: savePrefs, Plain: plain,
+		Book: book, Now: a.clockOf(book), Tick: time.Now, Prefs: prefs, SavePrefs: savePrefs, Plain: plain,
 		NoColour: os.Getenv("NO_COLOR") != "", LocalZone: localZone(), Zones: time.LoadLocation,
 		OpenFile: func(path string) (io.ReadCloser, error) { return os.Open(path) },
 		SaveText: func(name, text string) (string, error) {
 			return saveText(filepath.Join(filepath.Dir(book.Path()), name), text)
 		},
+		OwnDay: func() bool { return a.ownDay(book) },
 		Sample: func() error { return a.fillSample(book, sample.Plan{Seed: 1}) },
 		Bell:   func() { _, _ = os.Stderr.WriteString("\a") },
 	}
