@@ -166,6 +166,7 @@ type Knot struct {
 	Answer  string // "" if open
 	Last    string // of a step that comes round: the answer of the last time
 	Present bool
+	Due     *Due // that the step meets, the one that opens first; nil if there is none
 }
 
 // Knots is the walk as it stands: the steps that belong to this stump, with
@@ -184,7 +185,18 @@ func (c *Case) Knots() []Knot {
 		if s.last != nil {
 			k.Last = s.last(c)
 		}
+		k.Due = c.dueAt(s.ID)
 		out = append(out, k)
 	}
 	return out
+}
+
+// dueAt is the due met at a step, the one that opens first.
+func (c *Case) dueAt(id StepID) (first *Due) {
+	for _, d := range c.Dues() {
+		if d.Kind.Step() == id && (first == nil || d.Opens.Before(first.Opens)) {
+			first = &d
+		}
+	}
+	return first
 }

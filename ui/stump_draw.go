@@ -9,8 +9,6 @@ import (
 	"barkslip/ui/paper"
 )
 
-const stakeWidth = 30
-
 func (s *stumpScreen) frame() frame {
 	x := s.x
 	b := x.site()
@@ -84,102 +82,6 @@ func (s *stumpScreen) answerKeys() paper.Line {
 		first += "-" + last
 	}
 	return paper.Line{{Text: " " + first, Ink: paper.Accent}, {Text: " " + word + " ", Ink: paper.Faint}}
-}
-
-// marks of the knots up the stake.
-func (x *shared) knot(done, present bool) string {
-	i := 0
-	switch {
-	case present:
-		i = 2
-	case done:
-		i = 1
-	}
-	if x.Plain {
-		return []string{"o", "@", ">"}[i]
-	}
-	return []string{"○", "●", "◆"}[i]
-}
-
-// stake is the walk down the left edge: a knot for each step. The part in hand
-// is open, the others are one line each.
-func (s *stumpScreen) stake(height int) []paper.Line {
-	knots := s.c.Knots()
-	part := s.q.Step.Part
-	lines, here := []paper.Line{nil}, 0
-	bar := "│"
-	if s.x.Plain {
-		bar = "|"
-	}
-	for p := core.PartCutBack; p <= core.PartAfter; p++ {
-		steps := ofPart(knots, p)
-		if p != part {
-			lines = append(lines, s.folded(p, steps))
-			continue
-		}
-		lines = append(lines, paper.Line{{Text: " " + bar + " ", Ink: paper.Faint}, {Text: p.String(), Ink: paper.Strong}})
-		for _, k := range steps {
-			if k.Step == s.q.Step {
-				here = len(lines)
-			}
-			lines = append(lines, s.knotLine(k))
-		}
-	}
-	lines = append(lines, paper.Text(paper.Faint, " "+bar))
-	if len(lines) > height { // the part in hand is long: keep the present step in sight
-		from := max(1, min(here-height/2, len(lines)-height+1))
-		lines = append(lines[:1], lines[from:min(len(lines), from+height-1)]...)
-	}
-	return lines
-}
-
-func ofPart(knots []core.Knot, p core.Part) []core.Knot {
-	var out []core.Knot
-	for _, k := range knots {
-		if k.Step.Part == p {
-			out = append(out, k)
-		}
-	}
-	return out
-}
-
-// tells is the step whose answer stands for its part.
-var tells = map[core.Part]core.StepID{core.PartCutBack: core.StepHeight, core.PartLook: core.StepBleeding, core.PartGraft: core.StepScion, core.PartSeal: core.StepWhite, core.PartAfter: core.StepVisit}
-
-// folded is a part in one line: tied when all its steps are.
-func (s *stumpScreen) folded(p core.Part, steps []core.Knot) paper.Line {
-	done, answer := len(steps) > 0, ""
-	for _, k := range steps {
-		if k.Answer == "" {
-			done = false
-		}
-		if k.Step.ID == tells[p] {
-			answer = k.Answer
-		}
-	}
-	ink := paper.Faint
-	if done {
-		ink = paper.Plain
-	}
-	l := paper.Line{{Text: " " + s.x.knot(done, false) + " ", Ink: ink}, {Text: p.String(), Ink: ink}}
-	if answer != "" {
-		l = l.Add(paper.Plain, "  ").Add(paper.Faint, paper.Shorten(answer, max(stakeWidth-l.Width()-3, 0)))
-	}
-	return l
-}
-
-func (s *stumpScreen) knotLine(k core.Knot) paper.Line {
-	here := k.Step == s.q.Step
-	ink := paper.Faint
-	switch {
-	case here:
-		ink = paper.Accent
-	case k.Answer != "":
-		ink = paper.Plain
-	}
-	l := paper.Line{{Text: " " + s.x.knot(k.Answer != "", here) + " ", Ink: ink}, {Text: " " + k.Step.Name, Ink: ink}}
-	l = l.Pad(17)
-	return l.Add(paper.Plain, paper.Shorten(k.Answer, stakeWidth-l.Width()-1))
 }
 
 // question is the right side: the question alone, why, the answers, and below

@@ -1,0 +1,156 @@
+package ui
+
+import (
+	"strings"
+	"time"
+
+	"barkslip/core"
+	"barkslip/ui/paper"
+)
+
+const stakeWidth = 30
+
+// marks of the knots up the stake.
+func (x *shared) knot(done, present bool) string {
+	i := 0
+	switch {
+	case present:
+		i = 2
+	case done:
+		i = 1
+	}
+	if x.Plain {
+		return []string{"o", "@", ">"}[i]
+	}
+	return []string{"○", "●", "◆"}[i]
+}
+
+// stake is the walk down the left edge: a knot for each step. The part in hand
+// is open, the others are one line each.
+func (s *stumpScreen) stake(height int) []paper.Line {
+	knots := s.c.Knots()
+	part := s.q.Step.Part
+	lines, here := []paper.Line{nil}, 0
+	bar := "│"
+	if s.x.Plain {
+		bar = "|"
+	}
+	for p := core.PartCutBack; p <= core.PartAfter; p++ {
+		steps := ofPart(knots, p)
+		if p != part {
+			lines = append(lines, s.folded(p, steps))
+			continue
+		}
+		lines = append(lines, paper.Line{{Text: " " + bar + " ", Ink: paper.Faint}, {Text: p.String(), Ink: paper.Strong}})
+		for _, k := range steps {
+			if k.Step == s.q.Step {
+				here = len(lines)
+			}
+			lines = append(lines, s.knotLine(k))
+		}
+	}
+	lines = append(lines, paper.Text(paper.Faint, " "+bar))
+	if len(lines) > height { // the part in hand is long: keep the present step in sight
+		from := max(1, min(here-height/2, len(lines)-height+1))
+		lines = append(lines[:1], lines[from:min(len(lines), from+height-1)]...)
+	}
+	return lines
+}
+
+func ofPart(knots []core.Knot, p core.Part) []core.Knot {
+	var out []core.Knot
+	for _, k := range knots {
+		if k.Step.Part == p {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// tells is the step whose answer stands for its part.
+var tells = map[core.Part]core.StepID{core.PartCutBack: core.StepHeight, core.PartLook: core.StepBleeding, core.PartGraft: core.StepScion, core.PartSeal: core.StepWhite, core.PartAfter: core.StepVisit}
+
+// folded is a part in one line: tied when all its steps are.
+func (s *stumpScreen) folded(p core.Part, steps []core.Knot) paper.Line {
+	done, answer := len(steps) > 0, ""
+	for _, k := range steps {
+		if k.Answer == "" {
+			done = false
+		}
+		if k.Step.ID == tells[p] {
+			answer = k.Answer
+		}
+	}
+	ink := paper.Faint
+	if done {
+		ink = paper.Plain
+	}
+	l := paper.Line{{Text: " " + s.x.knot(done, false) + " ", Ink: ink}, {Text: p.String(), Ink: ink}}
+	if answer != "" {
+		l = l.Add(paper.Plain, "  ").Add(paper.Faint, paper.Shorten(answer, max(stakeWidth-l.Width()-3, 0)))
+	}
+	return l
+}
+
+func (s *stumpScreen) knotLine(k core.Knot) paper.Line {
+	here := k.Step == s.q.Step
+	ink := paper.Faint
+	switch {
+	case here:
+		ink = paper.Accent
+	case k.Answer != "":
+		ink = paper.Plain
+	}
+	l := paper.Line{{Text: " " + s.x.knot(k.Answer != "", here) + " ", Ink: ink}, {Text: " " + k.Step.Name, Ink: ink}}
+	l = l.Pad(17)
+	room := stakeWidth - l.Width() - 1
+	if k.Answer == "" && k.Due != nil {
+		words, ink := s.dueWords(*k.Due)
+		return l.Add(ink, paper.Shorten(words, room))
+	}
+	return l.Add(paper.Plain, brief(k.Answer, room))
+}
+
+// dueWords is when the work of an open step is to be done: the clock today, the
+// day this year, else the month.
+func (s *stumpScreen) dueWords(d core.Due) (string, paper.Ink) {
+	b, now := s.x.site(), s.x.now()
+	short := func(t time.Time) string {
+		t = t.In(b.Zone)
+		switch {
+		case b.Day(t) == b.Day(now):
+			return t.Format("15:04")
+		case t.Year() == now.In(b.Zone).Year():
+			return t.Format("2 Jan")
+		}
+		return t.Format("Jan 2006")
+	}
+	switch {
+	case d.Late(now):
+		return "LATE", paper.Warn
+	case d.Open(now) && !d.Kind.Timed() && b.Day(d.By) == b.Day(now):
+		return "today", paper.Warn
+	case d.Open(now):
+		return "by " + short(d.By), paper.Warn
+	}
+	if d.Opens.In(b.Zone).Year() != now.In(b.Zone).Year() {
+		return "in " + short(d.Opens), paper.Faint
+	}
+	return "from " + short(d.Opens), paper.Faint
+}
+
+// brief is an answer in the room there is: without what was said last, mostly
+// the day, before it is cut.
+func brief(answer string, room int) string {
+	if before, _, more := cutLast(answer, ", "); more && paper.Width(answer) > room {
+		answer = before
+	}
+	return paper.Shorten(answer, room)
+}
+
+func cutLast(s, sep string) (before, after string, found bool) {
+	if i := strings.LastIndex(s, sep); i >= 0 {
+		return s[:i], s[i+len(sep):], true
+	}
+	return s, "", false
+}
