@@ -39,6 +39,8 @@ type Block struct {
 	TreeSpacing Measure
 	SlipFrom    MonthDay
 	SlipTo      MonthDay
+	Wait        int // days from cutting back to grafting, 0 for the usual
+	PerDay      int // stumps that the crew grafts a day, 0 if not said
 	PinchUntil  MonthDay
 	Weather     map[unit.Date]Said[DayWeather]
 	heats       *heatMemo

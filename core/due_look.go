@@ -12,12 +12,12 @@ const (
 	lookTold        // by the day the verdict names
 )
 
-// lookDue runs from a week after cutting back until the scions are set: to be
-// looked at by the tenth day, or by the day that the verdict names if it says
-// to wait beyond the week.
+// lookDue runs from a week after cutting back, or the block's own wait, until
+// the scions are set: to be looked at by the third day after, or by the day that
+// the verdict names if it says to wait longer.
 func lookDue(c *dueCase) []Due {
 	cut := c.b.Day(c.a.CutBack.At)
-	d := c.days(cut.Add(trade.CutBackDays), cut.Add(trade.LookByDays), c.a.CutBack.At, lookFirst)
+	d := c.days(cut.Add(c.b.waitDays()), cut.Add(c.b.waitDays()+trade.GraftWithin), c.a.CutBack.At, lookFirst)
 	if v := c.verdict(); v.Verdict == Wait && v.Until.After(d.Opens) {
 		d.By, d.Hint = v.Until.In(c.b.Zone), lookTold
 	}

@@ -2,6 +2,7 @@ package core
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"time"
 
@@ -50,6 +51,10 @@ func (d Due) fill(out []byte, name string, b *Block) []byte {
 		return by.AppendFormat(out, hourMinute)
 	case "monthby":
 		return by.AppendFormat(out, "January")
+	case "wait":
+		return strconv.AppendInt(out, int64(b.waitDays()), 10)
+	case "waited":
+		return strconv.AppendInt(out, int64(b.waitDays()+trade.GraftWithin), 10)
 	case "shoot":
 		return append(out, b.Units.Length(trade.FirstTieShoot)...)
 	case "long":
@@ -90,7 +95,7 @@ var dueReasons = [dueKinds]reason{
 		"Cut, gashed or drilled {since} at {at}: the sap has settled by {from}, and the look is due within the hour.",
 		"Wiped and damp {since} at {at}: see whether it wets again at {from}, within the hour."),
 	DueLook: because(on(trade.DaysToGraft, trade.Bleeding),
-		fmt.Sprintf("Cut back {since}: look from %d days on, by %d days.", trade.CutBackDays, trade.LookByDays),
+		"Cut back {since}: look from {wait} days on, by {waited} days.",
 		"Cut back {since}, and told at the last look to wait until {by} {till}."),
 	DueGraft: because(on(trade.DryFace, trade.BarkSticks, trade.DaysToGraft),
 		"Found ready {since} at {at}: graft it the same day, or judge it anew."),

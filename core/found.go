@@ -33,7 +33,7 @@ func (s *Stump) Found(b *Block, now time.Time) Found {
 
 // foundAt gathers it as known just after asOf, or as known now if that is zero.
 func (a *Attempt) foundAt(b *Block, now, asOf time.Time) Found {
-	f := Found{}
+	f := Found{Wait: b.waitDays()}
 	if a.CutBack != nil {
 		f.CutBack = b.Day(a.CutBack.At)
 		height := a.CutBack.What.Height.Length - trade.FreshCutBelow
@@ -131,7 +131,7 @@ func (a *Attempt) waits(b *Block) int {
 		}
 		f := a.foundAt(b, l.At, l.At)
 		f.Waits = n
-		early := int(b.Day(l.At)-f.CutBack) < trade.CutBackDays
+		early := int(b.Day(l.At)-f.CutBack) < f.wait()
 		if v := Judge(f, l.At, b.Zone, b.Units).Verdict; f.Slip == SlipsClean && !early && (v == Wait || v == Leave) {
 			n++
 			last = b.Day(l.At)

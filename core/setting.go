@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
 
@@ -26,6 +27,8 @@ var settings = map[string]func(b *Block, value string) error{
 	"tree-spacing": func(b *Block, v string) error { return length(v, &b.TreeSpacing) },
 	"slip-from":    func(b *Block, v string) error { return dayOfYear(v, &b.SlipFrom) },
 	"slip-to":      func(b *Block, v string) error { return dayOfYear(v, &b.SlipTo) },
+	"wait-days":    func(b *Block, v string) error { return whole(v, trade.WaitLeast, trade.WaitMost, &b.Wait) },
+	"a-day":        func(b *Block, v string) error { return whole(v, 1, 1000, &b.PerDay) },
 	"pinch-until":  func(b *Block, v string) error { return dayOfYear(v, &b.PinchUntil) },
 }
 
@@ -43,6 +46,15 @@ func number(v string, low, high float64, into *float64) error {
 	n, err := strconv.ParseFloat(strings.TrimSpace(v), 64)
 	if err != nil || !(n >= low && n <= high) {
 		return &unit.Error{Given: v, Accepted: fmt.Sprintf("a number from %g to %g", low, high)}
+	}
+	*into = n
+	return nil
+}
+
+func whole(v string, least, most int, into *int) error {
+	n, err := strconv.Atoi(strings.TrimSpace(v))
+	if err != nil || n < least || n > most {
+		return &unit.Error{Given: v, Accepted: fmt.Sprintf("a whole number from %d to %d", least, most)}
 	}
 	*into = n
 	return nil
@@ -74,4 +86,12 @@ func dayOfYear(v string, into *MonthDay) error {
 	_, m, day := d.Parts()
 	*into = MonthDay{m, day}
 	return nil
+}
+
+// waitDays is how many days a stump waits from cutting back to grafting.
+func (b *Block) waitDays() int {
+	if b.Wait > 0 {
+		return b.Wait
+	}
+	return trade.CutBackDays
 }

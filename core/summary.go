@@ -11,13 +11,13 @@ import (
 // SummaryVersion is the version of the summary's layout and of the rules that
 // fill it. Raise it whenever either changes: summaries are then made anew from
 // the journal.
-const SummaryVersion = 2
+const SummaryVersion = 3
 
 // Summary is what the screens of many stumps need of one, in a fixed layout:
 //
 //	stage 1, flags 1, scions 1, count of dues 1, events 4, last clock 8,
 //	across 4 (float32 mm), newest 8 (unix seconds), grafts taken 1, grafts of
-//	which that is known 1, then for each due
+//	which that is known 1, day cut back 4, day set 4, then for each due
 //	kind 1, hint 1, opens 8, by 8, since 8
 type Summary struct {
 	ID      StumpID
@@ -32,6 +32,8 @@ type Summary struct {
 	Clock   uint64 // of its newest event
 	Across  unit.Length
 	Newest  time.Time
+	CutBack unit.Date // of the present attempt, 0 if it is not
+	Set     unit.Date // of its last scion
 	Dues    []Due
 }
 
@@ -39,14 +41,21 @@ type Summary struct {
 func Summarize(s *Stump, b *Block, events int) Summary {
 	a := s.Now()
 	taken, known := a.Take()
-	return Summary{
+	out := Summary{
 		ID: s.ID, Stage: s.Stage(), Clash: len(s.Clashes) > 0, Noted: len(s.Notes) > 0, Against: len(a.Against) > 0,
 		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Dues(s, b),
 	}
+	if a.CutBack != nil {
+		out.CutBack = b.Day(a.CutBack.At)
+	}
+	if set := a.SetAt(); !set.IsZero() {
+		out.Set = b.Day(set)
+	}
+	return out
 }
 
 const (
-	summaryHead = 30
+	summaryHead = 38
 	summaryDue  = 26
 )
 
@@ -65,6 +74,8 @@ func PackSummary(dst []byte, s Summary) []byte {
 	dst = binary.BigEndian.AppendUint32(dst, math.Float32bits(float32(s.Across)))
 	dst = binary.BigEndian.AppendUint64(dst, uint64(s.Newest.Unix()))
 	dst = append(dst, byte(min(s.Taken, 255)), byte(min(s.Known, 255)))
+	dst = binary.BigEndian.AppendUint32(dst, uint32(s.CutBack))
+	dst = binary.BigEndian.AppendUint32(dst, uint32(s.Set))
 	for _, d := range dues {
 		dst = append(dst, byte(d.Kind), d.Hint)
 		for _, t := range []time.Time{d.Opens, d.By, d.Since} {
@@ -85,6 +96,7 @@ func UnpackSummary(packed []byte, id StumpID, zone *time.Location) (s Summary, o
 		Events: int(binary.BigEndian.Uint32(packed[4:])), Clock: binary.BigEndian.Uint64(packed[8:]),
 		Across: unit.Length(math.Float32frombits(binary.BigEndian.Uint32(packed[16:]))), Newest: unix(packed[20:], zone),
 		Taken: int(packed[28]), Known: int(packed[29]),
+		CutBack: unit.Date(binary.BigEndian.Uint32(packed[30:])), Set: unit.Date(binary.BigEndian.Uint32(packed[34:])),
 	}
 	if packed[3] > 0 {
 		s.Dues = make([]Due, packed[3])

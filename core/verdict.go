@@ -38,6 +38,7 @@ type Found struct {
 	Looked   time.Time // when bleeding was seen
 	Slipped  time.Time // when the bark was tried
 	CutBack  unit.Date // 0 if never
+	Wait     int       // days from cutting back to grafting; 0: trade.CutBackDays
 	Gashed   time.Time // newest gash
 	Gashes   int       // in all
 	Drilled  time.Time // newest hole
@@ -60,6 +61,14 @@ type Advice struct {
 	Meanwhile []string     `json:"meanwhile"`
 	Cautions  []string     `json:"cautions"`
 	Work      trade.Worked `json:"because"`
+}
+
+// wait is the least days from cutting back to grafting.
+func (f Found) wait() int {
+	if f.Wait > 0 {
+		return f.Wait
+	}
+	return trade.CutBackDays
 }
 
 // judge gathers an advice; days are those of zone.
@@ -139,7 +148,7 @@ func (j *judge) limbTooNear() bool {
 // back; the latest of the waits holds.
 func (j *judge) barkOrDays() bool {
 	days := int(unit.DateOf(j.now) - j.CutBack)
-	early := days < trade.CutBackDays
+	early := days < j.wait()
 	if j.Slip != Stuck && j.Slip != Drags && !early {
 		return false
 	}
@@ -150,11 +159,11 @@ func (j *judge) barkOrDays() bool {
 		word := map[Slip]string{Stuck: "is stuck", Drags: "drags"}[j.Slip]
 		j.say(Wait, fmt.Sprintf("The bark %s: try it again %d days after the look.", word, wait), trade.BarkSticks, trade.WaitDays)
 	}
-	if week := j.CutBack.Add(trade.CutBackDays).In(j.zone); week.After(until) {
-		until = week
+	if over := j.CutBack.Add(j.wait()).In(j.zone); over.After(until) {
+		until = over
 	}
 	if early {
-		j.say(Wait, fmt.Sprintf("It was cut back %s, and a graft wants %d days.", daysAgo(days), trade.CutBackDays), trade.DaysToGraft)
+		j.say(Wait, fmt.Sprintf("It was cut back %s, and a graft wants %d days.", daysAgo(days), j.wait()), trade.DaysToGraft)
 	}
 	j.until(until)
 	if j.bleeds() {
@@ -309,8 +318,9 @@ func (j *judge) caution() {
 		j.out.Cautions = append(j.out.Cautions, says)
 		j.out.Work.Facts = append(j.out.Work.Facts, fact)
 	}
-	if days := int(unit.DateOf(j.now) - j.CutBack); j.CutBack != 0 && days > trade.CutBackLongDays {
-		add(fmt.Sprintf("It was cut back %d days ago, more than %d.", days, trade.CutBackLongDays), trade.DaysToGraft)
+	long := max(trade.CutBackLongDays, j.wait()+trade.GraftWithin)
+	if days := int(unit.DateOf(j.now) - j.CutBack); j.CutBack != 0 && days > long {
+		add(fmt.Sprintf("It was cut back %d days ago, more than %d.", days, long), trade.DaysToGraft)
 	}
 	if j.NoLimbs {
 		add("No nurse limb is left to draw the sap.", trade.NurseLimbs)

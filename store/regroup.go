@@ -52,6 +52,8 @@ func (c *change) regroupBlock(id core.ID, moved bool, remake map[core.StumpID]bo
 func bearing(b *core.Block) core.Block {
 	out := *b
 	out.Name, out.Made, out.Units = "", time.Time{}, 0
+	out.Species, out.Variety, out.GraftHeight = "", "", core.Measure{}
+	out.SlipFrom, out.SlipTo, out.PerDay = core.MonthDay{}, core.MonthDay{}, 0
 	out.RowSpacing, out.TreeSpacing = core.Measure{}, core.Measure{}
 	out.Zone, out.Weather = nil, nil
 	return out

@@ -108,6 +108,7 @@ func (b *blockScreen) table() []binding {
 		{keys: []string{"f"}, word: "filter", help: "Show only stumps of one stage, late ones, or those that need a hand.", do: b.pickFilter},
 		{keys: []string{"r"}, word: "row", help: "One answer for the whole row under the cursor.", do: b.answerRow},
 		{keys: []string{"w"}, help: "Why: what the counts mean, and by whose word.", do: b.why},
+		{keys: []string{"p"}, help: "Pace and supplies: what keeps up with the season of slip, how many to cut back today, what it takes.", do: b.pace},
 		{keys: []string{" "}, show: "Space", help: "Pick a stump, or leave it out again.", do: b.pick},
 		{keys: []string{"a"}, help: "One answer for all picked stumps.", do: b.answerPicked},
 		{keys: []string{"u"}, help: "Take back the last answer given from this screen.", do: b.takeBack},

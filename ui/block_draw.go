@@ -33,7 +33,8 @@ func (b *blockScreen) frame() frame {
 		f.body = b.empty()
 		return f
 	}
-	height := x.bodyHeight()
+	foot := b.under(x.width - 2)
+	height := x.bodyHeight() - len(foot)
 	side := countsWidth
 	if x.width < fullWidth {
 		side = 22
@@ -50,6 +51,7 @@ func (b *blockScreen) frame() frame {
 		}
 		f.body = append(f.body, l.Beside(x.width-side, r))
 	}
+	f.body = append(f.body, foot...)
 	return f
 }
 
@@ -81,12 +83,12 @@ func (b *blockScreen) field(width, height int) []paper.Line {
 	pitch := max(2, min((width-label)/longest, 4))
 	columns := max((width-label)/pitch, 1)
 	gap := 1
-	if (height-2)/2 >= len(b.rows) && pitch > 2 {
+	if (height-1)/2 >= len(b.rows) && pitch > 2 {
 		gap = 2
 	}
-	b.scroll(columns, (height-2)/gap)
-	lines := []paper.Line{nil, b.numbers(label, columns, pitch)}
-	for i := b.top; i < min(len(b.rows), b.top+(height-2)/gap); i++ {
+	b.scroll(columns, (height-1)/gap)
+	lines := []paper.Line{b.numbers(label, columns, pitch)}
+	for i := b.top; i < min(len(b.rows), b.top+(height-1)/gap); i++ {
 		lines = append(lines, b.rowLine(i, columns, pitch))
 		if gap == 2 {
 			lines = append(lines, nil)
@@ -185,6 +187,7 @@ type totals struct {
 	stage        map[core.Stage]int
 	late, needy  int
 	taken, known int // grafts
+	pace         core.Pace
 }
 
 // count counts the block anew once a minute and after every answer.
@@ -193,7 +196,7 @@ func (b *blockScreen) count() *totals {
 	if b.totals != nil && b.totals.at.Equal(now) {
 		return b.totals
 	}
-	t := &totals{at: now, stage: map[core.Stage]int{}}
+	t := &totals{at: now, stage: map[core.Stage]int{}, pace: core.PaceOf(b.x.site(), b.sums, now)}
 	for _, s := range b.sums {
 		t.stage[s.Stage]++
 		t.taken, t.known = t.taken+s.Taken, t.known+s.Known
@@ -208,19 +211,33 @@ func (b *blockScreen) count() *totals {
 	return t
 }
 
-// counts is the right side: how many at each stage, what is late, and the stump
-// under the cursor in words.
+// roomForAll is the height at which stages without a stump are shown too.
+const roomForAll = 20
+
+// counts is the right side: how many at each stage, what needs a hand, what is
+// late, how it took, and the pace. Where there is no room for all, the stages
+// come last and those without a stump are left out.
 func (b *blockScreen) counts(width, height int) []paper.Line {
 	t := b.count()
-	lines := []paper.Line{nil}
-	for _, st := range core.Stages() {
-		if t.stage[st] == 0 && height < 22 {
-			continue
-		}
-		l := paper.Line{{Text: st.Mark(), Ink: stageInk(st)}, {Text: " " + st.String(), Ink: paper.Plain}}
-		lines = append(lines, l.Pad(15).Add(paper.Strong, fmt.Sprintf("%6d", t.stage[st])))
+	stages, sums := b.stageCounts(t, height < roomForAll), b.sumLines(t, width)
+	if len(stages)+1+len(sums) <= height {
+		return append(append(stages, nil), sums...)
 	}
-	lines = append(lines, nil)
+	lines := append(append(sums, nil), b.stageCounts(t, true)...)
+	return lines[:min(len(lines), height)]
+}
+
+func (b *blockScreen) stageCounts(t *totals, short bool) (lines []paper.Line) {
+	for _, st := range core.Stages() {
+		if t.stage[st] > 0 || !short {
+			l := paper.Line{{Text: st.Mark(), Ink: stageInk(st)}, {Text: " " + st.String(), Ink: paper.Plain}}
+			lines = append(lines, l.Pad(15).Add(paper.Strong, fmt.Sprintf("%6d", t.stage[st])))
+		}
+	}
+	return lines
+}
+
+func (b *blockScreen) sumLines(t *totals, width int) (lines []paper.Line) {
 	sum := func(ink paper.Ink, word string, n int) {
 		lines = append(lines, paper.Line{{Text: word, Ink: ink}}.Pad(15).Add(ink, fmt.Sprintf("%6d", n)))
 	}
@@ -231,32 +248,46 @@ func (b *blockScreen) counts(width, height int) []paper.Line {
 	if t.known > 0 {
 		lines = append(lines, paper.Text(paper.Plain, fmt.Sprintf("took %d of %d grafts", t.taken, t.known)))
 	}
-	return append(lines, b.under(width)...)
+	if words := b.paceWord(); words != "" {
+		lines = append(lines, paper.Text(paper.Plain, paper.Shorten(words, width)))
+	}
+	return lines
 }
 
-// under is the stump under the cursor in words.
+// under is the stump under the cursor in words, in one line and at most one
+// more.
 func (b *blockScreen) under(width int) []paper.Line {
-	id := b.cursor()
-	lines := []paper.Line{nil}
+	id, now := b.cursor(), b.x.now()
 	for _, s := range b.rows[b.at].sums {
 		if s.ID != id {
 			continue
 		}
-		lines = append(lines, paper.Text(paper.Strong, paper.Shorten(id.Place()+" "+s.Stage.String(), width)))
+		late, open := []string{}, []string{}
 		for _, d := range s.Dues {
-			if d.Open(b.x.now()) {
-				ink, word := paper.Plain, "due: "
-				if d.Late(b.x.now()) {
-					ink, word = paper.Warn, "LATE: "
-				}
-				lines = append(lines, paper.Text(ink, paper.Shorten(word+strings.ReplaceAll(d.Kind.String(), "-", " "), width)))
+			word := plainWords(d.Kind.String())
+			switch {
+			case d.Late(now):
+				late = append(late, word)
+			case d.Open(now):
+				when, _ := b.x.dueWords(d)
+				open = append(open, word+" "+when)
+			}
+		}
+		lines := []paper.Line{nil, {{Text: " " + id.Place() + " ", Ink: paper.Strong}, {Text: s.Stage.String(), Ink: stageInk(s.Stage)}}}
+		add := func(ink paper.Ink, head string, words []string) {
+			if len(words) > 0 {
+				lines[1] = lines[1].Add(ink, head+strings.Join(words, ", "))
 			}
 		}
 		if s.Clash {
-			lines = append(lines, paper.Text(paper.Warn, "? answers disagree"))
+			add(paper.Warn, "  ? ", []string{"answers disagree"})
 		}
+		add(paper.Warn, "  LATE ", late)
+		add(paper.Plain, "  due ", open)
+		lines[1] = lines[1].Cut(width)
+		return lines
 	}
-	return lines
+	return nil
 }
 
 // counted is a number with its noun.

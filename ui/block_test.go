@@ -179,7 +179,7 @@ func TestSampleFromFirstUse(t *testing.T) {
 
 	d.root.x.OwnDay = func() bool { return true }
 	d.root.start()
-	d.sees("a day of its own, 4 May 2027")
+	d.sees("Its own day is 4 May 2027")
 }
 
 // TestNextThatNeedsAHand goes from stump to stump: the white clock first, then

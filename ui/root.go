@@ -69,7 +69,7 @@ func (r *root) start() {
 	r.openBlock()
 	r.warnClock()
 	if r.x.OwnDay != nil && r.x.OwnDay() {
-		r.x.say("A made-up block, nothing in it is real. It keeps a day of its own, " + r.x.now().In(r.x.site().Zone).Format("2 January 2006") + ".")
+		r.x.say("A made-up block; nothing in it is real. Its own day is " + r.x.now().In(r.x.site().Zone).Format("2 January 2006") + ".")
 	}
 	if r.x.hand == "" {
 		r.askHand()

@@ -32,6 +32,8 @@ var settingRows = []setting{
 	{"tree-spacing", "between trees", "such as 25ft", func(b *core.Block) string { return shown(b, b.TreeSpacing) }},
 	{"slip-from", "bark slips from", "month and day, 05-10", func(b *core.Block) string { return monthDay(b.SlipFrom) }},
 	{"slip-to", "bark slips until", "month and day, 06-10", func(b *core.Block) string { return monthDay(b.SlipTo) }},
+	{"wait-days", "days to graft", "after cutting back, 3 to 21; 7 unless set", func(b *core.Block) string { return number(b.Wait) }},
+	{"a-day", "grafted a day", "stumps the crew grafts a day", func(b *core.Block) string { return number(b.PerDay) }},
 	{"pinch-until", "pinch until", "month and day, 08-15", func(b *core.Block) string { return monthDay(b.PinchUntil) }},
 }
 
@@ -54,6 +56,13 @@ func yesNo(v bool) string {
 		return "yes"
 	}
 	return "no"
+}
+
+func number(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprint(n)
 }
 
 func monthDay(m core.MonthDay) string {

@@ -26,7 +26,7 @@ func TestDueWordsFitTheStake(t *testing.T) {
 		"from 28 Nov": {Kind: core.DueTiesOff, Opens: at(2027, 11, 28, 0), By: at(2027, 12, 31, 0)},
 		"in Jan 2028": {Kind: core.DueHeadBack, Opens: at(2028, 1, 15, 0), By: at(2028, 3, 1, 0)},
 	} {
-		if got, _ := s.dueWords(due); got != want || paper.Width(got) > stakeWidth-18 {
+		if got, _ := s.x.dueWords(due); got != want || paper.Width(got) > stakeWidth-18 {
 			t.Errorf("%s, want %s, in at most %d characters", got, want, stakeWidth-18)
 		}
 	}

@@ -105,16 +105,16 @@ func (s *stumpScreen) knotLine(k core.Knot) paper.Line {
 	l = l.Pad(17)
 	room := stakeWidth - l.Width() - 1
 	if k.Answer == "" && k.Due != nil {
-		words, ink := s.dueWords(*k.Due)
+		words, ink := s.x.dueWords(*k.Due)
 		return l.Add(ink, paper.Shorten(words, room))
 	}
 	return l.Add(paper.Plain, brief(k.Answer, room))
 }
 
-// dueWords is when the work of an open step is to be done: the clock today, the
+// dueWords is when the work of a due is to be done: the clock today, the
 // day this year, else the month.
-func (s *stumpScreen) dueWords(d core.Due) (string, paper.Ink) {
-	b, now := s.x.site(), s.x.now()
+func (x *shared) dueWords(d core.Due) (string, paper.Ink) {
+	b, now := x.site(), x.now()
 	short := func(t time.Time) string {
 		t = t.In(b.Zone)
 		switch {

@@ -138,7 +138,7 @@ func TestClockMarksLateWithoutColour(t *testing.T) {
 		t.Errorf("no sign of the late stump:\n%s", d.screen())
 	}
 	d.press("right")
-	d.sees("LATE: white")
+	d.sees("1/2 sealed  LATE white")
 }
 
 // TestLaptopClockBehind is told when the newest answer lies after the clock.

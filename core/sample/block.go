@@ -12,7 +12,7 @@ import (
 var settings = [][2]string{
 	{"units", "us"}, {"latitude", "42.7"}, {"longitude", "-77.2"}, {"altitude", "900ft"}, {"zone", "America/New_York"},
 	{"species", "seedling black walnut"}, {"variety", "Lantern"}, {"graft-height", "6ft 3in"}, {"browse", "6ft"}, {"frosty", "yes"},
-	{"earwigs", "yes"}, {"row-spacing", "24ft"}, {"tree-spacing", "16ft"}, {"slip-from", "05-01"}, {"slip-to", "06-10"}, {"pinch-until", "08-15"},
+	{"earwigs", "yes"}, {"row-spacing", "24ft"}, {"tree-spacing", "16ft"}, {"slip-from", "05-01"}, {"slip-to", "06-10"}, {"wait-days", "7"}, {"pinch-until", "08-15"},
 }
 
 // tellBlock is what is known apart from single stumps: the block with its

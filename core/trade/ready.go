@@ -27,11 +27,13 @@ const (
 
 // Figures for readiness.
 const (
-	LeastAcross      = 1 * unit.Inch   // below this another graft serves better
-	LargeAcross      = 4 * unit.Inch   // above this: caution
-	CutBackDays      = 7               // least days from cutting back to grafting
+	LeastAcross      = 1 * unit.Inch // below this another graft serves better
+	LargeAcross      = 4 * unit.Inch // above this: caution
+	CutBackDays      = 7             // least days from cutting back to grafting, where a block sets none
+	WaitLeast        = 3             // fewest and most days that a block may set for it
+	WaitMost         = 21
+	GraftWithin      = 3               // days more after which the graft is best done
 	CutBackLongDays  = 14              // more days than this: caution
-	LookByDays       = 10              // first look no later than this after cutting back
 	LimbClear        = 18 * unit.Inch  // clear stem below the planned graft height
 	GashesAtATime    = 2               // gashes made together
 	GashDepth        = unit.Inch / 2   // least depth into sapwood

@@ -4,19 +4,22 @@ import "barkslip/core/unit"
 
 // Figures for the number of scions and their wood.
 const (
-	GirthPerScion   = 80 * unit.Millimetre
-	ScionsLeast     = 2
-	ScionsMost      = 4 // up to WideStump across
-	ScionsMostWide  = 6
-	WideStump       = 6 * unit.Inch
-	ClosestScions   = 50 * unit.Millimetre
-	ScionLongest    = 6 * unit.Inch
-	NodesPerScion   = 2
-	TrimStored      = unit.Inch / 2
-	StoreWarm       = unit.Temperature((40.0 - 32) * 5 / 9) // 40 F
-	StoreOldDays    = 150
-	PithShare       = 0.5
-	EnoughForChance = 0.95
+	GirthPerScion      = 80 * unit.Millimetre
+	ScionsLeast        = 2
+	ScionsMost         = 4 // up to WideStump across
+	ScionsMostWide     = 6
+	WideStump          = 6 * unit.Inch
+	ClosestScions      = 50 * unit.Millimetre
+	ScionLongest       = 6 * unit.Inch
+	NodesPerScion      = 2
+	GraftsPerStick     = 3 // least and most scions that a 12 in stick gives
+	GraftsPerStickMost = 4
+	ScionsUsual        = 3 // on a stump of unknown size
+	TrimStored         = unit.Inch / 2
+	StoreWarm          = unit.Temperature((40.0 - 32) * 5 / 9) // 40 F
+	StoreOldDays       = 150
+	PithShare          = 0.5
+	EnoughForChance    = 0.95
 )
 
 // Facts about number and wood.
