@@ -99,8 +99,13 @@ func FoldBook(events []Event, zones Zones) *Book {
 			block.Zone = z
 		}
 	}
+	for id, l := range b.Lots {
+		if same := b.LotOf(id); same != nil && same != l {
+			same.Readings = append(same.Readings, l.Readings...)
+		}
+	}
 	for _, l := range b.Lots {
-		slices.SortStableFunc(l.Readings, byTime)
+		slices.SortFunc(l.Readings, func(x, y Said[StoreRead]) int { return cmp.Or(x.At.Compare(y.At), x.ID.Compare(y.ID)) })
 	}
 	return b
 }
@@ -178,6 +183,17 @@ func (b *Book) LotList() []*Lot {
 		return cmp.Or(y.Received.At.Compare(x.Received.At), x.ID.Compare(y.ID))
 	})
 	return out
+}
+
+// LotOf is the lot that a lot goes on as, nil if it was never received.
+func (b *Book) LotOf(id ID) *Lot {
+	if same, err := ParseID(b.Canonical("lot", id.String())); err == nil {
+		id = same
+	}
+	if l := b.Lots[id]; l != nil && l.Received != nil {
+		return l
+	}
+	return nil
 }
 
 func byTime[T any](a, b Said[T]) int { return a.At.Compare(b.At) }

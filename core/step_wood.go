@@ -22,7 +22,7 @@ func askWood(c *Case, a *Ask) {
 	if w := c.Before.Wood; w != nil {
 		a.Because = fmt.Sprintf("As on %s.", c.Before.Stump.Place())
 		a.choose("1", "as before", c.woodWords(*w), w)
-		a.Warn = c.otherVariety(w.Variety)
+		a.Warn = c.woodWarn(*w)
 		if a.Warn == "" {
 			a.Likely = "1"
 		}
@@ -33,12 +33,9 @@ func askWood(c *Case, a *Ask) {
 			break
 		}
 		r := lot.Received.What
-		meaning := r.Variety
-		held := lot.Held != nil && lot.Held.What.Held
-		if held {
-			meaning += ", HELD: " + lot.Held.What.Why
-		}
-		if a.Likely == "" && !held && c.planned(r.Variety) {
+		doubts := lot.Doubts(c.B, c.B.Day(c.Now))
+		meaning := strings.Join(append([]string{r.Variety}, doubts...), ", ")
+		if a.Likely == "" && len(doubts) == 0 && c.planned(r.Variety) {
 			a.Likely = strconv.Itoa(key)
 		}
 		a.choose(strconv.Itoa(key), r.Name, meaning, &WoodChosen{Lot: lot.ID, Variety: r.Variety, Thickness: r.Thickness})
@@ -131,7 +128,7 @@ func askThick(c *Case, a *Ask) {
 	a.Question = "How thick are the scions?"
 	a.Because = fmt.Sprintf("A stump %s across takes wood of %s to %s. A second number is the long cut, if it is not %s.",
 		c.length(c.Found.Across), c.length(class.Least), c.length(class.Most), c.length(trade.LongCut))
-	a.Warn = c.otherVariety(c.wood().Variety)
+	a.Warn = c.woodWarn(c.wood())
 	a.Entry = &Entry{Asks: "thickness", Likely: c.length((class.Least + class.Most) / 2), Read: c.readThickness}
 }
 
@@ -147,13 +144,36 @@ func (c *Case) readThickness(text string) ([]Body, error) {
 	if len(parts) == 2 {
 		w.LongCut = parts[1]
 	}
-	if w.Thickness.Length < 3*unit.Millimetre || w.Thickness.Length > 2*unit.Inch {
-		return nil, &unit.Error{Given: text, Accepted: fmt.Sprintf("from %s to %s", c.length(3*unit.Millimetre), c.length(2*unit.Inch))}
+	if err := thick(w.Thickness, c.B.Units); err != nil {
+		return nil, err
 	}
 	if _, err := scion.Cuts(w.Cut()); err != nil {
 		return nil, err
 	}
 	return []Body{&w}, nil
+}
+
+// The thinnest and thickest wood that is taken for a scion.
+const (
+	thinnest = 3 * unit.Millimetre
+	thickest = 2 * unit.Inch
+)
+
+func thick(m Measure, sys unit.System) error {
+	if m.Length < thinnest || m.Length > thickest {
+		return &unit.Error{Given: m.Typed, Accepted: fmt.Sprintf("from %s to %s", sys.Length(thinnest), sys.Length(thickest))}
+	}
+	return nil
+}
+
+// ReadThickness reads how thick wood is, from 3 mm to 2 in; a bare number is in
+// the units given.
+func ReadThickness(text string, sys unit.System) (Measure, error) {
+	m, err := ReadMeasure(text, sys.Bare())
+	if err != nil {
+		return Measure{}, err
+	}
+	return m, thick(m, sys)
 }
 
 // Cut is how each scion of this wood is cut.
@@ -188,7 +208,7 @@ var budSets = []struct {
 func askNodes(c *Case, a *Ask) {
 	a.Question = "How many nodes on each scion?"
 	a.Because = "Two nodes with a second bud under each first one are four chances."
-	a.Warn = c.otherVariety(c.wood().Variety)
+	a.Warn = c.woodWarn(c.wood())
 	for i, set := range budSets {
 		w := c.wood()
 		w.Nodes = set.nodes
@@ -273,7 +293,10 @@ func askScion(c *Case, a *Ask) {
 	}
 	w := c.woodFor(n)
 	a.Question = fmt.Sprintf("Scion %d of %d, at %s. All six good?", n, c.A.Marked(), c.A.Slots.What.Slots[n-1].Bearing.Words())
-	a.Warn = c.otherVariety(w.Variety)
+	a.Warn = c.woodWarn(w)
+	if a.Warn == "" && singleBudded(w.Nodes) {
+		a.Warn = "Single-budded wood: second best, not refused."
+	}
 	if short := len(c.wood().Pieces); a.Warn == "" && short > 0 && n > short {
 		a.Warn = fmt.Sprintf("The stick gave %d scions; this one is cut from other wood.", short)
 	}

@@ -1,0 +1,61 @@
+package core
+
+import (
+	"fmt"
+	"strings"
+
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+)
+
+// Doubts is what speaks against the wood of a lot on a day of a block: that it
+// is held, old, or was kept warm. Wood with doubts may be used all the same.
+func (l *Lot) Doubts(b *Block, day unit.Date) []string {
+	var out []string
+	if l.Held != nil && l.Held.What.Held {
+		out = append(out, strings.TrimSuffix("HELD: "+l.Held.What.Why, ": "))
+	}
+	if l.Received != nil && l.Received.What.Cut != 0 {
+		if days := int(day - l.Received.What.Cut); days > trade.StoreOldDays {
+			out = append(out, fmt.Sprintf("OLD WOOD: cut %s, %d days ago, past %d", l.Received.What.Cut.Long(), days, trade.StoreOldDays))
+		}
+	}
+	if r := l.warmest(); r != nil && r.What.Temp.Temperature > trade.StoreWarm {
+		out = append(out, fmt.Sprintf("WARM WOOD: its store stood at %s on %s, over %s", b.Units.Temperature(r.What.Temp.Temperature), b.Day(r.At).Short(), b.Units.Temperature(trade.StoreWarm)))
+	}
+	return out
+}
+
+// warmest is the warmest reading of where a lot is kept, nil if none was taken.
+func (l *Lot) warmest() (warmest *Said[StoreRead]) {
+	for i, r := range l.Readings {
+		if warmest == nil || r.What.Temp.Temperature > warmest.What.Temp.Temperature {
+			warmest = &l.Readings[i]
+		}
+	}
+	return warmest
+}
+
+// woodWarn is what to mind about wood chosen for the stump: first of all
+// another variety than the one planned.
+func (c *Case) woodWarn(w WoodChosen) string {
+	if other := c.otherVariety(w.Variety); other != "" {
+		return other
+	}
+	if l := c.Book.LotOf(w.Lot); l != nil {
+		if doubts := l.Doubts(c.B, c.B.Day(c.Now)); len(doubts) > 0 {
+			return strings.Join(doubts, ". ") + "."
+		}
+	}
+	return ""
+}
+
+// singleBudded says whether nodes have first buds alone.
+func singleBudded(nodes []Node) bool {
+	for _, n := range nodes {
+		if n.Buds == Paired {
+			return false
+		}
+	}
+	return len(nodes) > 0
+}
