@@ -44,8 +44,9 @@ func trimmed(n float64) string {
 }
 
 // scaleBar draws, from a cell to the right, the longest round length of at
-// most room dots at a scale of dots to the millimetre.
-func (c *canvas) scaleBar(x, y int, scale, room float64, sys unit.System) {
+// most room dots at a scale of dots to the millimetre. after is the first column
+// behind it.
+func (c *canvas) scaleBar(x, y int, scale, room float64, sys unit.System) (after int) {
 	best := mark{}
 	for _, m := range rounds[sys] {
 		if float64(m.long)*scale <= room {
@@ -54,7 +55,7 @@ func (c *canvas) scaleBar(x, y int, scale, room float64, sys unit.System) {
 	}
 	long := float64(best.long) * scale
 	if long < 3 {
-		return
+		return x
 	}
 	left := point{float64(2 * x), float64(4*y) + 2}
 	right := left.plus(point{x: 1}, long)
@@ -64,6 +65,7 @@ func (c *canvas) scaleBar(x, y int, scale, room float64, sys unit.System) {
 	}
 	end, _ := cellAt(right)
 	c.text(end+2, y, best.text, Faint)
+	return end + 2 + width(best.text)
 }
 
 // dimension draws a measured length between two points with its text in the

@@ -97,7 +97,8 @@ func (c *canvas) scionWords(b bench) {
 	c.inside(b.from(b.face, middle, 0), "face", Faint)
 	back := "back cut " + b.Sys.Length(b.Back)
 	if c.h < tallScion {
-		c.scaleBar(max(stub, 0), c.h-1, b.scale, float64(c.w)/3, b.Sys)
+		after := c.scaleBar(max(stub, 0), c.h-1, b.scale, float64(c.w)/3, b.Sys)
+		back = fitting(c.w-after-1, back, "back "+b.Sys.Length(b.Back))
 		c.text(c.w-width(back), c.h-1, back, Plain)
 		return
 	}
