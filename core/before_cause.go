@@ -15,9 +15,9 @@ type cause struct {
 }
 
 // BeforeCause says in a plain sentence why an answer cannot have been given at a
-// time: what it follows from was done later, or never. It is nil where the
-// answer can stand.
-func BeforeCause(s *Stump, b Body, at time.Time) error {
+// time, shown in a zone: what it follows from was done later, or never. It is
+// nil where the answer can stand.
+func BeforeCause(s *Stump, b Body, at time.Time, zone *time.Location) error {
 	a := s.attemptAt(at)
 	if err := a.onGrafts(b, at); err != nil {
 		return err
@@ -29,7 +29,7 @@ func BeforeCause(s *Stump, b Body, at time.Time) error {
 	case need.at.IsZero():
 		return errors.New(need.never)
 	case at.Before(need.at):
-		return fmt.Errorf("that cannot have been %s: %s only on %s", at.Format(fullTime), need.done, need.at.In(at.Location()).Format(fullTime))
+		return fmt.Errorf("that cannot have been %s: %s only on %s", at.In(zone).Format(fullTime), need.done, need.at.In(zone).Format(fullTime))
 	}
 	return nil
 }

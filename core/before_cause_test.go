@@ -35,18 +35,18 @@ func TestBeforeCause(t *testing.T) {
 		{&HeadedBack{}, at("2027-05-20", 9, 0), "the first push was seen only on"},
 		{&Noted{"note"}, at("2020-01-01", 9, 0), ""},
 	} {
-		err := BeforeCause(s, c.body, c.at)
+		err := BeforeCause(s, c.body, c.at, newYork)
 		if (c.says == "") != (err == nil) || err != nil && !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s at %s: %v, want %q", c.body.Kind(), c.at.Format(fullTime), err, c.says)
 		}
 	}
 	empty := diaryOn(northern()).fold()
 	for _, body := range []Body{&Sealed{Wrapped}, &PaintedWhite{}, visit(Growing), &Tied{}, &Twined{}, &TwineChecked{}, &HeadedBack{}} {
-		if BeforeCause(empty, body, at("2027-05-12", 9, 0)) == nil {
+		if BeforeCause(empty, body, at("2027-05-12", 9, 0), newYork) == nil {
 			t.Errorf("%s on a stump with no work", body.Kind())
 		}
 	}
-	if err := BeforeCause(empty, &Gashed{Number: 2}, at("2027-05-12", 9, 0)); err != nil {
+	if err := BeforeCause(empty, &Gashed{Number: 2}, at("2027-05-12", 9, 0), newYork); err != nil {
 		t.Errorf("gashed: %v", err)
 	}
 }
@@ -56,10 +56,10 @@ func TestBeforeCauseInTheAttemptOfItsTime(t *testing.T) {
 	d := diaryOn(northern()).grafted("2027-05-03", "2027-05-12", Bare).on("2027-06-20", 9, 0, &Failed{Cause: "bled"})
 	d.on("2028-04-20", 9, 0, &CutBack{Height: inches(30)})
 	s := d.fold()
-	if err := BeforeCause(s, visit(NoChange, NoChange), dayOf("2027-06-01").At(9, 0, newYork)); err != nil {
+	if err := BeforeCause(s, visit(NoChange, NoChange), dayOf("2027-06-01").At(9, 0, newYork), newYork); err != nil {
 		t.Errorf("a visit to the first graft: %v", err)
 	}
-	if BeforeCause(s, visit(NoChange, NoChange), dayOf("2028-05-01").At(9, 0, newYork)) == nil {
+	if BeforeCause(s, visit(NoChange, NoChange), dayOf("2028-05-01").At(9, 0, newYork), newYork) == nil {
 		t.Error("a visit to grafts not yet set was taken")
 	}
 }

@@ -201,3 +201,11 @@ func byTime[T any](a, b Said[T]) int { return a.At.Compare(b.At) }
 // Answers is the ids of the standing answers to a question about a block, a lot
 // or the weather.
 func (b *Book) Answers(question string) []ID { return b.answers[question] }
+
+// Settings is the block as it was set, for comparing: without its weather and
+// what is remembered of it. The zone stands in its name.
+func (b *Block) Settings() Block {
+	out := *b
+	out.Zone, out.Weather, out.heats = nil, nil, nil
+	return out
+}

@@ -105,5 +105,9 @@ func (d Due) ByWords(now time.Time, zone *time.Location) string {
 	if d.Kind.Timed() {
 		return When(d.By, now, zone)
 	}
-	return When(unit.DateOf(d.By.In(zone)).In(zone), now.AddDate(0, 0, -1), zone)
+	day := unit.DateOf(d.By.In(zone))
+	if day.Year() == now.In(zone).Year() {
+		return day.Short()
+	}
+	return day.Long()
 }

@@ -22,7 +22,7 @@ func (a *Attempt) Leads() (l Leading, ok bool) {
 	}
 	l = Leading{a.Leader.What.Slot, a.Leader.What.Shoot, a.Leader.At}
 	for _, b := range a.Broken {
-		if !b.At.Before(a.Leader.At) {
+		if newer(b, *a.Leader) {
 			l = Leading{b.What.Promoted, b.What.Shoot, b.At}
 		}
 	}

@@ -18,18 +18,18 @@ type Odds struct {
 }
 
 // Take is how many grafts of the attempt took, of how many it is known: taken
-// is alive and growing 30 days after push.
-func (a *Attempt) Take() (taken, known int) {
+// is alive and growing 30 of the block's days after the first push, as seen on
+// the graft itself.
+func (a *Attempt) Take(b *Block) (taken, known int) {
 	push := a.FirstPush()
 	if push.IsZero() && !a.AllDead() && a.Failed == nil {
 		return 0, 0
 	}
-	late := last(a.Visits).At
 	for _, g := range a.Grafts {
 		switch {
 		case g.State == Dead || a.Failed != nil:
 			known++
-		case (g.State == Growing || g.State == Pushing) && late.Sub(push).Hours() >= 24*trade.TakenDays:
+		case (g.State == Growing || g.State == Pushing) && b.Day(g.Seen) >= b.Day(push).Add(trade.TakenDays):
 			taken, known = taken+1, known+1
 		}
 	}

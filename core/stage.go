@@ -1,6 +1,7 @@
 package core
 
 import (
+	"slices"
 	"time"
 
 	"barkslip/core/unit"
@@ -60,7 +61,7 @@ func (a *Attempt) Stage() Stage {
 		return GivenUpOn
 	case a.Failed != nil || a.AllDead():
 		return FailedOut
-	case len(a.Headed) > 0:
+	case a.HeadedBack():
 		return HeadedOff
 	case a.PastStake():
 		return AboveStake
@@ -78,6 +79,12 @@ func (a *Attempt) Stage() Stage {
 		return Draining
 	}
 	return Standing
+}
+
+// HeadedBack says whether the leader was headed back above its stake; one that
+// was too short and cut to strong buds was not.
+func (a *Attempt) HeadedBack() bool {
+	return slices.ContainsFunc(a.Headed, func(h Said[HeadedBack]) bool { return !h.What.Short })
 }
 
 // AllSet says whether every slot marked has its scion.

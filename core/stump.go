@@ -16,8 +16,6 @@ type Stump struct {
 	Last     Event     // the newest event of all by order
 	Newest   time.Time // the latest time any standing event was given for
 	All      []Event   // every event in order, those taken back and replaced too
-
-	redo, redone Event
 }
 
 // Clash is two or more standing answers to one question, none of which
@@ -80,6 +78,7 @@ type Graft struct {
 	State GraftState // as last seen, "" before the first visit
 	Since time.Time  // when it was first seen in that state
 	Cause string     // of death
+	Seen  time.Time  // at the last visit that told of it
 }
 
 // Fold folds the events of one stump into its record. Neither the order in
@@ -90,10 +89,6 @@ func Fold(id StumpID, events []Event) *Stump {
 	s.Live = live(s.All)
 	if n := len(s.All); n > 0 {
 		s.Last = s.All[n-1]
-	}
-	if w, ok := redoable(s.All); ok {
-		s.redo = w
-		s.redone, _ = find(s.All, w.Body.(*Withdrawn).Of)
 	}
 	starts := attemptStarts(s.Live)
 	for range starts {
@@ -271,6 +266,7 @@ func (a *Attempt) settle() {
 			if g.State != f.State {
 				g.State, g.Since = f.State, v.At
 			}
+			g.Seen = v.At
 			g.Cause = f.Cause
 		}
 	}

@@ -11,9 +11,35 @@ func (s *Stump) Undoable() (Event, bool) {
 	return Event{}, false
 }
 
-// redoable is the withdrawal that would be taken back next: the newest one with
-// no newer answer behind it.
-func redoable(sorted []Event) (Event, bool) {
+// together are the kinds of answers that one key may give as one: the first in
+// the journal, and what comes right behind it.
+var together = map[string]string{"seasons-end": "visited", "twine-cut": "untied", "headed-back": "rival-cut", "seal-checked": "resealed"}
+
+// givenAsOne says whether two events were given as one answer.
+func givenAsOne(first, then Event) bool {
+	return first.Body != nil && then.Body != nil && together[first.Body.Kind()] == then.Body.Kind() &&
+		then.Clock == first.Clock+1 && then.At.Equal(first.At) && then.Hand == first.Hand
+}
+
+// GivenWith is what else stands of the answer that an event is part of.
+func (s *Stump) GivenWith(e Event) (out []Event) {
+	for _, other := range s.Live {
+		if givenAsOne(other, e) || givenAsOne(e, other) {
+			out = append(out, other)
+		}
+	}
+	return out
+}
+
+// Stands says whether an event was neither taken back nor replaced.
+func (s *Stump) Stands(id ID) bool {
+	_, ok := find(s.Live, id)
+	return ok
+}
+
+// withdrawals are those that could be taken back, the next one last: the newest
+// with no newer answer behind them.
+func withdrawals(sorted []Event) []Event {
 	var stack []Event
 	for _, e := range sorted {
 		w, taking := e.Body.(*Withdrawn)
@@ -26,10 +52,7 @@ func redoable(sorted []Event) (Event, bool) {
 			stack = append(stack, e)
 		}
 	}
-	if len(stack) == 0 {
-		return Event{}, false
-	}
-	return stack[len(stack)-1], true
+	return stack
 }
 
 // find is the event of an id among events.
@@ -42,10 +65,16 @@ func find(events []Event, id ID) (Event, bool) {
 	return Event{}, false
 }
 
-// Redoable is the withdrawal that redo takes back, and the answer it restores.
-func (s *Stump) Redoable() (withdrawal, answer Event, ok bool) {
-	if s.redo.Body == nil {
-		return Event{}, Event{}, false
+// Redoable is the withdrawals that redo takes back, the next one first, and the
+// answers they restore: one, or those given as one.
+func (s *Stump) Redoable() (taken, answers []Event) {
+	stack := withdrawals(s.All)
+	for i := len(stack) - 1; i >= 0 && len(taken) < 2; i-- {
+		answer, ok := find(s.All, stack[i].Body.(*Withdrawn).Of)
+		if !ok || len(answers) > 0 && !givenAsOne(answer, answers[0]) && !givenAsOne(answers[0], answer) {
+			break
+		}
+		taken, answers = append(taken, stack[i]), append(answers, answer)
 	}
-	return s.redo, s.redone, true
+	return taken, answers
 }

@@ -121,7 +121,7 @@ func (w *walker) write(refines []ID, bodies ...Body) {
 	w.t.Helper()
 	for _, b := range bodies {
 		s := w.fold()
-		if err := BeforeCause(s, b, w.now); err != nil {
+		if err := BeforeCause(s, b, w.now, w.b.Zone); err != nil {
 			w.t.Fatalf("%s: %s: %v", w.now.Format(fullTime), b.Kind(), err)
 		}
 		replaces := refines

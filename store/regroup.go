@@ -47,15 +47,13 @@ func (c *change) regroupBlock(id core.ID, moved bool, remake map[core.StumpID]bo
 	}
 }
 
-// bearing is a block without what no summary depends on, and without its
-// weather, which is compared apart. The zone stands in its name.
+// bearing is the settings of a block without those that no summary depends on.
 func bearing(b *core.Block) core.Block {
-	out := *b
+	out := b.Settings()
 	out.Name, out.Made, out.Units = "", time.Time{}, 0
 	out.Species, out.Variety, out.GraftHeight = "", "", core.Measure{}
 	out.SlipFrom, out.SlipTo, out.PerDay = core.MonthDay{}, core.MonthDay{}, 0
 	out.RowSpacing, out.TreeSpacing = core.Measure{}, core.Measure{}
-	out.Zone, out.Weather = nil, nil
 	return out
 }
 

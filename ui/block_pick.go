@@ -152,26 +152,38 @@ func (b *blockScreen) askWhen(who string, t together, stumps []*core.Stump) erro
 // answerTogether writes one event a stump in one transaction.
 func (b *blockScreen) answerTogether(who string, t together, stumps []*core.Stump, at time.Time) error {
 	var events []core.Event
+	var wrong error
+	left := 0
 	for _, s := range stumps {
 		if !t.fits(s) {
 			continue
 		}
 		body := t.body(s)
+		if err := core.BeforeCause(s, body, at, b.x.site().Zone); err != nil {
+			wrong, left = fmt.Errorf("%s: %w", s.ID.Place(), err), left+1
+			continue
+		}
 		e := core.Event{At: at.Truncate(time.Second), Hand: b.x.hand, Stump: s.ID, Body: body}
 		if q := e.Question(); q != "" {
 			e.Replaces = s.Answers(q)
 		}
 		events = append(events, e)
 	}
+	if len(events) == 0 && wrong != nil {
+		return wrong
+	}
 	out, err := b.x.Book.Append(events...)
 	if err != nil {
 		return err
 	}
-	words := fmt.Sprintf("%s, %s, %d stumps", who, t.word, len(out))
+	words := fmt.Sprintf("%s, %s, %s", who, t.word, counted(len(out), "stump"))
 	b.undo = append(b.undo, batch{words, out})
 	b.x.answered(out)
 	b.load()
 	b.x.say("Taken: " + words + ", " + at.Format("15:04") + ". u takes it back.")
+	if left > 0 {
+		b.x.fail(fmt.Errorf("Taken: %s. Left out: %d, as %w", words, left, wrong))
+	}
 	return nil
 }
 

@@ -67,10 +67,7 @@ func notEmpty(_ *firstScreen, text string) error {
 }
 
 func checkHand(f *firstScreen, text string) error {
-	if n := len([]rune(text)); n < 1 || n > 4 {
-		return errors.New("give one to four letters, such as RK")
-	}
-	return nil
+	return checkInitials(text)
 }
 
 func wholeUpTo(most int) func(*firstScreen, string) error {

@@ -14,14 +14,22 @@ import (
 func (r *root) askHand() {
 	r.ask("Whose hand? Initials:", r.x.Prefs.Hand, true, func(text string) error {
 		text = strings.ToUpper(strings.TrimSpace(core.Clean(text)))
-		if n := len([]rune(text)); n < 1 || n > 4 || strings.ContainsFunc(text, func(c rune) bool { return !unicode.IsLetter(c) }) {
-			return errors.New("give one to four letters, such as RK")
+		if err := checkInitials(text); err != nil {
+			return err
 		}
 		r.x.hand, r.x.Prefs.Hand = text, text
 		r.x.say("Hand: " + text + ".")
 		r.x.savePrefs()
 		return nil
 	})
+}
+
+// checkInitials refuses what is not one to four letters.
+func checkInitials(text string) error {
+	if n := len([]rune(text)); n < 1 || n > 4 || strings.ContainsFunc(text, func(c rune) bool { return !unicode.IsLetter(c) }) {
+		return errors.New("give one to four letters, such as RK")
+	}
+	return nil
 }
 
 // askTime sets an earlier time for the answers that follow, or goes back to
@@ -46,8 +54,8 @@ func (r *root) askTime() {
 }
 
 func (r *root) afterTime() {
-	if r.on == onStump {
-		r.stump.load()
+	if err := r.reload(); err != nil {
+		r.x.fail(err)
 	}
 }
 

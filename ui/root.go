@@ -183,12 +183,28 @@ func keysOf(msg tea.KeyMsg) []string {
 	return keys
 }
 
+// reload brings the screen that is up in step with the book and the clock.
+func (r *root) reload() error {
+	switch r.on {
+	case onBlock:
+		r.block.load()
+	case onStump:
+		return r.stump.load()
+	case onRounds:
+		r.rounds.load()
+	}
+	return nil
+}
+
 func (r *root) beat() {
 	if r.x.clocks.ring(r.x.Now()) && r.x.Bell != nil {
 		r.x.Bell()
 	}
-	if r.on == onStump {
+	switch r.on {
+	case onStump:
 		r.stump.ask()
+	case onRounds:
+		r.rounds.fresh()
 	}
 }
 

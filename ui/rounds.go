@@ -3,6 +3,7 @@ package ui
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -19,11 +20,13 @@ type roundsScreen struct {
 	calls []core.Call
 	at    int
 	top   int
-	span  int       // 0 now, 1 today, 2 this week, 3 a day named
-	named unit.Date // the day, for span 3
-	kind  int       // 0 all, else kind+1
-	row   int       // 0 all
-	late  bool      // late ones only
+	span  int          // 0 now, 1 today, 2 this week, 3 a day named
+	named unit.Date    // the day, for span 3
+	kind  int          // 0 all, else kind+1
+	row   int          // 0 all
+	late  bool         // late ones only
+	asOf  time.Time    // the minute the list was made in
+	done  []core.Event // answers given on this round, the newest last
 }
 
 var spanWords = []string{"now", "today", "this week", "on a day"}
@@ -58,8 +61,22 @@ func (s *roundsScreen) judged() time.Time {
 }
 
 func (s *roundsScreen) load() {
+	s.asOf = s.x.now().Truncate(time.Minute)
 	s.calls = core.Round(s.x.summaries(s.x.block), s.until(), s.keep)
 	s.at = max(0, min(s.at, len(s.calls)-1))
+}
+
+// fresh makes the list anew once a minute, with the cursor on the same stump:
+// what was not due may be.
+func (s *roundsScreen) fresh() {
+	if s.asOf.Equal(s.x.now().Truncate(time.Minute)) || s.at >= len(s.calls) {
+		return
+	}
+	here := s.calls[s.at].Stump
+	s.load()
+	if i := slices.IndexFunc(s.calls, func(c core.Call) bool { return c.Stump == here }); i >= 0 {
+		s.at = i
+	}
 }
 
 func (s *roundsScreen) keep(d core.Due) bool {
@@ -112,20 +129,25 @@ func (s *roundsScreen) open() {
 	}
 }
 
-// takeBack takes back the newest answer on the stump answered last, and stays
-// on the round.
+// takeBack takes back the last answer given on this round that still stands,
+// and stays on the round.
 func (s *roundsScreen) takeBack() {
-	if s.x.lastStump == core.NoStump {
-		s.x.say("Nothing was answered in this round.")
+	for len(s.done) > 0 {
+		e := s.done[len(s.done)-1]
+		s.done = s.done[:len(s.done)-1]
+		stump, err := newStump(s.r, e.Stump)
+		if err != nil {
+			s.x.fail(err)
+			return
+		}
+		if !stump.s.Stands(e.ID) {
+			continue
+		}
+		stump.takeBack("Took back on "+e.Stump.Place(), e)
+		s.load()
 		return
 	}
-	stump, err := newStump(s.r, s.x.lastStump)
-	if err != nil {
-		s.x.fail(err)
-		return
-	}
-	stump.undo()
-	s.load()
+	s.x.say("Nothing more was answered on this round.")
 }
 
 func (s *roundsScreen) askDay() {

@@ -22,8 +22,6 @@ type shared struct {
 	guard  guard
 	clocks clocks
 
-	lastStump core.StumpID // answered last
-
 	before, earlier core.Habit // of the stump worked last, and the one before it
 	odds            core.Odds  // of the block; reckoned once it is opened
 	oddsFor         core.ID

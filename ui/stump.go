@@ -223,12 +223,13 @@ func (s *stumpScreen) keep(refines []core.ID, bodies ...core.Body) error {
 		if old, ok := s.corrected(e); ok {
 			e.At = old.At
 		}
-		if err := core.BeforeCause(s.s, b, e.At); err != nil {
+		if err := core.BeforeCause(s.s, b, e.At, s.x.site().Zone); err != nil {
 			return err
 		}
 		events = append(events, e)
 	}
-	if _, err := s.x.write(s.id, events...); err != nil {
+	out, err := s.x.write(s.id, events...)
+	if err != nil {
 		return err
 	}
 	var words []string
@@ -241,7 +242,9 @@ func (s *stumpScreen) keep(refines []core.ID, bodies ...core.Body) error {
 	}
 	s.focus, s.again = "", false
 	s.clear()
-	s.x.lastStump = s.id
+	if s.r.rounds != nil {
+		s.r.rounds.done = append(s.r.rounds.done, out...)
+	}
 	if err := s.load(); err != nil {
 		return err
 	}

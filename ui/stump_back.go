@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"strings"
 
 	"barkslip/core"
 )
@@ -13,35 +14,48 @@ func (s *stumpScreen) undo() {
 		s.x.say("Nothing to take back on this stump.")
 		return
 	}
-	s.takeBack(e, "Took back")
+	s.takeBack("Took back", e)
 }
 
-func (s *stumpScreen) takeBack(e core.Event, word string) {
-	if _, err := s.x.write(s.id, core.Event{At: s.x.Now(), Body: &core.Withdrawn{Of: e.ID}}); err != nil {
+// takeBack takes back an answer, and what was given with it as one answer.
+func (s *stumpScreen) takeBack(word string, e core.Event) {
+	events := append([]core.Event{e}, s.s.GivenWith(e)...)
+	s.withdraw(word, events, events)
+}
+
+// redo puts back what was taken back last.
+func (s *stumpScreen) redo() {
+	withdrawals, answers := s.s.Redoable()
+	if len(withdrawals) == 0 {
+		s.x.say("Nothing to put back on this stump.")
+		return
+	}
+	s.withdraw("Put back", withdrawals, answers)
+}
+
+// withdraw takes back events in one transaction and names the answers that come
+// or go with them.
+func (s *stumpScreen) withdraw(word string, events, answers []core.Event) {
+	var out []core.Event
+	for _, e := range events {
+		out = append(out, core.Event{At: s.x.Now(), Body: &core.Withdrawn{Of: e.ID}})
+	}
+	if _, err := s.x.write(s.id, out...); err != nil {
 		s.x.fail(err)
 		return
 	}
-	said := e
-	if w, answer, ok := s.s.Redoable(); ok && w.ID == e.ID {
-		said = answer
-	}
+	s.x.before, s.x.earlier = core.Habit{}, core.Habit{} // it may have been wood or a seal
 	s.focus, s.again = "", false
 	s.clear()
 	if err := s.load(); err != nil {
 		s.x.fail(err)
 		return
 	}
-	s.x.say(fmt.Sprintf("%s: %s.", word, core.Say(said.Body, s.x.site().Units)))
-}
-
-// redo puts back what was taken back last.
-func (s *stumpScreen) redo() {
-	w, _, ok := s.s.Redoable()
-	if !ok {
-		s.x.say("Nothing to put back on this stump.")
-		return
+	var words []string
+	for _, e := range answers {
+		words = append(words, core.Say(e.Body, s.x.site().Units))
 	}
-	s.takeBack(w, "Put back")
+	s.x.say(fmt.Sprintf("%s: %s.", word, strings.Join(words, ", ")))
 }
 
 // move goes along the stake to the next step that was answered, or back to the

@@ -116,10 +116,8 @@ func (r *root) keepWeather(days []*core.DayWeather) error {
 		return err
 	}
 	r.x.answered(out)
-	if r.on == onStump {
-		if err := r.stump.load(); err != nil {
-			return err
-		}
+	if err := r.reload(); err != nil {
+		return err
 	}
 	r.x.say("Taken: weather of " + counted(len(days), "day") + ".")
 	return nil

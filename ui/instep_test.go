@@ -1,0 +1,121 @@
+package ui
+
+import (
+	"testing"
+	"time"
+
+	"barkslip/core"
+)
+
+// TestWeatherReachesTheBlock: a clock that the day's heat brings forward is late
+// on the block at once.
+func TestWeatherReachesTheBlock(t *testing.T) {
+	d := newDriver(t, "2027-05-20 10:30")
+	d.plant("Hollow Lane", rows(1, 3)...)
+	d.sealed(tree(1, 2), "2027-05-10 09:00", "2027-05-20 07:00", "2027-05-20 07:40")
+	d.open()
+	d.lacks("! late")
+	d.press("d")
+	d.pickWord("put a day down")
+	d.press("60 112 0 0", "enter")
+	d.sees("Taken: weather", "1 LATE", "! late")
+}
+
+// TestWholeRowKeepsToTheOrderOfTheWork: a row is not painted before it was
+// sealed; where that holds for some, they are left out and told of.
+func TestWholeRowKeepsToTheOrderOfTheWork(t *testing.T) {
+	d := newDriver(t, "2027-05-20 13:30")
+	d.plant("Hollow Lane", rows(1, 3)...)
+	d.sealed(tree(1, 2), "2027-05-10 09:00", "2027-05-20 09:00", "2027-05-20 10:00")
+	d.open()
+	d.press("r")
+	d.pickWord("painted white")
+	d.press("07:00", "enter")
+	d.sees("1/2: that cannot have been", "it was sealed only on 20 May 2027 10:00")
+	if d.stages()[1] != core.SealedUp {
+		t.Fatal("it was painted before it was sealed")
+	}
+	d.press("esc")
+	d.sealed(tree(1, 1), "2027-05-10 09:00", "2027-05-20 06:00", "2027-05-20 06:30")
+	d.open()
+	d.press("r")
+	d.pickWord("painted white")
+	d.press("09:40", "enter")
+	d.sees("1 stump. Left out: 1")
+	d.wantStages(core.Painted, core.SealedUp, core.Standing)
+}
+
+// TestRoundTakesBackItsOwn: u on a round takes back what was answered on it, the
+// last first, and never an answer from before or of another block.
+func TestRoundTakesBackItsOwn(t *testing.T) {
+	d := newDriver(t, "2027-05-20 12:45")
+	d.plant("Hollow Lane", rows(1, 3)...)
+	for n := 1; n <= 2; n++ {
+		d.sealed(tree(1, n), "2027-05-10 09:00", "2027-05-20 09:00", "2027-05-20 10:00")
+	}
+	d.open()
+	d.press("g", "u")
+	d.sees("Nothing more was answered on this round.")
+	d.press("enter", "1")
+	d.wait(time.Second)
+	d.press("enter", "1", "u")
+	d.sees("Took back on 1/2: painted white")
+	d.press("u")
+	d.sees("Took back on 1/1: painted white")
+	d.press("u")
+	d.sees("Nothing more was answered on this round.")
+	d.wantStages(core.SealedUp, core.SealedUp, core.Standing)
+}
+
+// TestRoundGrowsWithTheClock shows what comes due while it is up.
+func TestRoundGrowsWithTheClock(t *testing.T) {
+	d := newDriver(t, "2027-05-20 11:30")
+	d.plant("Hollow Lane", rows(1, 2)...)
+	d.sealed(tree(1, 1), "2027-05-10 09:00", "2027-05-20 08:00", "2027-05-20 09:00")
+	d.sealed(tree(1, 2), "2027-05-10 09:00", "2027-05-20 09:00", "2027-05-20 10:00")
+	d.open()
+	d.press("g", "1")
+	d.lacks("1/2")
+	d.wait(31 * time.Minute)
+	d.root.Update(tick{})
+	d.sees("1/1", "1/2")
+}
+
+// TestWoodTakenBackIsNoHabit: the next stump is not offered wood that was taken
+// back.
+func TestWoodTakenBackIsNoHabit(t *testing.T) {
+	d := newDriver(t, "2027-04-26 09:00")
+	d.plant("Hollow Lane", rows(1, 2)...)
+	d.toWood()
+	d.press("9", "Harvest", "enter", "u")
+	d.lacks("as before")
+	if h := d.root.x.habit(tree(1, 2)); h.Wood != nil {
+		t.Errorf("the next stump is offered %s", h.Wood.Variety)
+	}
+}
+
+// TestAnswerOfTwoIsTakenBackWhole: dead at season's end is one answer.
+func TestAnswerOfTwoIsTakenBackWhole(t *testing.T) {
+	d := newDriver(t, "2027-10-05 09:00")
+	d.plant("Hollow Lane", rows(1, 1)...)
+	d.sealed(tree(1, 1), "2027-05-10 09:00", "2027-05-20 09:00", "2027-05-20 10:00")
+	d.did(tree(1, 1), "2027-05-20 12:30", &core.PaintedWhite{})
+	d.open()
+	d.press("enter")
+	before := len(d.stump().Live)
+	for d.step() != core.StepSeason {
+		d.press("tab")
+	}
+	d.choose("dead")
+	if !d.stump().Now().AllDead() {
+		t.Fatalf("not dead:\n%s", d.screen())
+	}
+	d.press("u")
+	if s := d.stump(); len(s.Live) != before || len(s.Now().Seasons) != 0 {
+		t.Errorf("%d answers stand, %d before", len(s.Live), before)
+	}
+	d.press("U")
+	if s := d.stump(); !s.Now().AllDead() || len(s.Now().Seasons) != 1 {
+		t.Error("putting back does not restore both")
+	}
+}
