@@ -4,6 +4,8 @@ import (
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"barkslip/core"
 )
 
@@ -103,8 +105,8 @@ func TestAnswerOfTwoIsTakenBackWhole(t *testing.T) {
 	d.open()
 	d.press("enter")
 	before := len(d.stump().Live)
-	for d.step() != core.StepSeason {
-		d.press("tab")
+	for n := 0; d.step() != core.StepSeason && n < 40; n++ {
+		d.send(tea.KeyMsg{Type: tea.KeyTab})
 	}
 	d.choose("dead")
 	if !d.stump().Now().AllDead() {
