@@ -32,7 +32,6 @@ func TestAVisitByItsKeys(t *testing.T) {
 	for _, c := range []struct {
 		keys, want string
 	}{
-		{"enter", "no-change no-change no-change"},
 		{"0", "no-change no-change no-change"},
 		{"1 2 3", "no-change swelling pushing"},
 		{"4 4 4", "growing growing growing"},
@@ -40,7 +39,7 @@ func TestAVisitByItsKeys(t *testing.T) {
 		{"7", "pushing pushing pushing"},
 		{"8", "growing growing growing"},
 		{"2 7", "swelling pushing pushing"},
-		{"3 enter", "pushing no-change no-change"},
+		{"3 0", "pushing no-change no-change"},
 	} {
 		w := threeGrafts(t, "2027-05-30")
 		w.present(StepVisit)

@@ -35,6 +35,7 @@ type Choice struct {
 	Leave   bool // on to the next stump
 	Pick    PickList
 	Picked  func(word string) []Body // what the word picked says; nil where the list itself tells
+	Doubt   *Doubt                   // said before the answer is taken: its ways on stand in its place
 }
 
 // PickList is a list to pick from before the answer is whole.
@@ -58,8 +59,9 @@ type Entry struct {
 	Refines []ID
 }
 
-// Doubt is an error of Entry.Read: what was typed can be, but is unlikely. The
-// ways on are offered in place; typing again is always one.
+// Doubt is an error of Entry.Read, or stands before a choice: what was answered
+// can be, but is unlikely. The ways on are offered in place; answering again is
+// always one.
 type Doubt struct {
 	Says string
 	Ways []Choice

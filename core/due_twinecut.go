@@ -46,12 +46,9 @@ func (c *dueCase) girdles() (on unit.Date, hint uint8, ok bool) {
 
 // seenTight is when the twine, as it is now, was first seen tight.
 func (a *Attempt) seenTight() (time.Time, bool) {
-	moved := a.Twine.At
-	if m := lastOf(a.TwineMoves); m != nil && m.At.After(moved) {
-		moved = m.At
-	}
+	moved := lastOf(a.TwineMoves)
 	for _, s := range a.TwineChecks {
-		if s.What.Tight && !s.At.Before(moved) {
+		if s.What.Tight && !s.At.Before(a.Twine.At) && (moved == nil || newer(s, *moved)) {
 			return s.At, true
 		}
 	}

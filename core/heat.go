@@ -88,6 +88,9 @@ func (m *heatMemo) reckon(p weather.Place, c heatCase) (weather.HeatAnswer, erro
 // in hand: heat for a graft about to be made or within its first week, frost
 // while its shoots are soft.
 func (c *Case) forecast() string {
+	if stage := c.A.Stage(); stage == FailedOut || stage == GivenUpOn || stage == UntiedFree {
+		return ""
+	}
 	set := c.A.SetAt()
 	fresh := set.IsZero() || c.B.Day(c.Now)-c.B.Day(set) <= trade.HeatLookDays
 	soft := !c.A.FirstPush().IsZero() && len(c.A.Headed) == 0

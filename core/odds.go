@@ -17,6 +17,16 @@ type Odds struct {
 	Stumps   int // it was learned from
 }
 
+// Take is how many grafts of the stump took, of how many it is known, over all
+// its attempts: grafting again wipes out no loss.
+func (s *Stump) Take(b *Block) (taken, known int) {
+	for _, a := range s.Attempts {
+		t, k := a.Take(b)
+		taken, known = taken+t, known+k
+	}
+	return taken, known
+}
+
 // Take is how many grafts of the attempt took, of how many it is known: taken
 // is alive and growing 30 of the block's days after the first push, as seen on
 // the graft itself.

@@ -93,8 +93,19 @@ func (c *Case) begun() StepID {
 		return StepLeaderShoot
 	case c.twineUntold():
 		return StepTwineKind
+	case c.tightToday():
+		return StepTwineCut
 	}
 	return ""
+}
+
+// tightToday says whether the twine was seen tight today and is on still.
+func (c *Case) tightToday() bool {
+	if !c.lives() || !c.A.twineOn() {
+		return false
+	}
+	at, tight := c.A.seenTight()
+	return tight && c.today(at)
 }
 
 // afterEnd is the step asked on a stump that is lost, given up or untied.

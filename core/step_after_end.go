@@ -48,8 +48,11 @@ func askRest(c *Case, a *Ask) {
 		}
 	}
 	c.callusWords(a)
-	a.choice(Choice{Key: "1", Word: "next stump", Leave: true})
-	a.Likely = "1"
+	if c.A.HeadedBack() && !c.A.twineOn() {
+		a.choice(Choice{Key: "2", Word: "untie it", Meaning: "stake, tapes and twine off for good", Go: StepUntie})
+	}
+	a.choice(Choice{Key: "0", Word: "next stump", Leave: true})
+	a.Likely = "0"
 }
 
 func askEnded(c *Case, a *Ask) {

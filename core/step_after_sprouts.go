@@ -45,7 +45,6 @@ func askSprouts(c *Case, a *Ask) {
 		return []Body{&SproutsRubbed{Near: n}}, err
 	}}})
 	a.choice(leaveIt("7"))
-	a.Likely = "0"
 }
 
 // readCount reads a whole number from 0 to most.

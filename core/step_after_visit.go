@@ -103,6 +103,9 @@ func askVisit(c *Case, a *Ask) {
 	a.Question = fmt.Sprintf("%s: what do its buds do?", c.graftWord(g))
 	_, confirm := c.openDue(DueConfirmTake)
 	a.Because = c.visitWhy(confirm)
+	if c.visitBegun() {
+		a.Because = fmt.Sprintf("%d of %d seen on this visit.", len(c.A.Grafts)-len(left), len(c.A.Grafts))
+	}
 	see := func(key, word, meaning string, grafts []*Graft, state GraftState) {
 		a.choice(Choice{Key: key, Word: word, Meaning: meaning, Refines: refines, Bodies: []Body{so.with(grafts, state)}})
 	}
@@ -113,12 +116,19 @@ func askVisit(c *Case, a *Ask) {
 	if len(left) > 1 {
 		for i, state := range GraftStates[1:] {
 			see(strconv.Itoa(i+6), allWord(left, c.A)+" "+stateWord(state), "", left, state)
+			if ch := &a.Choices[len(a.Choices)-1]; state == Dead && len(left) == len(c.A.Living()) {
+				ch.Doubt = c.allDead(ch.Bodies, refines...)
+			}
 		}
 	}
 	see("0", allWord(left, c.A)+" as before", c.beforeWord(left), left, "")
-	if !confirm {
-		a.Likely = "0"
-	}
+}
+
+// allDead asks once more before the last grafts of a stump are put down as dead
+// by one key: it ends them.
+func (c *Case) allDead(bodies []Body, refines ...ID) *Doubt {
+	return &Doubt{fmt.Sprintf("That ends all %d grafts here.", len(c.A.Living())), []Choice{
+		{Key: "5", Word: "all dead", Meaning: "seen, each of them", Bodies: bodies, Refines: refines}}}
 }
 
 // with is the visit with more grafts seen in a state; "" is each as it was.

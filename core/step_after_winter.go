@@ -59,6 +59,9 @@ func askSeason(c *Case, a *Ask) {
 			bodies = []Body{&SeasonsEnd{Word: word}, Visited{}.with(c.A.Grafts, Dead)}
 		}
 		a.choose(strconv.Itoa(i+1), word, meanings[i], bodies...)
+		if word == "dead" && alive > 0 {
+			a.Choices[i].Doubt = c.allDead(bodies)
+		}
 	}
 	a.choice(leaveIt("5"))
 }
@@ -94,7 +97,15 @@ func askHeadBack(c *Case, a *Ask) {
 	}
 	a.choice(Choice{Key: "3", Word: "another height", Meaning: "type it", Entry: &Entry{Asks: "height of the cut above the graft", Read: func(text string) ([]Body, error) {
 		m, err := c.readLength(text, 0, 6*unit.Metre)
-		return []Body{&HeadedBack{Height: m}}, err
+		if err != nil {
+			return nil, err
+		}
+		cut := []Body{&HeadedBack{Height: m}}
+		if long > 0 && m.Length > 2*long+trade.LeaderAim { // it may have grown since
+			return nil, &Doubt{fmt.Sprintf("The leader was last %s: it cannot be cut at %s.", c.length(long), c.length(m.Length)),
+				[]Choice{{Key: "1", Word: "as typed", Meaning: "it has grown so far", Bodies: cut}}}
+		}
+		return cut, nil
 	}}})
 	a.choose("4", "too short", "cut to strong buds", &HeadedBack{Short: true})
 	a.choice(leaveIt("5"))

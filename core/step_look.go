@@ -3,6 +3,7 @@ package core
 import (
 	"fmt"
 	"strconv"
+	"time"
 
 	"barkslip/core/trade"
 )
@@ -67,6 +68,19 @@ func (c *Case) bleedingChoices(a *Ask, wiped bool) {
 	for i, b := range Bleedings {
 		a.choose(strconv.Itoa(i+1), string(b), bleedingMeaning[b], &Looked{Bleeding: b, Wiped: wiped})
 	}
+	if a.Until != nil && c.Now.Before(*a.Until) && !c.again {
+		for i := range a.Choices {
+			a.Choices[i].Doubt = c.tooEarly(a.Choices[i], *a.Until)
+		}
+	}
+}
+
+// tooEarly doubts a look taken before the sap can have shown or drained.
+func (c *Case) tooEarly(ch Choice, until time.Time) *Doubt {
+	return &Doubt{Says: fmt.Sprintf("Too early to tell: look at %s.", c.when(until)), Ways: []Choice{
+		{Key: "0", Word: "next stump", Meaning: "look here again at " + c.when(until), Leave: true},
+		{Key: "5", Word: "so it is", Meaning: ch.Word + ", as seen now", Bodies: ch.Bodies, Refines: ch.Refines},
+	}}
 }
 
 // lastLook is the newest look that says something of what is asked.
@@ -113,12 +127,15 @@ func askWait(c *Case, a *Ask) {
 	if len(c.Advice.Meanwhile) > 0 {
 		a.Because += " " + c.Advice.Meanwhile[0]
 	}
-	a.choice(Choice{Key: "1", Word: "next stump", Meaning: "this one can wait", Leave: true})
+	a.choice(Choice{Key: "0", Word: "next stump", Meaning: "this one can wait", Leave: true})
 	a.choice(Choice{Key: "2", Word: "look now", Meaning: "how it bleeds and slips", Go: StepBleeding})
 	a.choice(Choice{Key: "3", Word: "gash it", Meaning: "to drain meanwhile", Go: StepNewGashes})
 	a.choice(Choice{Key: "4", Word: "drain hole", Meaning: "if gashes are not enough", Go: StepDrill})
 	a.choice(Choice{Key: "5", Word: "go on", Meaning: "graft against advice", Pick: PickReason})
-	a.Likely = "1"
+	a.Likely = "0"
+	if len(c.Advice.Meanwhile) > 0 { // gash or drill: the better key is a digit
+		a.Likely = ""
+	}
 }
 
 func askDrill(c *Case, a *Ask) {

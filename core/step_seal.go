@@ -2,6 +2,7 @@ package core
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"barkslip/core/trade"
@@ -32,11 +33,7 @@ func sealSteps() []*Step {
 func askSeal(c *Case, a *Ask) {
 	a.Question = "Seal it. How is it covered?"
 	a.Because = "Sealer, wrap squares, sealer again; then the top and the scion tips."
-	for _, g := range c.A.Grafts {
-		if s := g.Set.What.Split; s.Given() {
-			a.Warn = fmt.Sprintf("The split at slot %d ran %s: seal below its end.", g.Slot, c.length(s.Length))
-		}
-	}
+	a.Warn = c.beforeSealing()
 	c.sunWords(a, c.Now)
 	a.choose("1", "wrap squares", "between the coats; no return", &Sealed{Cover: Wrapped})
 	a.choose("2", "bare sealer", fmt.Sprintf("come back in %d days to reseal", trade.ResealDays), &Sealed{Cover: Bare})
@@ -46,11 +43,39 @@ func askSeal(c *Case, a *Ask) {
 	}
 }
 
+// beforeSealing is what to mind before a graft goes under sealer: what was not
+// right with a scion, and how far a split ran.
+func (c *Case) beforeSealing() string {
+	var out []string
+	for _, g := range c.A.Grafts {
+		if wrong := g.Set.What.Checks.wrong(); len(wrong) > 0 {
+			out = append(out, fmt.Sprintf("Scion %d: not so: %s. Mend it before it is sealed.", g.Slot, strings.Join(wrong, "; ")))
+		}
+		if s := g.Set.What.Split; s.Given() {
+			out = append(out, fmt.Sprintf("The split at slot %d ran %s: seal below its end.", g.Slot, c.length(s.Length)))
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// wrong is the things that were seen not to be right, in the words of the list.
+func (k Checks) wrong() (out []string) {
+	for i, good := range []bool{k.WayUp, k.LongCut, k.BackCut, k.SlotEasy, k.Nails, k.Proud} {
+		if !good {
+			out = append(out, checkItems[i].Word)
+		}
+	}
+	return out
+}
+
 // sunWords says what the day's sun does to a graft sealed at a time. That it
 // passes no limit is no reason not to paint.
 func (c *Case) sunWords(a *Ask, sealed time.Time) {
 	heat, ok := c.S.Heat(c.B, sealed)
 	if !ok {
+		if c.B.Placed && c.today(sealed) {
+			a.Because += " d puts down the day's weather, for the sun on dark sealer."
+		}
 		return
 	}
 	peak := max(heat.Black.Side.Peak, heat.Black.Scion.Peak)
@@ -94,6 +119,8 @@ func askWhite(c *Case, a *Ask) {
 			a.Question = fmt.Sprintf("Paint it white now: it was due by %s.", c.when(d.By))
 		case d.Open(c.Now):
 			a.Question = fmt.Sprintf("Dry? Paint it white, by %s.", c.when(d.By))
+		case c.shadeFirst():
+			a.Question = fmt.Sprintf("Shade it now, until it is dry. White at %s.", c.when(d.Opens))
 		default:
 			a.Question = fmt.Sprintf("White when dry: from %s, by %s.", c.when(d.Opens), c.when(d.By))
 		}
@@ -102,6 +129,7 @@ func askWhite(c *Case, a *Ask) {
 		c.sunWords(a, c.A.Sealed.At)
 	}
 	a.choose("1", "painted white", "over everything, buds too", &PaintedWhite{})
+	a.Choices[0].Doubt = c.wetStill()
 	a.choose("2", "still wet", "look again in 30 min", &StillWet{})
 	a.choose("3", "rained on", "look again in 30 min", &StillWet{Rain: true})
 	a.choice(Choice{Key: "4", Word: "next stump", Meaning: "its clock stays above", Leave: true})
@@ -109,6 +137,32 @@ func askWhite(c *Case, a *Ask) {
 	if running && c.Now.Before(d.Opens) {
 		a.Likely = "4"
 	}
+}
+
+// shadeFirst says whether the day's sun would harm the dark sealer before it
+// can be dry.
+func (c *Case) shadeFirst() bool {
+	if c.A.Sealed == nil {
+		return false
+	}
+	heat, ok := c.S.Heat(c.B, c.A.Sealed.At)
+	return ok && heat.DryFirst
+}
+
+// wetStill doubts white over sealer that can hardly be dry: under half of the
+// least time it takes.
+func (c *Case) wetStill() *Doubt {
+	if c.A.Sealed == nil || c.again {
+		return nil
+	}
+	since := c.Now.Sub(c.A.Sealed.At)
+	if since < 0 || since >= trade.WhiteOpensHours*time.Hour/2 {
+		return nil
+	}
+	return &Doubt{Says: fmt.Sprintf("Sealed only %d minutes ago: the sealer takes %d to %d hours to dry.", int(since.Minutes()), trade.WhiteOpensHours, trade.WhiteByHours), Ways: []Choice{
+		{Key: "0", Word: "next stump", Meaning: "white when it is dry", Leave: true},
+		{Key: "5", Word: "it is dry", Meaning: "and painted white now", Bodies: []Body{&PaintedWhite{}}},
+	}}
 }
 
 func doneWhite(c *Case) string {

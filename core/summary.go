@@ -40,7 +40,7 @@ type Summary struct {
 // Summarize makes the summary of a stump; events is how many the journal has.
 func Summarize(s *Stump, b *Block, events int) Summary {
 	a := s.Now()
-	taken, known := a.Take(b)
+	taken, known := s.Take(b)
 	out := Summary{
 		ID: s.ID, Stage: s.Stage(), Clash: len(s.Clashes) > 0, Noted: len(s.Notes) > 0, Against: len(a.Against) > 0,
 		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Dues(s, b),

@@ -126,14 +126,20 @@ func When(t, now time.Time, zone *time.Location) string {
 	t, now = t.In(zone), now.In(zone)
 	day, today := unit.DateOf(t), unit.DateOf(now)
 	switch {
-	case day == today:
+	case day == today && !lastOfDay(t):
 		return t.Format("15:04")
-	case t.Hour() == 0 && t.Minute() == 0 && day.Year() == today.Year():
+	case (t.Hour() == 0 && t.Minute() == 0 || lastOfDay(t)) && day.Year() == today.Year():
 		return t.Format("2 Jan")
 	case day.Year() != today.Year():
 		return t.Format("2 Jan 2006")
 	}
 	return t.Format("2 Jan 15:04")
+}
+
+// lastOfDay says whether an instant stands for the whole of its day.
+func lastOfDay(t time.Time) bool {
+	hour, minute, second := t.Clock()
+	return hour == 23 && minute == 59 && second == 59
 }
 
 // Variety is the variety planned for the stump.

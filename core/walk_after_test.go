@@ -74,7 +74,7 @@ func (w *walker) keysFor(kind DueKind, first bool) []string {
 	switch kind {
 	case DueBuds:
 		if first {
-			return []string{"2", "enter"} // one swells, the other as before
+			return []string{"2", "0"} // one swells, the other as before
 		}
 		return []string{"7"} // all pushing
 	case DueConfirmTake:

@@ -2,6 +2,7 @@ package store
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 
 	"go.etcd.io/bbolt"
@@ -28,8 +29,11 @@ func (b *Book) Check() ([]string, error) {
 	if err != nil {
 		return nil, b.explain(err)
 	}
+	if err := h.judge(b.file, b.path); err != nil {
+		return []string{err.Error()}, nil // pages may lead back to themselves: nothing is read
+	}
 	if found := checkPages(b, h); len(found) > 0 {
-		return found, nil // what stands in broken pages is not worth reading
+		return append(found, b.readable()), nil // the rest is not worth comparing
 	}
 	found := &findings{}
 	err = b.view(func(tx *bbolt.Tx, st *state) error {
@@ -49,9 +53,6 @@ func (b *Book) Check() ([]string, error) {
 
 // checkPages looks at the file's pages without following any that is broken.
 func checkPages(b *Book, h fileHead) (found []string) {
-	if err := h.judge(b.file, b.path); err != nil {
-		return []string{err.Error()}
-	}
 	for i, m := range h.metas {
 		if !m.holds {
 			found = append(found, fmt.Sprintf("the first page number %d does not hold; the book was read by the other one", i+1))
@@ -59,6 +60,22 @@ func checkPages(b *Book, h fileHead) (found []string) {
 	}
 	m, _ := h.newest()
 	return append(found, walkPages(b.file, m, true)...)
+}
+
+// readable says how many of the records can be read.
+func (b *Book) readable() string {
+	of, _ := b.Count()
+	n := 0
+	err := b.Journal(func(core.Event) error { n++; return nil })
+	var fault *pageFault
+	if errors.As(err, &fault) {
+		return fmt.Sprintf("the book should hold %d records; how many can be read is not sure", of)
+	}
+	return canRead(n, of)
+}
+
+func canRead(n, of int) string {
+	return fmt.Sprintf("%d of the %d records of the book can be read", n, max(n, of))
 }
 
 // findings collects sentences, a few of each kind.
@@ -106,7 +123,7 @@ func (f *findings) blocks(tx *bbolt.Tx) {
 
 // journal unpacks every record and compares what is kept about all of them.
 func (f *findings) journal(tx *bbolt.Tx, st *state) {
-	ids := map[core.ID]bool{}
+	ids, read := map[core.ID]bool{}, 0
 	c := tx.Bucket(bucketJournal).Cursor()
 	for k, v := c.First(); k != nil; k, v = c.Next() {
 		e, err := st.unpack(k, v)
@@ -114,6 +131,7 @@ func (f *findings) journal(tx *bbolt.Tx, st *state) {
 			f.say("records", "the record %x is damaged: %v", k, err)
 			continue
 		}
+		read++
 		if ids[e.ID] {
 			f.say("ids", "the id %s stands twice in the journal", e.ID)
 		}
@@ -121,6 +139,9 @@ func (f *findings) journal(tx *bbolt.Tx, st *state) {
 		if err := core.Check(e); err != nil {
 			f.say("events", "the event %s does not hold: %v", e.ID, err)
 		}
+	}
+	if of := int(st.head.events); read < of {
+		f.say("reading", "%s", canRead(read, of))
 	}
 	meta := tx.Bucket(bucketMeta)
 	if counted := count(tx, st, st.head.stumps); !bytes.Equal(counted.pack(), meta.Get(keyHead)) {

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -213,6 +214,78 @@ func TestDamagedRecordIsToldAndTheRestRead(t *testing.T) {
 		t.Errorf("joining: %+v, %v", report, err)
 	}
 	checkSound(t, b)
+}
+
+// Of a page that is lost only some records may be found damaged; all that are
+// missing are counted.
+func TestMissingRecordsAreCounted(t *testing.T) {
+	for _, c := range []struct {
+		missing int
+		says    string
+	}{
+		{0, "46 of the 47 records of the book PATH could be read; 1 record was damaged and left out"},
+		{8, "38 of the 47 records of the book PATH could be read; 9 records were damaged and left out"},
+	} {
+		path, _ := filledFile(t, 3)
+		alter(t, path, func(tx *bbolt.Tx) error {
+			if err := spoil(tx, stumpAt(1, 1, 2)); err != nil {
+				return err
+			}
+			p := spotOf(1, stumpAt(1, 1, 3))
+			cursor := tx.Bucket(bucketJournal).Cursor()
+			for range c.missing {
+				cursor.Seek(p[:])
+				if err := cursor.Delete(); err != nil {
+					return err
+				}
+			}
+			return nil
+		})
+		b, err := Open(path, options(1))
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := 0
+		err = b.Journal(func(core.Event) error { n++; return nil })
+		wantProblem(t, "the journal", err, ErrDamaged)
+		if want := strings.Replace(c.says, "PATH", path, 1); err == nil || err.Error() != want || n != 46-c.missing {
+			t.Errorf("%d records read: %v, want %s", n, err, want)
+		}
+		found, err := b.Check()
+		if want := canRead(46-c.missing, 47); err != nil || !slices.Contains(found, want) {
+			t.Errorf("the check found %q (%v), want %q", found, err, want)
+		}
+		if err := b.Close(); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
+// A page whose keys lie elsewhere than its place says takes none of its records
+// along without a word.
+func TestRecordsOutOfPlaceAreCounted(t *testing.T) {
+	path, _ := filledFile(t, 30)
+	changePages(t, path, func(p page, items []item) bool {
+		if p.flags != flagLeaf || len(items) < 5 || len(items[0].key) != keyLen || items[0].key[6] != 0 {
+			return false
+		}
+		items[2].key[1] = 9 // another block's, between those of its own
+		return true
+	})
+	b, err := Open(path, options(1))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	n := 0
+	err = b.Journal(func(core.Event) error { n++; return nil })
+	events, _ := b.Count()
+	if wantProblem(t, "the journal", err, ErrDamaged); n >= events {
+		t.Errorf("%d of %d records read", n, events)
+	}
+	if found, err := b.Check(); err != nil || !slices.Contains(found, canRead(n, events)) {
+		t.Errorf("the check found %q (%v), want also %q", found, err, canRead(n, events))
+	}
 }
 
 // spoil turns over one bit in the middle of a stump's second record.

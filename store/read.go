@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"errors"
+	"fmt"
 	"iter"
 	"slices"
 	"time"
@@ -70,7 +71,7 @@ func (b *Book) Events(id core.StumpID) ([]core.Event, error) {
 		return nil
 	})
 	if err == nil && bad+missing > 0 {
-		err = problem(ErrDamaged, core.ErrDamaged, "%d of the records of %s are damaged; check the book and bring it back from a copy", bad+missing, named(id))
+		err = problem(ErrDamaged, core.ErrDamaged, "of the answers about %s %s damaged; check the book and bring it back from a copy", named(id), lostRecords(bad+missing))
 	}
 	return events, err
 }
@@ -102,35 +103,51 @@ type place struct {
 func (p place) compare(o place) int { return cmp.Or(cmp.Compare(p.clock, o.clock), p.id.Compare(o.id)) }
 
 // Journal gives every event in fold order. It stops at the first error of fn.
-// Records that are damaged are left out and told of in the error at the end.
-// fn may use the book.
+// Records that are damaged or missing are left out and told of in the error at
+// the end. fn may use the book.
 func (b *Book) Journal(fn func(core.Event) error) error {
-	places, bad, err := b.places()
+	places, of, bad, err := b.places()
 	if err != nil {
 		return err
 	}
+	read, gone := 0, 0
 	for chunk := range slices.Chunk(places, 2000) {
-		events, n, err := b.read(chunk)
+		events, hurt, away, err := b.read(chunk)
 		if err != nil {
 			return err
 		}
-		bad += n
+		bad, gone = bad+hurt, gone+away
 		for _, e := range events {
 			if err := fn(e); err != nil {
 				return err
 			}
+			read++
 		}
 	}
-	if bad > 0 {
-		return problem(ErrDamaged, core.ErrDamaged, "%d records of the book %s are damaged and were left out", bad, b.path)
+	lost := int(of.events) - read
+	if b.state.Load().head != of {
+		lost -= gone // replaced meanwhile
+	}
+	if lost = max(lost, bad); lost > 0 {
+		return problem(ErrDamaged, core.ErrDamaged, "%d of the %d records of the book %s could be read; %s damaged and left out", read, read+lost, b.path, lostRecords(lost))
 	}
 	return nil
 }
 
-// places lists all records in fold order.
-func (b *Book) places() (places []place, bad int, err error) {
+// lostRecords is a number of records as the subject of what happened to them.
+func lostRecords(n int) string {
+	if n == 1 {
+		return "1 record was"
+	}
+	return fmt.Sprintf("%d records were", n)
+}
+
+// places lists all records in fold order, with what is kept about them all. bad
+// counts those without a place.
+func (b *Book) places() (places []place, of head, bad int, err error) {
 	err = b.view(func(tx *bbolt.Tx, st *state) error {
-		places = make([]place, 0, min(st.head.events, 1<<24))
+		of = st.head
+		places = make([]place, 0, min(of.events, 1<<24))
 		c := tx.Bucket(bucketJournal).Cursor()
 		for k, _ := c.First(); k != nil; k, _ = c.Next() {
 			p, clock, id, ok := splitKey(k)
@@ -143,17 +160,19 @@ func (b *Book) places() (places []place, bad int, err error) {
 		return nil
 	})
 	slices.SortFunc(places, place.compare)
-	return places, bad, err
+	return places, of, bad, err
 }
 
-// read unpacks the records at places; one that is gone was replaced meanwhile.
-func (b *Book) read(places []place) (events []core.Event, bad int, err error) {
+// read unpacks the records at places. bad counts those that do not hold, gone
+// those that are not found: replaced meanwhile, or on a page out of order.
+func (b *Book) read(places []place) (events []core.Event, bad, gone int, err error) {
 	err = b.view(func(tx *bbolt.Tx, st *state) error {
 		journal := tx.Bucket(bucketJournal)
 		for _, p := range places {
 			key := recordKey(p.spot, p.clock, p.id)
 			v := journal.Get(key)
 			if v == nil {
+				gone++
 				continue
 			}
 			e, err := st.unpack(key, v)
@@ -165,7 +184,7 @@ func (b *Book) read(places []place) (events []core.Event, bad int, err error) {
 		}
 		return nil
 	})
-	return events, bad, err
+	return events, bad, gone, err
 }
 
 // All is the journal as a sequence, as for joining it into another book.

@@ -95,7 +95,7 @@ func (b *blockScreen) key(key string) {
 		return
 	}
 	if !press(b.table(), key) && !press(b.r.common(b.help), key) {
-		b.x.say("That key does nothing here; ? shows the keys.")
+		b.x.say(noSuchKey)
 	}
 }
 

@@ -56,11 +56,15 @@ var answersTogether = []together{
 	{"seal sound", "after-look", one(&core.SealChecked{}), func(s *core.Stump) bool { return s.Now().Sealed != nil && alive(s) }},
 	{"resealed", "", one(&core.Resealed{}), func(s *core.Stump) bool { return s.Now().Sealed != nil && alive(s) }},
 	{"sprouts rubbed", "near and below", one(&core.SproutsRubbed{}), func(s *core.Stump) bool { return s.Now().CutBack != nil && alive(s) }},
+	{"tied", "not measured", one(&core.Tied{}), func(s *core.Stump) bool { return s.Now().Leader != nil && alive(s) }},
+	{"headed back", "each above its stake", headBack, func(s *core.Stump) bool { return s.Now().PastStake() && alive(s) }},
 	{"pinched", "rivals' tips", one(&core.Pinched{}), func(s *core.Stump) bool { return s.Now().Leader != nil && alive(s) }},
 	{"tapes loosened", "for the winter", one(&core.TapesLoosened{}), func(s *core.Stump) bool { return len(s.Now().Ties) > 0 && alive(s) }},
 }
 
 func one(b core.Body) func(*core.Stump) core.Body { return func(*core.Stump) core.Body { return b } }
+
+func headBack(s *core.Stump) core.Body { return &core.HeadedBack{Height: s.Now().Stake.What.Height} }
 
 func beforeGraft(s *core.Stump) bool { return s.Stage() == core.Draining && len(s.Now().Grafts) == 0 }
 

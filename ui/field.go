@@ -27,7 +27,7 @@ func (f *field) takes(key string) bool {
 	if f.any || f.text != "" {
 		return true
 	}
-	return unicode.IsDigit(r) || r == '.'
+	return unicode.IsDigit(r) || r == '.' || r == '-' // a minus is read, and refused in words
 }
 
 // typed adds or removes text; it says whether the key was for the field.

@@ -191,7 +191,7 @@ func (f *firstScreen) begin(key string) {
 			f.r.openBlock()
 		}
 	default:
-		if !press(f.r.common(func() { f.r.help("start", f.r.common(nil)) })[:2], key) {
+		if !press(f.r.common(func() { f.r.help("start", f.r.common(nil)[:2]) })[:2], key) {
 			f.x.say("1, 2 or 3.")
 		}
 	}

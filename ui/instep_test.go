@@ -109,6 +109,8 @@ func TestAnswerOfTwoIsTakenBackWhole(t *testing.T) {
 		d.send(tea.KeyMsg{Type: tea.KeyTab})
 	}
 	d.choose("dead")
+	d.sees("That ends all 3 grafts here.")
+	d.press("5")
 	if !d.stump().Now().AllDead() {
 		t.Fatalf("not dead:\n%s", d.screen())
 	}
@@ -119,5 +121,32 @@ func TestAnswerOfTwoIsTakenBackWhole(t *testing.T) {
 	d.press("U")
 	if s := d.stump(); !s.Now().AllDead() || len(s.Now().Seasons) != 1 {
 		t.Error("putting back does not restore both")
+	}
+}
+
+// TestPlaceTypedOnAStump: the digit of 2/1 is no answer, also typed in a burst.
+func TestPlaceTypedOnAStump(t *testing.T) {
+	d := newDriver(t, "2027-05-04 08:00")
+	d.plant("Hollow Lane", rows(2, 2)...)
+	d.did(tree(1, 1), "2027-04-26 09:00", cut()...)
+	d.open()
+	d.press("enter")
+	d.on(core.StepBleeding)
+	before := len(d.stump().Live)
+	d.press("2/1", "enter")
+	if id := d.root.stump.id; id != tree(2, 1) {
+		t.Fatalf("went to %s:\n%s", id.Place(), d.screen())
+	}
+	s, err := d.root.x.Book.Stump(tree(1, 1))
+	if err != nil || len(s.Live) != before {
+		t.Errorf("%d answers stand on 1/1, %d before: %v", len(s.Live), before, err)
+	}
+	d.press("/", "1/1", "enter")
+	d.press("1")
+	d.on(core.StepSlip)
+	d.hand = d.hand.Add(2 * time.Second) // an answer, and later a place
+	d.press("/", "2/2", "enter")
+	if s, _ := d.root.x.Book.Stump(tree(1, 1)); len(s.Live) != before+1 {
+		t.Error("an answer given before was taken back")
 	}
 }

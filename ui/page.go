@@ -40,8 +40,13 @@ func (p *page) key(key string) {
 		p.from = min(p.from+p.r.x.bodyHeight()-1, last)
 	case "pgup":
 		p.from = max(p.from-p.r.x.bodyHeight()+1, 0)
+	case "home":
+		p.from = 0
+	case "end":
+		p.from = last
 	case "q":
 		p.r.quit = true
+	case "left", "right", "tab", "shift+tab":
 	default:
 		p.r.page = nil
 	}

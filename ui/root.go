@@ -210,6 +210,9 @@ func (r *root) beat() {
 
 func (r *root) tooSmall() bool { return r.x.width < leastWidth || r.x.height < leastHeight }
 
+// noSuchKey is said of a key that a screen has no use for, until the next key.
+const noSuchKey = "That key does nothing here; ? shows the keys."
+
 // key takes one key.
 func (r *root) key(key string) {
 	if r.calm {
@@ -219,6 +222,9 @@ func (r *root) key(key string) {
 				r.x.fail(fmt.Errorf("a fault in the program; every answer taken is safe: %v", p))
 			}
 		}()
+	}
+	if r.x.said == noSuchKey {
+		r.x.say("")
 	}
 	switch {
 	case key == "ctrl+c":

@@ -85,7 +85,7 @@ func (s *roundsScreen) keep(d core.Due) bool {
 
 func (s *roundsScreen) key(key string) {
 	if !press(s.table(), key) && !press(s.r.common(s.help), key) {
-		s.x.say("That key does nothing here; ? shows the keys.")
+		s.x.say(noSuchKey)
 	}
 }
 
@@ -151,8 +151,8 @@ func (s *roundsScreen) takeBack() {
 }
 
 func (s *roundsScreen) askDay() {
-	s.r.ask("Which day (2027-06-01):", "", false, func(text string) error {
-		d, err := unit.ParseDate(strings.TrimSpace(text))
+	s.r.ask("Which day (2027-06-01, 06-01, or tomorrow):", "tomorrow", true, func(text string) error {
+		d, err := readDay(strings.TrimSpace(text), s.x.site().Day(s.x.now()))
 		if err != nil {
 			return err
 		}
@@ -162,6 +162,22 @@ func (s *roundsScreen) askDay() {
 	})
 }
 
+// readDay reads a day: 2027-06-01, 06-01 or 1 Jun of this year, or tomorrow.
+func readDay(text string, today unit.Date) (unit.Date, error) {
+	if strings.EqualFold(text, "tomorrow") {
+		return today.Add(1), nil
+	}
+	if d, err := unit.ParseDate(text); err == nil {
+		return d, nil
+	}
+	for _, layout := range []string{"01-02", "2 Jan", "2 January", "Jan 2"} {
+		if t, err := time.Parse(layout, text); err == nil {
+			return unit.MakeDate(today.Year(), t.Month(), t.Day()), nil
+		}
+	}
+	return 0, &unit.Error{Given: text, Accepted: "a day such as 2027-06-01, 06-01, 1 Jun, or tomorrow"}
+}
+
 func (s *roundsScreen) askRow() {
 	s.r.ask("Only row:", "all", false, func(text string) error {
 		s.row = 0
@@ -169,6 +185,9 @@ func (s *roundsScreen) askRow() {
 			n, err := strconv.Atoi(text)
 			if err != nil || n < 1 || n > core.MaxRow {
 				return errors.New("give the number of a row, or nothing for all")
+			}
+			if !slices.ContainsFunc(s.x.summaries(s.x.block), func(sum core.Summary) bool { return int(sum.ID.Row) == n }) {
+				return fmt.Errorf("there is no row %d in this block", n)
 			}
 			s.row = n
 		}
@@ -229,7 +248,7 @@ func (s *roundsScreen) save() {
 		s.x.say("barkslip due prints the round as text.")
 		return
 	}
-	path, err := s.x.SaveText("round-"+s.x.site().Day(s.x.now()).String()+".txt", s.text())
+	path, err := s.x.SaveText("round-"+s.x.site().Day(s.judged()).String()+".txt", s.text())
 	if err != nil {
 		s.x.fail(err)
 		return
@@ -352,7 +371,11 @@ func (s *roundsScreen) line(i int) paper.Line {
 	}
 	var kinds []string
 	for _, d := range c.Dues {
-		kinds = append(kinds, plainWords(d.Kind.String()))
+		word := plainWords(d.Kind.String())
+		if d.Late(s.judged()) {
+			word += "!"
+		}
+		kinds = append(kinds, word)
 	}
 	l := paper.Line{{Text: mark, Ink: paper.Accent}, {Text: fmt.Sprintf("%-8s", c.Stump.Place()), Ink: ink}}
 	late, lateInk := "     ", paper.Plain

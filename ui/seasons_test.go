@@ -14,7 +14,7 @@ import (
 // replies is what a careful hand answers at each step of the after-care, by
 // keys; steps that are not named take Enter.
 var replies = map[core.StepID][]string{
-	core.StepLimbs: {"1"}, core.StepBleeding: {"1"}, core.StepSlip: {"1"}, core.StepNewFace: {"1"}, core.StepMeasure: {"3.4", "enter"},
+	core.StepLimbs: {"1"}, core.StepBleeding: {"1"}, core.StepSlip: {"1"}, core.StepNewFace: {"1", "5"}, core.StepMeasure: {"3.4", "enter"},
 	core.StepWood: {"9", "enter"}, core.StepWhite: {"1"}, core.StepSealCheck: {"1"}, core.StepStake: {"6ft w", "enter"},
 	core.StepSprouts: {"0"}, core.StepSproutLeaf: {"2"}, core.StepLeader: {"1"}, core.StepLeaderShoot: {"1"},
 	core.StepTwine: {"12in 4in", "enter"}, core.StepTwineKind: {"1"}, core.StepTwineCheck: {"1"}, core.StepSeason: {"1"},
@@ -199,7 +199,7 @@ func TestFourSeasons(t *testing.T) {
 // stands at the beginning of a second attempt, the first one kept.
 func TestFailedAndGraftedAgain(t *testing.T) {
 	s := newSeason(t, "2027-04-26 09:00", "42.7 -77.2", "America/New_York")
-	s.visit = "9" // all dead
+	s.visit = "95" // all dead, and sure of it
 	s.run(at("2028-03-20 00:00"))
 	s.clock("2028-03-20 09:00")
 	for _, k := range []core.DueKind{core.DueKeepSprouts, core.DueRegraft} {

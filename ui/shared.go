@@ -22,11 +22,24 @@ type shared struct {
 	guard  guard
 	clocks clocks
 
+	pressed pressed // the digit pressed last on a stump
+
 	before, earlier core.Habit // of the stump worked last, and the one before it
 	odds            core.Odds  // of the block; reckoned once it is opened
 	oddsFor         core.ID
 	sums            sums
 }
+
+// pressed is a digit pressed on a stump, and what was taken for it.
+type pressed struct {
+	key    string
+	at     time.Time
+	events []core.Event
+}
+
+// placeSpan is how soon a slash must follow a digit for the two to be the
+// beginning of a place, 4/17, and not an answer and a key.
+const placeSpan = 1500 * time.Millisecond
 
 // now is the time the screens see: the clock, or the earlier time set.
 func (x *shared) now() time.Time {

@@ -87,6 +87,7 @@ func (s *stumpScreen) key(key string) {
 		return
 	}
 	if key == "enter" || len(key) == 1 && key[0] >= '0' && key[0] <= '9' {
+		s.x.pressed = pressed{key: key, at: s.x.Tick()}
 		s.answer(key)
 		return
 	}
@@ -100,7 +101,7 @@ func (s *stumpScreen) key(key string) {
 		return
 	}
 	if !press(s.table(), key) && !press(s.r.common(s.help), key) {
-		s.x.say("That key does nothing here; ? shows the keys.")
+		s.x.say(noSuchKey)
 	}
 }
 
@@ -190,12 +191,15 @@ func (s *stumpScreen) choices() []core.Choice {
 
 func (s *stumpScreen) chosen(ch core.Choice) {
 	switch {
+	case ch.Doubt != nil && s.doubt == nil:
+		s.doubt = ch.Doubt
+		s.x.say(s.doubt.Says + " Esc goes back.")
 	case ch.Leave:
 		s.r.nextStump(s.id)
 	case ch.Pick != core.PickNone:
 		s.pick(ch)
 	case ch.Entry != nil:
-		s.sub = &ch
+		s.sub, s.fig = &ch, 0
 		s.field = field{any: ch.Entry.Text}
 		s.x.say("")
 	case ch.Go != "":
@@ -238,10 +242,15 @@ func (s *stumpScreen) keep(refines []core.ID, bodies ...core.Body) error {
 		words = append(words, core.Say(e.Body, s.x.site().Units))
 	}
 	if len(events) > 0 {
-		s.x.say("Taken: " + strings.Join(words, ", ") + ", " + core.When(events[0].At, now, s.x.site().Zone) + ".")
+		taken := "Taken"
+		if s.r.rounds != nil {
+			taken += " on " + s.id.Place()
+		}
+		s.x.say(taken + ": " + strings.Join(words, ", ") + ", " + core.When(events[0].At, now, s.x.site().Zone) + ".")
 	}
 	s.focus, s.again = "", false
 	s.clear()
+	s.x.pressed.events = out
 	if s.r.rounds != nil {
 		s.r.rounds.done = append(s.r.rounds.done, out...)
 	}

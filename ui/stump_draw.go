@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"barkslip/core"
 	"barkslip/ui/paper"
@@ -95,7 +96,9 @@ func (s *stumpScreen) question(width, height int) []paper.Line {
 	lines := []paper.Line{nil}
 	lines = append(lines, wrapped(paper.Strong, s.q.Question, text)...)
 	if s.fig > 0 {
-		return append(append(lines, nil), s.figure(width-1, min(height-len(lines)-1, 24))...)
+		if large := s.figure(width-1, min(height-len(lines)-1, 24)); len(large) > 0 {
+			return append(append(lines, nil), large...)
+		}
 	}
 	lines = append(lines, nil)
 	lines = append(lines, wrapped(paper.Plain, s.because(), text)...)
@@ -175,6 +178,12 @@ func (s *stumpScreen) warnings(width int) []paper.Line {
 	for _, l := range paper.Wrap(warn, width-2) {
 		out = append(out, paper.Text(paper.Alarm, " "+l+" "))
 	}
+	if n := s.s.Newest; s.x.at.IsZero() && n.Sub(s.x.now()) > time.Minute {
+		out = append(out, wrapped(paper.Warn, "The newest answer here is of "+core.When(n, s.x.now(), s.x.site().Zone)+", after this clock. Is the clock right?", width)...)
+	}
+	if a := s.s.Added; a != nil && a.What.Note != "" && s.q.Step.Part < core.PartAfter {
+		out = append(out, paper.Text(paper.Faint, paper.Shorten("Note: "+a.What.Note, width)))
+	}
 	for _, c := range s.s.Clashes {
 		var said []string
 		for _, e := range c.Events {
@@ -196,7 +205,7 @@ func (s *stumpScreen) answers(width int) []paper.Line {
 	switch {
 	case s.doubt == nil && s.entry() != nil:
 		e := s.entry()
-		return []paper.Line{paper.Text(paper.Faint, e.Asks), s.field.line(e.Likely, width)}
+		return append(wrapped(paper.Faint, e.Asks, width), s.field.line(e.Likely, width))
 	case s.q.Checks != nil:
 		return s.checks(width)
 	}
@@ -237,18 +246,18 @@ func (s *stumpScreen) checks(width int) []paper.Line {
 	return out
 }
 
-// lesson is the coach: what to look for, why, what to do when it is not right,
-// and the cautions of the step.
+// lesson is the coach: the cautions of the step, what to look for, why, and what
+// to do when it is not right.
 func (s *stumpScreen) lesson(width int) []paper.Line {
 	st := s.q.Step
 	lines := []paper.Line{nil}
+	for _, c := range st.Cautions { // first: they are never what there is no room for
+		lines = append(lines, under("Caution  ", paper.Warn, paper.Plain, c.Says, width)...)
+	}
 	for _, part := range []struct{ label, text string }{{"Look for ", st.LookFor}, {"Why      ", st.Why}, {"If not   ", st.NotRight}} {
 		if part.text != "" {
 			lines = append(lines, under(part.label, paper.Growth, paper.Plain, part.text, width)...)
 		}
-	}
-	for _, c := range st.Cautions {
-		lines = append(lines, under("Caution  ", paper.Warn, paper.Plain, c.Says, width)...)
 	}
 	return lines
 }

@@ -35,7 +35,7 @@ func (s *stumpScreen) table() []binding {
 		{keys: []string{"a"}, help: "Graft today against advice, with the reason.", do: s.against},
 		{keys: []string{"v"}, help: "The story of this stump: every answer, those taken back too.", do: s.story},
 		{keys: []string{"f"}, word: figure, help: "The figure large, then the next one, then the answers again.", do: s.nextFigure},
-		{keys: []string{"/"}, help: "Go to another stump: row/tree.", do: func() { s.r.find("") }},
+		{keys: []string{"/"}, help: "Go to another stump: row/tree.", do: s.place},
 		{keys: []string{"esc"}, show: "Esc", help: "Back: to the question asked now, then to the block.", do: s.back},
 	}
 }
@@ -46,6 +46,26 @@ func (s *stumpScreen) help() {
 		{keys: []string{"Enter"}, help: "Take the likely answer, marked with a dot, or what was typed. Where a thing must be seen first there is none."},
 	}
 	s.r.help("stump", answers, s.table(), s.r.common(nil))
+}
+
+// place goes to another stump. A digit pressed just before was the first of its
+// row and no answer: what was taken for it is taken back.
+func (s *stumpScreen) place() {
+	p := s.x.pressed
+	s.x.pressed = pressed{}
+	if p.key == "" || p.key == "enter" || s.x.Tick().Sub(p.at) > placeSpan {
+		s.r.find("")
+		return
+	}
+	words := ""
+	if n := len(p.events); n > 0 && p.events[n-1].Stump == s.id && s.s.Stands(p.events[n-1].ID) {
+		s.takeBack("Took back", p.events[n-1])
+		words = s.x.said
+	}
+	s.r.find(p.key + "/")
+	if words != "" {
+		s.x.say(words + " " + promptWords)
+	}
 }
 
 func (s *stumpScreen) coach() {

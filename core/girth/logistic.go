@@ -64,10 +64,25 @@ func fit(days, sizes []float64) curve {
 		return straight
 	}
 	l, ok := fitLogistic(days, sizes)
-	if ok && l.asymptote > sizes[last] && bends(straight, l, days, sizes) {
+	if ok && bends(straight, l, days, sizes) && levels(straight, l, days, sizes) {
 		return l
 	}
 	return straight
+}
+
+// levels tells whether the newest reading lies on the way to the logistic's
+// asymptote. A noisy one may lie over it, by no more than the readings miss the
+// curve by, root mean square for each to spare; the curve must then miss them
+// by less than half of what the line does, so that it is not one of stairs,
+// where the stem rested in winter and grew on.
+func levels(straight line, l logistic, days, sizes []float64) bool {
+	over := sizes[len(sizes)-1] - l.asymptote
+	if over < 0 {
+		return true
+	}
+	n := float64(len(sizes))
+	offLine, offCurve := misses(straight, days, sizes)/(n-2), misses(l, days, sizes)/max(1, n-3)
+	return offCurve < offLine/4 && over <= max(tapeMM, math.Sqrt(offCurve))
 }
 
 // bends tells whether a logistic suits the sizes better than a line: by the

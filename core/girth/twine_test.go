@@ -90,6 +90,19 @@ func TestTwineByFit(t *testing.T) {
 	if err != nil || got.TightOn != nil || got.CutBefore != day(t, "2030-01-01") {
 		t.Errorf("levelling off: %v, cut before %v (%v), want never", got.TightOn, got.CutBefore, err)
 	}
+	// So where the last readings lie a little over the curve's asymptote.
+	noisy := "2027-06-01=100mm 2027-10-01=180mm 2028-04-01=210mm 2028-08-01=217mm 2028-12-01=218mm"
+	got, err = Twine(TwinePlan{Loop: 240, Readings: readings(t, noisy)})
+	if err != nil || got.TightOn != nil || got.CutBefore != day(t, "2030-06-01") {
+		t.Errorf("levelling off, the last a little over: %v, cut before %v (%v), want never", got.TightOn, got.CutBefore, err)
+	}
+	// Stairs, a season's growth and a winter's rest by turns, are no levelling
+	// off, though the last reading was taken after a rest.
+	stairs := "2027-06-01=100mm 2027-10-01=180mm 2028-04-01=181mm 2028-10-01=230mm 2029-04-01=231mm"
+	got, err = Twine(TwinePlan{Loop: 300, Readings: readings(t, stairs)})
+	if err != nil || got.TightOn == nil || got.TightOn.Year() != 2030 {
+		t.Errorf("two winters: %v (%v), want 2030", got.TightOn, err)
+	}
 	// Shrinking readings never reach it.
 	got, err = Twine(TwinePlan{Loop: 200, Readings: readings(t, "2027-01-01=104mm 2027-06-01=102mm 2028-01-01=101mm")})
 	if err != nil || got.TightOn != nil {
@@ -147,6 +160,31 @@ func TestTwineFollowsALogistic(t *testing.T) {
 		got, err := Twine(plan)
 		if err != nil || got.TightOn == nil || math.Abs(float64(*got.TightOn-first)-want) > 1.01 {
 			t.Fatalf("tight on %v (%v), want %v days on", got.TightOn, err, want)
+		}
+	})
+}
+
+// While the newest reading is under the loop, no day up to it is the day.
+func TestTwineStillLooseIsTightLater(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		plan, on := TwinePlan{}, unit.MakeDate(2027, 6, 1)
+		for range rapid.IntRange(3, 8).Draw(t, "readings") {
+			plan.Readings = append(plan.Readings, Reading{on, unit.Length(rapid.Float64Range(60, 300).Draw(t, "girth"))})
+			on = on.Add(rapid.IntRange(20, 400).Draw(t, "days"))
+		}
+		widest := unit.Length(0)
+		for _, r := range plan.Readings {
+			widest = max(widest, r.Girth)
+		}
+		plan.Loop = widest + unit.Length(rapid.Float64Range(0.5, 200).Draw(t, "room"))
+		if rapid.Bool().Draw(t, "by rate") {
+			rate := unit.Length(rapid.Float64Range(0, 900).Draw(t, "rate"))
+			plan.Rate = &rate
+		}
+		got, err := Twine(plan)
+		last := plan.Readings[len(plan.Readings)-1].On
+		if err != nil || got.TightOn != nil && *got.TightOn <= last {
+			t.Fatalf("tight on %v, the last reading of %v was under the loop (%v)", got.TightOn, last, err)
 		}
 	})
 }

@@ -34,6 +34,7 @@ const (
 	WaitMost         = 21
 	GraftWithin      = 3               // days more after which the graft is best done
 	CutBackLongDays  = 14              // more days than this: caution
+	GraftHeightUsual = 30 * unit.Inch  // where a block sets none
 	LimbClear        = 18 * unit.Inch  // clear stem below the planned graft height
 	GashesAtATime    = 2               // gashes made together
 	GashDepth        = unit.Inch / 2   // least depth into sapwood
@@ -74,7 +75,7 @@ var (
 	FreshCut = state("fresh-cut", "ready", Common, "",
 		"On the graft day the top is cut again about 6 in (15 cm) under the cut-back, down to moist wood, the bark untorn.")
 	Recut = state("recut", "ready", Published, nnga5,
-		"When cutting again after a wait, 1 to 2 in is enough.")
+		"When cutting again after a wait, 2 in (5 cm) was enough.")
 	FaceMoist = state("face-moist", "ready", Memory, "",
 		"A fresh face always looks moist; sap shows 10 to 15 minutes after a cut.")
 	GashDrains = state("gash-drains", "ready", Memory, "",
@@ -91,6 +92,8 @@ var (
 		"White-tailed deer browse to about 6 ft (1.8 m).")
 	LowBleedsMore = state("low-bleeds-more", "ready", Common, "",
 		"A lower cut bleeds more; browsing asks for a higher one.")
+	UsualGraftHeight = state("usual-graft-height", "ready", Memory, "",
+		"Where a block sets no graft height, 30 in (75 cm) is taken for the usual one.")
 	NurseLimbs = state("nurse-limbs", "ready", Published, texas+"; "+nmsu,
 		"Leave one or two branches well below the graft to draw sap.")
 	LimbClearance = state("limb-clearance", "ready", Common, "",
@@ -104,7 +107,7 @@ var (
 	SmallStump = state("small-stump", "ready", Published, nnga37,
 		"Under 1 in across another graft serves better.")
 	StumpSizes = state("stump-sizes", "ready", Disagree, texas+" and "+nmsu+" (1.5 to 3.5 in); "+nnga5+" (2 to 4 in, 6 to 8 in with care)",
-		"Stumps of 1.5 to 4 in across are usual; larger ones decay before they close.")
+		"Stumps of 1.5 to 4 in (4 to 10 cm) across are usual; 6 to 8 in (15 to 20 cm) is done with care against decay.")
 	LastTries = state("last-tries", "ready", Memory, "",
 		"Before leaving a stump for the season: a second hole, no irrigation, a warm dry day.")
 )

@@ -9,6 +9,7 @@ const (
 	ScionsMost         = 4 // up to WideStump across
 	ScionsMostWide     = 6
 	WideStump          = 6 * unit.Inch
+	WidestStump        = 40 * unit.Inch // more is a slip of the hand
 	ClosestScions      = 50 * unit.Millimetre
 	ScionLongest       = 6 * unit.Inch
 	NodesPerScion      = 2

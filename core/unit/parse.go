@@ -170,7 +170,7 @@ func ParseSpeed(s string, bare Speed) (Speed, error) {
 }
 
 // ParseBearing reads degrees clockwise from north, 0 to 360, or a compass word
-// such as n, ne, sw.
+// such as n, nne, sw.
 func ParseBearing(s string) (Bearing, error) {
 	word := strings.ToLower(strings.TrimSpace(s))
 	if b, ok := compass[word]; ok {
@@ -183,7 +183,8 @@ func ParseBearing(s string) (Bearing, error) {
 	return Bearing(n).Normal(), nil
 }
 
-var compass = map[string]Bearing{"n": 0, "ne": 45, "e": 90, "se": 135, "s": 180, "sw": 225, "w": 270, "nw": 315}
+var compass = map[string]Bearing{"n": 0, "nne": 22.5, "ne": 45, "ene": 67.5, "e": 90, "ese": 112.5, "se": 135, "sse": 157.5,
+	"s": 180, "ssw": 202.5, "sw": 225, "wsw": 247.5, "w": 270, "wnw": 292.5, "nw": 315, "nnw": 337.5}
 
 func mod360(d float64) float64 {
 	d = math.Mod(d, 360)
