@@ -3,7 +3,7 @@ package core
 // LimbTakenOff is a limb near the graft sawn off after it was judged.
 type LimbTakenOff struct {
 	Left    int     // limbs that stay
-	Nearest Measure // clear stem down to the nearest that stays, 0 if none
+	Nearest Measure // clear stem down to the nearest that stays, 0 if none or not yet measured
 }
 
 // Kind is limb-taken-off.

@@ -9,12 +9,13 @@ import (
 
 // DayWeather is the weather of one day on a block, forecast or seen.
 type DayWeather struct {
-	Block ID
-	Day   unit.Date
-	Low   Degrees
-	High  Degrees
-	Wind  float64 // m/s
-	Cloud int     // oktas, 0 to 8
+	Block       ID
+	Day         unit.Date
+	Low         Degrees
+	High        Degrees
+	Wind        float64 // m/s
+	Cloud       int     // oktas, 0 to 8
+	WindAssumed bool    // no wind was given: Wind is the usual one
 }
 
 // Kind is weather.
@@ -27,6 +28,7 @@ func (b *DayWeather) fields(f fields) {
 	f.degrees("high", &b.High)
 	f.real("wind_ms", &b.Wind)
 	f.number("cloud", &b.Cloud)
+	f.flag("wind_assumed", &b.WindAssumed)
 }
 
 func (b *DayWeather) question() string { return fmt.Sprint("weather/", b.Block, "/", b.Day) }

@@ -101,10 +101,7 @@ func (a *Attempt) limbs(f *Found) {
 		return
 	}
 	limbs, nearest := a.Nurse.What.Limbs, a.Nurse.What.Nearest
-	for _, off := range a.LimbsOff {
-		if off.At.Before(a.Nurse.At) {
-			continue
-		}
+	if off := a.limbOff(); off != nil {
 		limbs, nearest = off.What.Left, off.What.Nearest
 	}
 	f.Limbs, f.NoLimbs = limbs, limbs == 0

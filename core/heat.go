@@ -2,6 +2,7 @@ package core
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -41,6 +42,11 @@ func (s *Stump) Heat(b *Block, sealed time.Time) (answer weather.HeatAnswer, ok 
 	c := heatCase{day: day, sealed: unit.Clock(sealed.Hour()*60 + sealed.Minute()), low: w.What.Low.Temperature, high: w.What.High.Temperature,
 		wind: w.What.Wind, cloud: w.What.Cloud, across: s.Across(), thick: s.thickest()}
 	answer, err := b.heats.reckon(b.Place(), c)
+	if w.What.WindAssumed {
+		work := &answer.Work
+		work.Assumed = append(slices.Clip(work.Assumed), "no wind was put down for the day")
+		work.Facts = append(slices.Clip(work.Facts), trade.LightWind)
+	}
 	return answer, err == nil
 }
 

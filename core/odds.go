@@ -83,9 +83,9 @@ func (c *Case) buds() int {
 	return n
 }
 
-// chance works out what the buds and scions give, and what one scion more would
-// add.
-func (c *Case) chance(scions int) (words string, work trade.Worked) {
+// chance works out what the buds and scions give, and, where there is room for
+// it, what one scion more would add.
+func (c *Case) chance(scions int, room bool) (words string, work trade.Worked) {
 	o := c.Odds
 	if o.PerBud == 0 {
 		o = OddsOf(nil)
@@ -99,13 +99,18 @@ func (c *Case) chance(scions int) (words string, work trade.Worked) {
 		return "", trade.Worked{}
 	}
 	work = now.Work
+	words = fmt.Sprintf("Chance that the stump takes: %s in 100", percent(now.Stump))
+	if room {
+		words += ", with one scion more " + percent(more.Stump)
+		work.Answer = append(work.Answer, trade.Input{Name: "with one scion more", Value: more.Stump})
+	}
 	if o.Learned {
 		work.Assumed = append(work.Assumed, fmt.Sprintf("chance and likeness learned from %d stumps of this block", o.Stumps))
-	} else {
-		work.Facts = append(work.Facts, trade.BudChance)
+		return words + ".", work
 	}
-	work.Answer = append(work.Answer, trade.Input{Name: "with one scion more", Value: more.Stump})
-	return fmt.Sprintf("Chance that the stump takes: %s in 100; with one scion more %s.", percent(now.Stump), percent(more.Stump)), work
+	work.Assumed = append(work.Assumed, fmt.Sprintf("the chance of a bud, %g, and the likeness, %g, until this block has a record of its own", o.PerBud, o.Together))
+	work.Facts = append(work.Facts, trade.BudChance)
+	return words + "; assumed, until the block has a record.", work
 }
 
 func percent(p float64) string {

@@ -1,7 +1,5 @@
 package core
 
-import "barkslip/core/trade"
-
 // The steps of the walk.
 const (
 	StepLimbs     StepID = "limbs"
@@ -44,6 +42,8 @@ func (c *Case) Present() StepID {
 		return c.afterWhite()
 	case a.Sealed != nil:
 		return StepWhite
+	case c.split(true) != nil:
+		return StepSplit
 	case a.AllSet():
 		return StepSeal
 	case len(a.Grafts) > 0:
@@ -70,6 +70,8 @@ func (c *Case) preparing() StepID {
 		return c.cuttingBack()
 	case v == TakeLimbOff:
 		return StepLimbOff
+	case c.nextLimbOpen():
+		return StepReach
 	case v == Wait && c.Advice.Until.After(c.Now):
 		return StepWait
 	case !c.today(c.Found.Looked):
@@ -105,15 +107,15 @@ func (c *Case) inCutBack() bool {
 
 // cuttingBack is the next step of part 1.
 func (c *Case) cuttingBack() StepID {
-	switch n := c.A.Nurse; {
-	case n == nil:
+	switch n := c.nurse(); {
+	case c.A.Nurse == nil:
 		return StepLimbs
-	case n.What.Limbs > 0 && !n.What.Nearest.Given():
-		return StepReach
-	case n.What.Limbs > 0 && n.What.Leaf == "":
-		return StepLeaf
-	case c.Found.HasLimb && c.Found.Limb < trade.LimbClear:
+	case c.limbTooNear():
 		return StepLimbOff
+	case n.Limbs > 0 && !n.Nearest.Given():
+		return StepReach
+	case n.Limbs > 0 && n.Leaf == "":
+		return StepLeaf
 	case c.A.CutBack == nil:
 		return StepHeight
 	}

@@ -23,8 +23,7 @@ func (c Call) Late(now time.Time) bool {
 }
 
 // Round is the stumps that need something by an instant, those to paint first,
-// the soonest of them first, then in walking order: up one row and down the
-// next. keep may be nil to take every due.
+// each part in walking order: up one row and down the next. keep may be nil to take every due.
 func Round(sums []Summary, until time.Time, keep func(Due) bool) []Call {
 	most := 0
 	for _, s := range sums {
@@ -50,11 +49,9 @@ func Round(sums []Summary, until time.Time, keep func(Due) bool) []Call {
 			rest = append(rest, c)
 		}
 	}
-	slices.SortFunc(white, func(a, b Call) int {
-		return cmp.Or(a.Dues[0].By.Compare(b.Dues[0].By), a.Stump.WalkCompare(b.Stump))
-	})
-	intoWalk(rest)
 	byWalk := func(a, b Call) int { return a.Stump.WalkCompare(b.Stump) }
+	slices.SortFunc(white, byWalk)
+	intoWalk(rest)
 	if !slices.IsSortedFunc(rest, byWalk) {
 		slices.SortFunc(rest, byWalk)
 	}

@@ -2,8 +2,6 @@ package core
 
 import (
 	"fmt"
-	"strconv"
-	"strings"
 
 	"barkslip/core/trade"
 	"barkslip/core/unit"
@@ -39,7 +37,7 @@ func graftSteps() []*Step {
 		{ID: StepMeasure, Part: PartGraft, Name: "measure",
 			LookFor:  "The longer diameter inside the bark edge to edge, then the one at right angles.",
 			Why:      "Girth decides how many scions; the shape decides where.",
-			NotRight: "Over 4 in across it may decay before it closes: more scions, and seal with care.",
+			NotRight: "Over 4 in (10 cm) across it may decay before it closes: more scions, and seal with care.",
 			Facts:    []trade.Fact{trade.StumpSizes, trade.ScionsByEye}, done: doneMeasure, ask: askMeasure},
 		{ID: StepLongWay, Part: PartGraft, Name: "long way",
 			LookFor: "The compass direction the longer diameter lies in.",
@@ -61,15 +59,20 @@ func graftSteps() []*Step {
 			Why:     "Thinner wood for a smaller stump; slot width and nails follow from it.",
 			Facts:   []trade.Fact{trade.ScionThickness, trade.ThicknessClasses, trade.ScionThickest, trade.Pith}, done: doneThick, ask: askThick},
 		{ID: StepNodes, Part: PartGraft, Name: "buds",
-			LookFor: "Two nodes to a scion, and whether a second bud sits under each first one.",
+			LookFor: "Two nodes to a scion, a second bud under each first one; a short cone-like catkin bud above a leaf bud is no pair.",
 			Why:     "Two paired nodes are four chances.",
 			Facts:   []trade.Fact{trade.TwoNodes, trade.NodeGroups, trade.WayUp}, done: doneNodes, ask: askNodes},
 		{ID: StepScion, Part: PartGraft, Name: "scions",
-			LookFor:  "Six things on every scion, each seen, none taken for granted.",
+			LookFor:  "Six things on every scion, and its slit: each seen, none taken for granted.",
 			Why:      "The back cut matters most: it must show cambium at the tip.",
 			NotRight: "Recut a cut that is not flat; widen a slot that is tight; turn a scion that is upside down.",
 			Cautions: []trade.Caution{trade.SawKnifeDrill, trade.NailsStay},
 			Facts:    []trade.Fact{trade.BackCutTip, trade.LongCutLength, trade.SlotSpare, trade.SlotTight, trade.TwoNails, trade.NailSizes, trade.LittleProud, trade.ProudBy, trade.WayUp}, done: doneScions, ask: askScion},
+		{ID: StepSplit, Part: PartGraft, Name: "split",
+			LookFor: "The lowest end of the split, under the bark beside the slot.",
+			Why:     "A split left open below the sealer dries the graft from beneath.",
+			Facts:   []trade.Fact{trade.Slit, trade.SealBelow},
+			applies: func(c *Case) bool { return c.split(false) != nil }, done: doneSplit, ask: askSplit},
 	}
 }
 
@@ -79,7 +82,11 @@ func askNewGashes(c *Case, a *Ask) {
 	if c.Advice.Verdict == Gash {
 		a.Because = c.Advice.Reasons[0]
 	}
-	c.gashChoices(a)
+	var old *Said[Gashed]
+	if n := len(c.A.Gashes); c.again && n > 0 {
+		old = &c.A.Gashes[n-1]
+	}
+	c.gashChoices(a, old)
 }
 
 // doneNewGashes is gashes renewed since the day of the cut-back.
@@ -92,11 +99,15 @@ func doneNewGashes(c *Case) string {
 }
 
 // graftHeight is where the fresh cut goes: 6 in under the cut-back, or 2 in
-// under an earlier fresh cut of this attempt.
+// under an earlier fresh cut of this attempt; where that cut is corrected it is
+// its own height.
 func (c *Case) graftHeight() (unit.Length, string) {
 	if n := len(c.A.FreshCuts); n > 0 && c.A.FreshCuts[n-1].What.Height.Given() {
 		old := c.A.FreshCuts[n-1].What.Height.Length
-		return old - trade.RecutBelow, fmt.Sprintf("%s under the last cut; after a wait 1 to 2 in is enough.", c.length(trade.RecutBelow))
+		if c.again {
+			return old, fmt.Sprintf("It was put down as %s.", c.length(old))
+		}
+		return old - trade.RecutBelow, fmt.Sprintf("%s under the last cut, as after a wait.", c.length(trade.RecutBelow))
 	}
 	if c.A.CutBack == nil || !c.A.CutBack.What.Height.Given() {
 		return 0, "Down to moist wood."
@@ -104,21 +115,38 @@ func (c *Case) graftHeight() (unit.Length, string) {
 	return c.A.CutBack.What.Height.Length - trade.FreshCutBelow, fmt.Sprintf("%s under the cut-back at %s, down to moist wood.", c.length(trade.FreshCutBelow), c.length(c.A.CutBack.What.Height.Length))
 }
 
+// cutToCorrect is the fresh cut that is being corrected, one not yet made where
+// there is none.
+func (c *Case) cutToCorrect() FreshCut {
+	if n := len(c.A.FreshCuts); c.again && n > 0 {
+		return c.A.FreshCuts[n-1].What
+	}
+	return FreshCut{}
+}
+
 func askFreshCut(c *Case, a *Ask) {
 	height, why := c.graftHeight()
 	a.Because = why
-	at, where := Measure{}, ""
+	old := c.cutToCorrect()
+	at, where := old.Height, ""
 	if height > 0 {
-		at, where = Measured(height, c.B.Units), " at "+c.length(height)
+		where = " at " + c.length(height)
+	}
+	if height > 0 && !at.Given() {
+		at = Measured(height, c.B.Units)
+	}
+	torn, likely := []Arc{{Why: "torn"}}, "1"
+	if len(old.Torn) > 0 {
+		torn, likely = old.Torn, "2"
 	}
 	a.Question = "Cut the top fresh" + where + ". Is the bark whole?"
 	a.choose("1", "whole", "cut"+where+", no tear", &FreshCut{Height: at})
-	a.choose("2", "torn", "cut"+where+", then say where", &FreshCut{Height: at, Torn: []Arc{{Why: "torn"}}})
+	a.choose("2", "torn", "cut"+where+", then say where", &FreshCut{Height: at, Torn: torn})
 	a.choice(Choice{Key: "3", Word: "other height", Meaning: "type where it was cut", Entry: &Entry{Asks: "height of the new face", Read: func(text string) ([]Body, error) {
 		m, err := c.readLength(text, 0, 6*unit.Metre)
-		return []Body{&FreshCut{Height: m}}, err
+		return []Body{&FreshCut{Height: m, Torn: old.Torn}}, err
 	}}})
-	a.Likely = "1"
+	a.Likely = likely
 	if b := c.B.Browse; b.Given() && height > 0 && height < b.Length {
 		a.Warn = fmt.Sprintf("%s is below the browse height of %s.", c.length(height), c.length(b.Length))
 	}
@@ -134,58 +162,6 @@ func doneFreshCut(c *Case) string {
 		return c.when(cut.At)
 	}
 	return fmt.Sprintf("%s, %s", c.when(cut.At), c.length(cut.What.Height.Length))
-}
-
-func askTorn(c *Case, a *Ask) {
-	a.Question = "Where is the bark torn?"
-	a.Because = "Bearing of the middle and length along the bark; slots keep clear of it."
-	a.Entry = &Entry{Asks: "bearing:length, such as 120:2in; more with a space", Read: c.readTorn}
-}
-
-func (c *Case) readTorn(text string) ([]Body, error) {
-	blocked, err := c.readArcs(text, "torn")
-	if err != nil {
-		return nil, err
-	}
-	cut := c.A.FreshCuts[len(c.A.FreshCuts)-1].What
-	cut.Torn = blocked
-	return []Body{&cut}, nil
-}
-
-// readArcs reads stretches of bark: 120:2in 270:1.
-func (c *Case) readArcs(text, why string) ([]Arc, error) {
-	var out []Arc
-	for _, word := range strings.Fields(text) {
-		at, long, ok := strings.Cut(word, ":")
-		if !ok {
-			return nil, &unit.Error{Given: word, Accepted: "bearing:length, such as 120:2in"}
-		}
-		bearing, err := unit.ParseBearing(at)
-		if err != nil {
-			return nil, err
-		}
-		width, err := c.readLength(long, 0, 3*unit.Metre)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, Arc{bearing, width, why})
-	}
-	if len(out) == 0 {
-		return nil, &unit.Error{Given: text, Accepted: "bearing:length, such as 120:2in"}
-	}
-	return out, nil
-}
-
-func doneTorn(c *Case) string {
-	n := len(c.A.FreshCuts)
-	if n == 0 || c.torn() {
-		return ""
-	}
-	var words []string
-	for _, t := range c.A.FreshCuts[n-1].What.Torn {
-		words = append(words, fmt.Sprintf("%s at %03.0f", c.length(t.Width.Length), t.Bearing.Deg()))
-	}
-	return strings.Join(words, ", ")
 }
 
 func askNewFace(c *Case, a *Ask) {
@@ -209,81 +185,4 @@ func doneNewFace(c *Case) string {
 		}
 	}
 	return ""
-}
-
-// readMeasured reads one or two diameters and the bearing of the longer one.
-func (c *Case) readMeasured(text string) ([]Body, error) {
-	sizes, way, said := text, "", false
-	if before, after, ok := strings.Cut(text, "@"); ok {
-		sizes, way, said = before, after, true
-	}
-	parts, err := c.readLengths(sizes, 2, 100*unit.Metre)
-	if err != nil {
-		return nil, err
-	}
-	m := &StumpMeasured{Across: parts[0], LongWaySaid: said}
-	for _, p := range parts {
-		if err := c.checkAcross(text, p.Length); err != nil {
-			return nil, err
-		}
-	}
-	if len(parts) == 2 {
-		m.Across, m.Across2 = parts[0], parts[1]
-		if m.Across2.Length > m.Across.Length {
-			m.Across, m.Across2 = m.Across2, m.Across
-		}
-	}
-	if said {
-		if m.LongWay, err = unit.ParseBearing(way); err != nil {
-			return nil, err
-		}
-	}
-	return []Body{m}, nil
-}
-
-func askMeasure(c *Case, a *Ask) {
-	a.Question = "How far across, and at right angles?"
-	a.Because = "One number for a round stump, two for an oval one."
-	if c.Found.Across > 0 && c.A.Measured == nil {
-		a.Because = fmt.Sprintf("It was put down as %s; measure the face you cut.", c.length(c.Found.Across))
-	}
-	a.Entry = &Entry{Asks: "across, then at right angles: 3.4 3.1", Read: c.readMeasured}
-}
-
-func doneMeasure(c *Case) string {
-	m := c.A.Measured
-	switch {
-	case m == nil || len(c.A.FreshCuts) > 0 && newer(last(c.A.FreshCuts), *m):
-		return ""
-	case m.What.Across2.Given():
-		return fmt.Sprintf("%s x %s", strings.TrimSuffix(c.B.Units.Exact(m.What.Across.Length), " in"), c.B.Units.Exact(m.What.Across2.Length))
-	}
-	return c.B.Units.Exact(m.What.Across.Length)
-}
-
-func askLongWay(c *Case, a *Ask) {
-	a.Question = "Which way does the longer diameter lie?"
-	a.Because = fmt.Sprintf("It is %s one way and %s the other.", c.B.Units.Exact(c.A.Measured.What.Across.Length), c.B.Units.Exact(c.A.Measured.What.Across2.Length))
-	for i, w := range []struct {
-		word    string
-		bearing unit.Bearing
-	}{{"north-south", 0}, {"NE to SW", 45}, {"east-west", 90}, {"SE to NW", 135}} {
-		m := c.A.Measured.What
-		m.LongWay, m.LongWaySaid = w.bearing, true
-		a.choose(strconv.Itoa(i+1), w.word, "", &m)
-	}
-	a.choice(Choice{Key: "5", Word: "a bearing", Meaning: "type the degrees", Entry: &Entry{Asks: "degrees from north", Read: func(text string) ([]Body, error) {
-		b, err := unit.ParseBearing(text)
-		m := c.A.Measured.What
-		m.LongWay, m.LongWaySaid = b, true
-		return []Body{&m}, err
-	}}})
-	a.Likely = "1"
-}
-
-func doneLongWay(c *Case) string {
-	if c.A.Measured == nil || !c.A.Measured.What.LongWaySaid {
-		return ""
-	}
-	return fmt.Sprintf("%03.0f", c.A.Measured.What.LongWay.Deg())
 }

@@ -41,13 +41,40 @@ func askWood(c *Case, a *Ask) {
 		a.choose(strconv.Itoa(key), r.Name, meaning, &WoodChosen{Lot: lot.ID, Variety: r.Variety, Thickness: r.Thickness})
 		key++
 	}
-	a.choice(Choice{Key: "9", Word: "other wood", Meaning: "type the variety on the label", Entry: &Entry{Asks: "variety", Likely: planned, Text: true, Read: func(text string) ([]Body, error) {
-		text = strings.TrimSpace(Clean(text))
-		if text == "" {
-			return nil, &unit.Error{Given: text, Accepted: "the variety on the label"}
+	other := &Entry{Asks: "variety", Likely: planned, Text: true, Read: c.readVariety}
+	a.choice(Choice{Key: "9", Word: "other wood", Meaning: "type the variety on the label", Entry: other})
+	if c.again && c.A.Wood != nil {
+		c.keepWood(a, other)
+	}
+}
+
+// readVariety reads a label. Corrected, it is the same wood under another name.
+func (c *Case) readVariety(text string) ([]Body, error) {
+	text = strings.TrimSpace(Clean(text))
+	if text == "" {
+		return nil, &unit.Error{Given: text, Accepted: "the variety on the label"}
+	}
+	w := WoodChosen{}
+	if c.again {
+		w = c.wood()
+	}
+	w.Variety, w.Lot = text, ID{}
+	return []Body{&w}, nil
+}
+
+// keepWood makes the wood that was chosen the likely answer, whole as it is.
+func (c *Case) keepWood(a *Ask, other *Entry) {
+	old := c.wood()
+	a.Likely = "9"
+	other.startFrom(old.Variety, &old)
+	for i, ch := range a.Choices {
+		if len(ch.Bodies) == 0 {
+			continue
 		}
-		return []Body{&WoodChosen{Variety: text}}, nil
-	}}})
+		if w := ch.Bodies[0].(*WoodChosen); old.Lot != (ID{}) && w.Lot == old.Lot {
+			a.Likely, a.Choices[i].Bodies = ch.Key, []Body{&old}
+		}
+	}
 }
 
 // planned says whether a variety is the one planned for the stump.
@@ -130,6 +157,12 @@ func askThick(c *Case, a *Ask) {
 		c.length(c.Found.Across), c.length(class.Least), c.length(class.Most), c.length(trade.LongCut))
 	a.Warn = c.woodWarn(c.wood())
 	a.Entry = &Entry{Asks: "thickness", Likely: c.length((class.Least + class.Most) / 2), Read: c.readThickness}
+	if old := c.wood(); c.again && old.Thickness.Given() {
+		a.Entry.startFrom(c.exact(old.Thickness, old.LongCut), &old)
+		if old.LongCut.Given() {
+			a.Because += fmt.Sprintf(" A thickness alone keeps the long cut of %s.", c.exact(old.LongCut))
+		}
+	}
 }
 
 // readThickness reads the thickness of the scions, and their long cut where it
@@ -206,135 +239,47 @@ var budSets = []struct {
 }
 
 func askNodes(c *Case, a *Ask) {
+	old := c.wood()
 	a.Question = "How many nodes on each scion?"
 	a.Because = "Two nodes with a second bud under each first one are four chances."
-	a.Warn = c.woodWarn(c.wood())
+	a.Warn = c.woodWarn(old)
+	a.Likely = "1"
 	for i, set := range budSets {
-		w := c.wood()
-		w.Nodes = set.nodes
+		w := old
+		w.Nodes, w.Pieces = set.nodes, nil
 		a.choose(strconv.Itoa(i+1), set.word, set.meaning, &w)
+		if c.again && slices.Equal(old.Nodes, set.nodes) {
+			a.Likely = a.Choices[i].Key
+		}
 	}
 	a.choice(Choice{Key: "7", Word: "from a stick", Meaning: "type its nodes", Entry: c.stickEntry()})
-	a.Likely = "1"
-	chance, odds := c.chance(c.A.Marked())
+	if n := len(old.Pieces); n > 0 {
+		a.Because = fmt.Sprintf("The stick is cut from the butt at %s.%s", cutPlaces(old.Pieces, c.B.Units), c.moreSticks())
+		a.choose("8", "as cut", howMany(n, "scion")+" from the stick", &old)
+		a.Likely = "8"
+	}
+	chance, odds := c.chance(c.A.Marked(), false)
 	a.Because += " " + chance
 	a.Work = []trade.Worked{odds}
 }
 
+// howMany is a number with its noun: 1 scion, 2 scions.
+func howMany(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	if stem, ok := strings.CutSuffix(noun, "h"); ok {
+		return fmt.Sprintf("%d %shes", n, stem)
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
 func doneNodes(c *Case) string {
 	if n := len(c.wood().Pieces); n > 0 {
-		return fmt.Sprintf("%d from a stick", n)
+		return fmt.Sprintf("%d from stick", n)
 	}
 	if c.A.Wood == nil || len(c.A.Wood.What.Nodes) == 0 {
 		return ""
 	}
 	return fmt.Sprintf("%d, %d buds", len(c.A.Wood.What.Nodes), c.buds())
-}
-
-// nextSlot is the first slot without a scion, from 1; 0 if all have one.
-func (c *Case) nextSlot() int {
-	for n := 1; n <= c.A.Marked(); n++ {
-		if !c.isSet(n) {
-			return n
-		}
-	}
-	return 0
-}
-
-func (c *Case) isSet(slot int) bool {
-	for _, g := range c.A.Grafts {
-		if g.Slot == slot {
-			return true
-		}
-	}
-	return false
-}
-
-// Slot is the slot in hand: the one asked for now, 0 outside the scion step.
-func (c *Case) Slot() int {
-	n := c.nextSlot()
-	if n == 0 && c.again {
-		return c.A.Marked()
-	}
-	return n
-}
-
-// woodFor is the wood of the scion for a slot: its own piece of the stick where
-// one was cut.
-func (c *Case) woodFor(slot int) WoodChosen {
-	w := c.wood()
-	if slot <= len(w.Pieces) {
-		p := w.Pieces[slot-1]
-		w.Nodes = p.Nodes
-		if p.Thickness.Given() {
-			w.Thickness = p.Thickness
-		}
-	}
-	return w
-}
-
-// checkItems are the six things seen on every scion, in the order in which
-// they are done.
-var checkItems = []CheckItem{
-	{"buds up, second bud below the first", "Turn it round; recut if the cut is at the wrong end."},
-	{"the long cut is flat", "Recut it in one stroke with a keen blade."},
-	{"the back cut shows cambium at the tip", "Recut the back: it matters most."},
-	{"it went in easily", "Widen the slot; forcing lifts the bark beside it."},
-	{"two nails hold it", "Nail it high and near the tip, none through the feather edge."},
-	{"a little face shows above", "Lift it about 1/4 in; do not drive it fully down."},
-}
-
-func askScion(c *Case, a *Ask) {
-	n := c.Slot()
-	if n == 0 {
-		a.Question, a.Because = "Mark the slots first.", "Each scion belongs to a slot."
-		a.choice(Choice{Key: "1", Word: "slots", Go: StepSlots})
-		return
-	}
-	w := c.woodFor(n)
-	a.Question = fmt.Sprintf("Scion %d of %d, at %s. All six good?", n, c.A.Marked(), c.A.Slots.What.Slots[n-1].Bearing.Words())
-	a.Warn = c.woodWarn(w)
-	if a.Warn == "" && singleBudded(w.Nodes) {
-		a.Warn = "Single-budded wood: second best, not refused."
-	}
-	if short := len(c.wood().Pieces); a.Warn == "" && short > 0 && n > short {
-		a.Warn = fmt.Sprintf("The stick gave %d scions; this one is cut from other wood.", short)
-	}
-	c.cutWords(a, w)
-	a.Checks = &CheckList{Items: checkItems, Record: func(good []bool) []Body {
-		checks := Checks{good[0], good[1], good[2], good[3], good[4], good[5]}
-		return []Body{&ScionSet{Slot: n, Lot: w.Lot, Variety: w.Variety, Thickness: w.Thickness, Nodes: w.Nodes, Checks: checks}}
-	}}
-}
-
-// cutWords gives slot width and nails of the scion in hand.
-func (c *Case) cutWords(a *Ask, w WoodChosen) {
-	if !w.Thickness.Given() {
-		a.Because = "See each thing before you say so."
-		return
-	}
-	cut, err := scion.Cuts(w.Cut())
-	if err != nil {
-		a.Because = err.Error()
-		return
-	}
-	a.Because = fmt.Sprintf("%s thick: slot %s to %s wide, nails %s and %s long.", c.length(w.Thickness.Length),
-		c.length(cut.Slot.Least), c.length(cut.Slot.Most), c.length(cut.Nails[0].Length), c.length(cut.Nails[1].Length))
-	a.Work = []trade.Worked{cut.Work}
-}
-
-func doneScions(c *Case) string {
-	if !c.A.AllSet() {
-		return ""
-	}
-	bad := 0
-	for _, g := range c.A.Grafts {
-		if g.Set.What.Checks != AllGood {
-			bad++
-		}
-	}
-	if bad > 0 {
-		return fmt.Sprintf("%d set, %d not", len(c.A.Grafts), bad)
-	}
-	return fmt.Sprintf("%d set", len(c.A.Grafts))
 }

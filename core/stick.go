@@ -1,6 +1,7 @@
 package core
 
 import (
+	"fmt"
 	"strings"
 
 	"barkslip/core/scion"
@@ -11,7 +12,7 @@ import (
 // node from the butt with the buds it carries; a thickness at butt and tip may
 // stand behind t.
 func (c *Case) stickEntry() *Entry {
-	return &Entry{Asks: "length, then nodes: 24 1.5:ps 3.2:ps 5:p 7:x (t.5/.35)", Read: func(text string) ([]Body, error) {
+	return &Entry{Asks: "length, then nodes: " + c.stickExample() + " (ps both buds, p first only, x none)", Read: func(text string) ([]Body, error) {
 		stick, err := c.ReadStick(text)
 		if err != nil {
 			return nil, err
@@ -21,7 +22,7 @@ func (c *Case) stickEntry() *Entry {
 			return nil, err
 		}
 		if cut.Total == 0 {
-			return nil, &unit.Error{Given: text, Accepted: "a stick that gives a scion: two sound nodes together, with room for the long cut below"}
+			return nil, c.noScion(stick)
 		}
 		w := c.wood()
 		w.Nodes, w.Pieces = nil, c.pieces(stick, cut)
@@ -29,19 +30,90 @@ func (c *Case) stickEntry() *Entry {
 	}}
 }
 
-// ReadStick reads "24 1.5:ps 3.2:ps 5:p 7:x t.5/.35" in the block's units.
+// stickExample is the length of a stick, then its nodes.
+func (c *Case) stickExample() string { return c.eg("24 4:ps 5.2:p 7:x", "60 10:ps 13:p 18:x") }
+
+// noScion says what a stick lacks to give a scion.
+func (c *Case) noScion(s scion.Stick) error {
+	return fmt.Errorf("that stick gives no scion: one takes %d nodes with buds, the lower %s or more from the butt, the upper %s from the tip, in %s at most",
+		s.Per, c.length(s.TrimButt+s.LongCut+s.Below), c.length(s.TrimTip+s.Above), c.length(s.Longest))
+}
+
+// StickHint is what is typed for a stick, line by line.
+func (c *Case) StickHint() []string {
+	return []string{
+		c.stickExample(),
+		"",
+		"first the stick's length, then each node:",
+		"how far from the butt, and its buds:",
+		"ps  both, the second under the first",
+		"p   the first only",
+		"x   none that can grow",
+		c.eg("t.5/.35", "t1.3/.9") + "  how thick at butt and tip, if you like",
+	}
+}
+
+// StickWords says how many scions a stick gives and how many more are needed.
+func (c *Case) StickWords(cut scion.StickAnswer) string {
+	return "It gives " + howMany(cut.Total, "scion") + "." + c.more(cut.Total)
+}
+
+// moreSticks says how many scions the stick at hand leaves wanting.
+func (c *Case) moreSticks() string { return c.more(len(c.wood().Pieces)) }
+
+func (c *Case) more(given int) string {
+	if wanting := c.A.Marked() - given; wanting > 0 {
+		return fmt.Sprintf(" %d more needed for %s.", wanting, howMany(c.A.Marked(), "slot"))
+	}
+	return ""
+}
+
+// cutPlaces is where the scions of a stick are cut: "3/4 to 5 1/2 in, 6 to 11
+// in", from the butt.
+func cutPlaces(pieces []Piece, sys unit.System) string {
+	var words []string
+	for _, p := range pieces {
+		from, to := place(p.From.Length, sys), place(p.To.Length, sys)
+		_, kind, _ := cutBehind(to)
+		words = append(words, strings.TrimSuffix(from, kind)+" to "+to)
+	}
+	return strings.Join(words, ", ")
+}
+
+// place is a place along a stick, to the eighth of an inch or finer up to 2 ft
+// and to the tenth beyond.
+func place(l unit.Length, sys unit.System) string {
+	if sys == unit.US && l >= 2*unit.Foot {
+		return fmt.Sprintf("%.1f in", l.Inches())
+	}
+	return sys.Length(l)
+}
+
+// cutBehind parts a length from its unit.
+func cutBehind(s string) (number, kind string, ok bool) {
+	if i := strings.LastIndex(s, " "); i >= 0 {
+		return s[:i], s[i:], true
+	}
+	return s, "", false
+}
+
+// ReadStick reads "24 4:ps 5.2:ps 7:p 8:x t.5/.35" in the block's units.
 func (c *Case) ReadStick(text string) (scion.Stick, error) {
-	bad := &unit.Error{Given: text, Accepted: "the stick's length, then its nodes: 24 1.5:ps 3.2:ps 5:p 7:x"}
+	bad := &unit.Error{Given: text, Accepted: "the stick's length, then its nodes: " + c.stickExample()}
 	words := strings.Fields(text)
 	if len(words) < 2 {
 		return scion.Stick{}, bad
 	}
-	long, err := c.readLength(words[0], 0, 3*unit.Metre)
+	n := 1
+	if !strings.Contains(words[1], ":") {
+		n = lengthWords(words)
+	}
+	long, err := c.readLength(strings.Join(words[:n], " "), 0, 3*unit.Metre)
 	if err != nil {
 		return scion.Stick{}, err
 	}
 	var nodes, thick []string
-	for _, w := range words[1:] {
+	for _, w := range words[n:] {
 		if ends, ok := strings.CutPrefix(w, "t"); ok {
 			thick = strings.Split(ends, "/")
 			continue

@@ -126,7 +126,24 @@ func (j *judge) tooSmall() bool {
 	if j.Across <= 0 || j.Across >= trade.LeastAcross {
 		return false
 	}
-	return j.say(OtherGraft, fmt.Sprintf("It is %s across, under %s.", j.sys.Length(j.Across), j.sys.Length(trade.LeastAcross)), trade.SmallStump)
+	size, limit := j.beside(j.Across, trade.LeastAcross)
+	if limit != "" {
+		limit = ", under " + limit
+	}
+	return j.say(OtherGraft, fmt.Sprintf("It is %s across%s.", size, limit), trade.SmallStump)
+}
+
+// beside prints a length beside a limit it is not on: "7/8 in" and "1 in", or
+// where both would be printed alike "just under 1 in" and nothing.
+func (j *judge) beside(l, limit unit.Length) (length, bound string) {
+	length, bound = j.sys.Length(l), j.sys.Length(limit)
+	switch {
+	case length != bound:
+		return length, bound
+	case l < limit:
+		return "just under " + bound, ""
+	}
+	return "just over " + bound, ""
 }
 
 func (j *judge) neverCutBack() bool {
@@ -140,8 +157,9 @@ func (j *judge) limbTooNear() bool {
 	if !j.HasLimb || j.Limb >= trade.LimbClear {
 		return false
 	}
+	below, _ := j.beside(j.Limb, trade.LimbClear)
 	return j.say(TakeLimbOff, fmt.Sprintf("A limb stands %s below the planned graft height; %s must be clear.",
-		j.sys.Length(j.Limb), j.sys.Length(trade.LimbClear)), trade.LimbClearance)
+		below, j.sys.Length(trade.LimbClear)), trade.LimbClearance)
 }
 
 // barkOrDays waits for bark that does not slip and for the week after cutting
@@ -326,7 +344,11 @@ func (j *judge) caution() {
 		add("No nurse limb is left to draw the sap.", trade.NurseLimbs)
 	}
 	if j.Across > trade.LargeAcross {
-		add(fmt.Sprintf("It is %s across, over %s: such stumps may decay before they close.", j.sys.Length(j.Across), j.sys.Length(trade.LargeAcross)), trade.StumpSizes)
+		size, limit := j.beside(j.Across, trade.LargeAcross)
+		if limit != "" {
+			limit = ", over " + limit
+		}
+		add(fmt.Sprintf("It is %s across%s: such stumps may decay before they close.", size, limit), trade.StumpSizes)
 	}
 	if j.Gashes > trade.GashesMost {
 		add(fmt.Sprintf("It has %d gashes; think again after the %dth.", j.Gashes, trade.GashesMost), trade.GashLimits)
@@ -334,38 +356,4 @@ func (j *judge) caution() {
 	if j.Low {
 		add("The cut is below browse height.", trade.LowBleedsMore)
 	}
-}
-
-func (j *judge) working() {
-	w := &j.out.Work
-	w.Question = "Is this stump ready?"
-	w.Answer = []trade.Input{{Name: "verdict", Value: string(j.out.Verdict)}}
-	if j.out.Until != nil {
-		w.Answer = append(w.Answer, trade.Input{Name: "until", Value: j.out.Until.Format("2 Jan 15:04")})
-	}
-	w.Formula = "the first rule that applies leads: size, cutting back, limbs, bark and days, a look after each cut, gashes, then what the face shows"
-	w.Inputs = []trade.Input{{Name: "across", Value: j.Across}, {Name: "bleeding", Value: orNone(string(j.Bleeding))}, {Name: "bark", Value: orNone(string(j.Slip))}}
-	if j.CutBack != 0 {
-		w.Inputs = append(w.Inputs, trade.Input{Name: "cut back", Value: j.CutBack})
-	}
-	for _, t := range []struct {
-		name string
-		at   time.Time
-	}{{"looked", j.Looked}, {"newest gash", j.Gashed}, {"newest hole", j.Drilled}, {"fresh cut", j.FreshCut}} {
-		if !t.at.IsZero() {
-			w.Inputs = append(w.Inputs, trade.Input{Name: t.name, Value: t.at.In(j.zone).Format("2 Jan 15:04")})
-		}
-	}
-	w.Inputs = append(w.Inputs, trade.Input{Name: "gashes in all", Value: j.Gashes}, trade.Input{Name: "drain holes", Value: j.Holes},
-		trade.Input{Name: "wipes", Value: j.Wipes}, trade.Input{Name: "waits while running", Value: j.Waits}, trade.Input{Name: "limbs left", Value: j.Limbs})
-	if j.HasLimb {
-		w.Inputs = append(w.Inputs, trade.Input{Name: "clear stem to the nearest limb", Value: j.Limb})
-	}
-}
-
-func orNone(s string) string {
-	if s == "" {
-		return "not seen"
-	}
-	return s
 }

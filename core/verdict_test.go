@@ -1,6 +1,7 @@
 package core
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -323,5 +324,55 @@ func TestRecordWithoutALook(t *testing.T) {
 	f.Bleeding, f.Looked = Dry, may(20, 10, 0)
 	if got = Judge(f, may(20, 10, 30), edt, unit.US); got.Verdict != LookIt {
 		t.Errorf("the bark not tried: %s", got.Verdict)
+	}
+}
+
+// A reason never contradicts itself: where size and limit would be printed
+// alike it says on which side of the limit the size is.
+func TestReasonsBesideALimit(t *testing.T) {
+	now := may(20, 10, 30)
+	for _, c := range []struct {
+		name   string
+		sys    unit.System
+		change func(f *Found)
+		says   string
+	}{
+		{"7/8 in", unit.US, func(f *Found) { f.Across = unit.Inch * 7 / 8 }, "It is 7/8 in across, under 1 in."},
+		{"0.999 in", unit.US, func(f *Found) { f.Across = 0.999 * unit.Inch }, "It is just under 1 in across."},
+		{"25.1 mm", unit.Metric, func(f *Found) { f.Across = 25.1 }, "It is just under 25 mm across."},
+		{"17 in", unit.US, func(f *Found) { f.HasLimb, f.Limb = true, 17*unit.Inch }, "A limb stands 17 in below the planned graft height; 18 in must be clear."},
+		{"17.99 in", unit.US, func(f *Found) { f.HasLimb, f.Limb = true, 17.99*unit.Inch }, "A limb stands just under 18 in below the planned graft height; 18 in must be clear."},
+		{"4.001 in", unit.US, func(f *Found) { f.Across = 4.001 * unit.Inch }, "It is just over 4 in across: such stumps may decay before they close."},
+		{"5 in", unit.US, func(f *Found) { f.Across = 5 * unit.Inch }, "It is 5 in across, over 4 in: such stumps may decay before they close."},
+	} {
+		f := readyStump()
+		c.change(&f)
+		got := Judge(f, now, edt, c.sys)
+		if says := append(got.Reasons, got.Cautions...); !slices.Contains(says, c.says) {
+			t.Errorf("%s: %q, want %q", c.name, says, c.says)
+		}
+	}
+}
+
+// The working names what went in and nothing that is not known.
+func TestWorkingLeavesOutTheUnknown(t *testing.T) {
+	names := func(f Found) (out []string) {
+		for _, in := range Judge(f, may(20, 10, 30), edt, unit.US).Work.Inputs {
+			out = append(out, in.Name)
+		}
+		return out
+	}
+	if got, want := names(Found{}), []string{"bleeding", "bark"}; !slices.Equal(got, want) {
+		t.Errorf("of a stump not seen: %q, want %q", got, want)
+	}
+	f := readyStump()
+	f.Drilled, f.Holes, f.Wipes, f.Waits, f.HasLimb, f.Limb = may(20, 9, 0), 1, 1, 1, true, 500
+	want := []string{"across", "bleeding", "bark", "cut back", "looked", "newest gash", "newest hole", "fresh cut",
+		"gashes in all", "drain holes", "wipes", "waits while running", "limbs left", "clear stem to the nearest limb"}
+	if got := names(f); !slices.Equal(got, want) {
+		t.Errorf("of one well known: %q, want %q", got, want)
+	}
+	if got, want := names(Found{NoLimbs: true}), []string{"bleeding", "bark", "limbs left"}; !slices.Equal(got, want) {
+		t.Errorf("of one without limbs: %q, want %q", got, want)
 	}
 }

@@ -20,6 +20,9 @@ func (b *Book) Copy(path string) error {
 	if _, err := os.Lstat(path); err == nil {
 		return exists(path)
 	}
+	if err := folderFor(path, "the copy"); err != nil {
+		return err
+	}
 	temp, err := b.copyBeside(path)
 	if err != nil {
 		return err
@@ -117,9 +120,12 @@ func Restore(from, to string, o Options) error {
 			return problem(ErrExists, nil, "%s and %s are the same file; give a copy to restore from", from, to)
 		}
 	}
+	if err := folderFor(to, "the book"); err != nil {
+		return err
+	}
 	temp, err := checkedCopy(from, to, o)
 	if err != nil {
-		return err
+		return aboutCopy(err, from)
 	}
 	defer os.Remove(temp)
 	info, err := os.Lstat(to)
@@ -157,6 +163,17 @@ func checkedCopy(from, to string, o Options) (temp string, err error) {
 		return "", err
 	}
 	return temp, nil
+}
+
+// aboutCopy words what is wrong with the copy that was to be restored: to bring
+// it back from a copy is no advice there.
+func aboutCopy(err error, from string) error {
+	var known *Error
+	if !errors.As(err, &known) {
+		return err
+	}
+	text := strings.ReplaceAll(known.Text, "the book "+from, "the copy "+from)
+	return problem(known.Kind, err, "%s", strings.ReplaceAll(text, "bring it back from a copy", "try another copy"))
 }
 
 func sound(temp, from string, o Options) error {

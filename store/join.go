@@ -3,6 +3,7 @@ package store
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"iter"
 	"slices"
 
@@ -19,13 +20,15 @@ type JoinReport struct {
 	Added    int       // events that were new
 	Known    int       // events that were in the book already
 	Clashing []core.ID // ids found with two contents
+	Refused  []error   // for each event that does not hold in itself and was left out
 }
 
 // Join takes in events of another journal: the book then holds the union, and
 // neither order nor repetition makes a difference. Of two events with one id
 // the one whose checksum holds is kept, of two that hold the one whose line
-// comes first in the order of bytes. Items with a *LineError are passed over;
-// any other error ends the joining, with what came before it kept.
+// comes first in the order of bytes. Items with a *LineError are passed over, and
+// so are events that do not hold, as of a damaged book; any other error ends the
+// joining, with what came before it kept.
 func (b *Book) Join(events iter.Seq2[core.Event, error]) (JoinReport, error) {
 	b.writing.Lock()
 	defer b.writing.Unlock()
@@ -45,6 +48,10 @@ func (b *Book) Join(events iter.Seq2[core.Event, error]) (JoinReport, error) {
 		}
 		if source = err; err != nil {
 			break
+		}
+		if e.Body != nil && core.Check(e) != nil {
+			j.report.Refused = append(j.report.Refused, fmt.Errorf("the event %s does not hold: %w", e.ID, core.Check(e)))
+			continue
 		}
 		if j.batch = append(j.batch, e); len(j.batch) == joinBatch {
 			if err := j.flush(true); err != nil {

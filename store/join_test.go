@@ -59,6 +59,119 @@ func TestClashKeepsTheSameOneEitherWay(t *testing.T) {
 	}
 }
 
+// One id with two contents in one joining, in one batch or over two, is the
+// same as in two joinings: the line first in the order of bytes is kept, the
+// rest is as if the other had never come.
+func TestClashWithinOneJoining(t *testing.T) {
+	id := core.ID{7: 3}
+	note := func(tree uint16, clock uint64, text string) core.Event {
+		e := on(stumpAt(1, 1, tree), day, &core.Noted{Text: text})
+		e.ID, e.Clock = id, clock
+		return e
+	}
+	for name, c := range map[string]struct{ kept, other core.Event }{
+		"one stump, one clock": {note(1, 5, "a"), note(1, 5, "b")},
+		"two clocks":           {note(1, 3, "b"), note(1, 5, "a")},
+		"two stumps":           {note(1, 5, "z"), note(2, 5, "a")},
+	} {
+		want := string(core.Line(c.kept)) + "\n"
+		if want > string(core.Line(c.other)) {
+			t.Fatalf("%s: the kept line must come first", name)
+		}
+		for _, order := range [][]core.Event{{c.kept, c.other}, {c.other, c.kept}, {c.other, c.kept, c.other}, {c.kept, c.other, c.kept}} {
+			for _, batch := range []int{100, 1} {
+				t.Run(name, func(t *testing.T) {
+					inBatches(t, batch)
+					b := newBook(t)
+					report, err := b.Join(sequence(order))
+					if err != nil || report.Added != 1 || report.Known != len(order)-1 || len(report.Clashing) != 1 || report.Clashing[0] != id {
+						t.Errorf("batches of %d: %+v, %v", batch, report, err)
+					}
+					apart := newBook(t)
+					for _, e := range order {
+						if _, err := apart.Join(sequence([]core.Event{e})); err != nil {
+							t.Fatal(err)
+						}
+					}
+					if got, separate := export(t, b), export(t, apart); got != want || separate != want {
+						t.Errorf("batches of %d kept\n%s, apart\n%s, want\n%s", batch, got, separate, want)
+					}
+					if n, stumps := b.Count(); n != 1 || stumps != 1 {
+						t.Errorf("batches of %d: %d events of %d stumps", batch, n, stumps)
+					}
+				})
+			}
+		}
+	}
+}
+
+// Ids that are half alike are two ids, and one event given twice does not clash.
+func TestNoClash(t *testing.T) {
+	events := numbered(9, []core.Event{on(stumpAt(1, 1, 1), day, &core.Noted{Text: "one"}), on(stumpAt(1, 1, 1), day, &core.Noted{Text: "two"})})
+	events[1].ID = events[0].ID
+	events[1].ID[15] ^= 1
+	for _, batch := range []int{100, 1} {
+		inBatches(t, batch)
+		b := newBook(t)
+		report, err := b.Join(sequence([]core.Event{events[0], events[1], events[0]}))
+		if err != nil || report.Added != 2 || report.Known != 1 || len(report.Clashing) != 0 {
+			t.Errorf("batches of %d: %+v, %v", batch, report, err)
+		}
+	}
+}
+
+// What was kept for a newer program is read as what it is once its kind is
+// known, and is then the same event as its line.
+func TestForeignEventOfAKindNowKnown(t *testing.T) {
+	stump := stumpAt(1, 1, 1)
+	kept := numbered(4, []core.Event{
+		on(stump, day, &core.StumpAdded{}),
+		on(stump, day, &core.Foreign{Name: "noted", V: 1, Raw: []byte(`{"text":"seen"}`)}),
+		on(stump, day, &core.Foreign{Name: "noted", V: 1, Raw: []byte(`{"colour":"red"}`)}), // of no such form
+		on(stump, day, &core.Foreign{Name: "noted", V: core.Version + 1, Raw: []byte(`{"text":"later"}`)}),
+	})
+	b := newBook(t)
+	if _, err := b.Join(sequence(kept)); err != nil {
+		t.Fatal(err)
+	}
+	b = reopen(t, b)
+	events, err := b.Events(stump)
+	if err != nil || len(events) != 4 {
+		t.Fatal(events, err)
+	}
+	for _, e := range events {
+		note, known := e.Body.(*core.Noted)
+		if known != (e.ID == kept[1].ID) || known && note.Text != "seen" {
+			t.Errorf("%s was read as %T", core.Line(e), e.Body)
+		}
+	}
+	report, err := b.Join(ReadLines(reader(string(core.Line(kept[1])))))
+	if err != nil || report.Known != 1 || len(report.Clashing) != 0 {
+		t.Errorf("joined again as a line: %+v, %v", report, err)
+	}
+}
+
+// Events that do not hold do not come in from a book either.
+func TestJoinRefusesWhatDoesNotHold(t *testing.T) {
+	events := numbered(6, []core.Event{
+		on(stumpAt(1, 1, 1), day, &core.StumpAdded{}),
+		on(core.NoStump, day, &core.PaintedWhite{}),                             // of no stump
+		on(stumpAt(1, 1, 1), day, &core.Looked{Bleeding: "moist"}),              // no such word
+		on(stumpAt(1, 1, 1), day, &core.BlockMade{Block: blockID(1)}),           // of one stump
+		on(stumpAt(1, 1, 1), day, &core.Noted{Text: "after those, it goes on"}), // holds
+	})
+	b := newBook(t)
+	report, err := b.Join(sequence(events))
+	if err != nil || report.Added != 2 || len(report.Refused) != 3 {
+		t.Fatalf("%+v, %v", report, err)
+	}
+	for i, refused := range report.Refused {
+		if !strings.Contains(refused.Error(), events[i+1].ID.String()) {
+			t.Errorf("refusal %d does not name its event: %v", i, refused)
+		}
+	}
+}
+
 // inBatches makes joining go in batches of n for one test.
 func inBatches(t *testing.T, n int) {
 	was := joinBatch

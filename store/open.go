@@ -146,11 +146,10 @@ func Create(path string, o Options) (*Book, error) {
 	if _, err := os.Lstat(path); err == nil {
 		return nil, exists(path)
 	}
-	dir := filepath.Dir(path)
-	if info, err := os.Stat(dir); errors.Is(err, fs.ErrNotExist) || err == nil && !info.IsDir() {
-		return nil, problem(ErrMissing, err, "there is no folder %s for the book; make it first", dir)
+	if err := folderFor(path, "the book"); err != nil {
+		return nil, err
 	}
-	temp, err := makeEmpty(dir)
+	temp, err := makeEmpty(filepath.Dir(path))
 	if err != nil {
 		return nil, explain(path, err)
 	}
@@ -159,6 +158,15 @@ func Create(path string, o Options) (*Book, error) {
 		return nil, err
 	}
 	return Open(path, o)
+}
+
+// folderFor says so if what is to be written at path has no folder.
+func folderFor(path, what string) error {
+	dir := filepath.Dir(path)
+	if info, err := os.Stat(dir); errors.Is(err, fs.ErrNotExist) || err == nil && !info.IsDir() {
+		return problem(ErrMissing, err, "there is no folder %s for %s; make it first", dir, what)
+	}
+	return nil
 }
 
 func exists(path string) error {

@@ -44,7 +44,22 @@ func (st *state) unpack(key, value []byte) (core.Event, error) {
 		}
 		stump = p.stump(block)
 	}
-	return core.Unpack(value, stump, clock, id)
+	e, err := core.Unpack(value, stump, clock, id)
+	if err != nil {
+		return e, err
+	}
+	return knownNow(e), nil
+}
+
+// knownNow reads an event that was kept under a kind not known then as one of
+// that kind, if this program knows it.
+func knownNow(e core.Event) core.Event {
+	if _, foreign := e.Body.(*core.Foreign); foreign {
+		if read, err := core.ParseLine(core.Line(e)); err == nil {
+			return read
+		}
+	}
+	return e
 }
 
 // gatherStump unpacks the records of a stump under all the names of its block.

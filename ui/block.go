@@ -187,6 +187,11 @@ func (r *root) nextStump(after core.StumpID) {
 		return
 	}
 	id, ok := nextNeedy(sums, after, r.x.now())
+	if cut, is := r.nextToCut(sums, after); !ok && is {
+		r.openStump(cut)
+		r.x.say("Nothing else needs a hand now; this one is next to be cut back.")
+		return
+	}
 	if !ok {
 		r.openBlock()
 		r.x.say("Nothing more needs a hand now.")
@@ -194,6 +199,24 @@ func (r *root) nextStump(after core.StumpID) {
 	}
 	r.x.say("")
 	r.openStump(id)
+}
+
+// nextToCut is the next standing stump in walking order, where the one before
+// is standing too or was cut back today: on that day the work goes from one to
+// the next, though nothing is due on any.
+func (r *root) nextToCut(sums []core.Summary, after core.StumpID) (core.StumpID, bool) {
+	today := r.x.site().Day(r.x.now())
+	cutting, next := false, core.NoStump
+	for _, s := range sums {
+		if s.ID == after {
+			cutting = s.Stage == core.Standing || s.Stage == core.Draining && s.CutBack == today
+			continue
+		}
+		if s.Stage == core.Standing && s.ID.WalkCompare(after) > 0 && (next == core.NoStump || s.ID.WalkCompare(next) < 0) {
+			next = s.ID
+		}
+	}
+	return next, cutting && next != core.NoStump
 }
 
 // nextNeedy is the next stump with something due.

@@ -59,7 +59,7 @@ func TestRoundIsInWalkingOrder(t *testing.T) {
 		switch {
 		case b.White() && !a.White():
 			t.Errorf("%s is to paint, behind %s which is not", b.Stump.Place(), a.Stump.Place())
-		case a.White() == b.White() && !a.White() && a.Stump.WalkCompare(b.Stump) >= 0:
+		case a.White() == b.White() && a.Stump.WalkCompare(b.Stump) >= 0:
 			t.Errorf("%s stands before %s", a.Stump.Place(), b.Stump.Place())
 		}
 	}

@@ -135,10 +135,36 @@ func (r *root) pickBlock() {
 			return nil
 		}})
 	}
+	if len(items) > 1 {
+		items = append(items, listItem{"two are one", "this block was begun twice, on two laptops", func() error { r.pickSame(); return nil }})
+	}
 	items = append(items, listItem{"a new block", "by rows and trees, or from a list", func() error {
 		r.first = newFirst(r)
 		r.on = onFirst
 		return nil
 	}})
 	r.pick("Which block?", "", items)
+}
+
+// pickSame says that the block the screens are on and another are one: both were
+// begun by hand, and their stumps, by row and tree, are the same.
+func (r *root) pickSame() {
+	here := r.x.site()
+	var items []listItem
+	for _, b := range r.x.Book.Folded().List() {
+		if b.ID == here.ID {
+			continue
+		}
+		items = append(items, listItem{b.Name, counted(len(r.x.summaries(b.ID)), "stump"), func() error {
+			if _, err := r.x.write(core.NoStump, core.Event{At: r.x.Now(), Body: &core.Same{What: "block", A: here.ID.String(), B: b.ID.String()}}); err != nil {
+				return err
+			}
+			r.x.block = r.x.Book.Folded().CanonicalBlock(here.ID)
+			r.block = nil
+			r.openBlock()
+			r.x.say(fmt.Sprintf("Taken: %s and %s are one block.", here.Name, b.Name))
+			return nil
+		}})
+	}
+	r.pick("Which block is the same as "+here.Name+"?", "Stumps with the same row and tree become one; answers that disagree are shown. This stays.", items)
 }

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"strconv"
+	"strings"
 
 	"barkslip/core"
 	"barkslip/core/scion"
@@ -87,6 +88,10 @@ func (s *stumpScreen) figure(w, h int) []paper.Line {
 // its place: a top view fewer than the others.
 func (s *stumpScreen) leastFigure() int {
 	switch s.q.Step.ID {
+	case core.StepNodes:
+		if s.sub != nil {
+			return stickLines
+		}
 	case core.StepTorn, core.StepMeasure, core.StepLongWay, core.StepSlots, core.StepNewFace, core.StepScion:
 		return 6
 	}
@@ -105,22 +110,59 @@ func (s *stumpScreen) nextFigure() {
 	s.x.say(map[bool]string{true: "Large figure; the answers still take their keys. f goes on.", false: ""}[s.fig > 0])
 }
 
-// stickView is the stick being typed, with its cuts.
+// stickView is the stick as far as it is typed, with its cuts; before its first
+// node it is how a stick is typed.
 func (s *stumpScreen) stickView(w, h int) []paper.Line {
-	stick, err := s.c.ReadStick(s.field.text)
-	if err != nil {
-		return nil
+	stick, ok := s.stickTyped()
+	if !ok {
+		return s.stickHint(w, h)
 	}
 	fig := figure.Stick{Length: stick.Length, TrimButt: stick.TrimButt, TrimTip: stick.TrimTip, ThickButt: stick.ThickButt, ThickTip: stick.ThickTip, Sys: s.x.site().Units}
 	for _, n := range stick.Nodes {
 		fig.Nodes = append(fig.Nodes, figure.Node{At: n.At, Buds: map[scion.Buds]int{scion.BothBuds: 2, scion.FirstBud: 1}[n.Buds]})
 	}
-	if cut, err := scion.CutStick(stick); err == nil {
+	var said []paper.Line
+	if cut, err := scion.CutStick(stick); err != nil {
+		said = wrapped(paper.Warn, err.Error(), w)
+	} else {
 		for _, p := range cut.Scions {
 			fig.Pieces = append(fig.Pieces, figure.Piece{From: p.From, To: p.To, Paired: p.Paired})
 		}
+		said = wrapped(paper.Plain, s.c.StickWords(cut), w)
 	}
-	return lines(fig.Draw(w, h, s.x.mode()))
+	said = said[:min(len(said), max(h-stickLines, 0))]
+	return append(said, lines(fig.Draw(w, min(h-len(said), stickMost), s.x.mode()))...)
+}
+
+// Lines of the figure of a stick: without them its scale is lost, and with more
+// of them it only drifts away from what is said of it.
+const (
+	stickLines = 5
+	stickMost  = 12
+)
+
+// stickTyped reads as much of what is typed as is whole; ok is false where that
+// has no node yet.
+func (s *stumpScreen) stickTyped() (stick scion.Stick, ok bool) {
+	words := strings.Fields(s.field.text)
+	for n := len(words); n > 1; n-- {
+		if stick, err := s.c.ReadStick(strings.Join(words[:n], " ")); err == nil && len(stick.Nodes) > 0 {
+			return stick, true
+		}
+	}
+	return scion.Stick{}, false
+}
+
+func (s *stumpScreen) stickHint(w, h int) []paper.Line {
+	var out []paper.Line
+	for i, l := range s.c.StickHint() {
+		ink := paper.Faint
+		if i == 0 {
+			ink = paper.Plain
+		}
+		out = append(out, paper.Text(ink, paper.Shorten(l, w)))
+	}
+	return out[:min(len(out), h)]
 }
 
 // topView is the stump from above with its slots.

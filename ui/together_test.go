@@ -138,3 +138,24 @@ func TestRowAnswerAndStumpUndo(t *testing.T) {
 	d.press("esc")
 	d.wantStages(core.SealedUp, core.Standing, core.Painted)
 }
+
+// TestTwoBlocksAreOne joins two blocks that were begun by hand for one ground.
+func TestTwoBlocksAreOne(t *testing.T) {
+	d := newDriver(t, "2027-05-04 09:00")
+	d.plant("Hollow Lane", rows(1, 2)...)
+	other := core.ID{0xff, 1}
+	d.append(core.Event{At: d.now, Hand: "AB", Body: &core.BlockMade{Block: other, Name: "Lane"}},
+		core.Event{At: d.now, Hand: "AB", Stump: core.StumpID{Block: other, Row: 1, Tree: 2}, Body: &core.StumpAdded{}},
+		core.Event{At: d.now, Hand: "AB", Stump: core.StumpID{Block: other, Row: 1, Tree: 3}, Body: &core.CutBack{Height: inches(40)}})
+	d.open()
+	d.press("b")
+	d.pickWord("Lane")
+	d.press("b")
+	d.pickWord("two are one")
+	d.pickWord("Hollow Lane")
+	d.sees("Lane and Hollow Lane are one block.", "3 stumps")
+	d.wantStages(core.Standing, core.Standing, core.Draining)
+	if blocks := d.root.x.Book.Folded().List(); len(blocks) != 1 || d.root.x.block != home {
+		t.Errorf("%d blocks go on", len(blocks))
+	}
+}

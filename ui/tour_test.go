@@ -77,8 +77,9 @@ func tourWalk(t *testing.T, see visit) {
 	}
 	step(core.StepLimbs, "2")
 	step(core.StepReach, "12", "enter")
-	step(core.StepLeaf, "enter")
 	step(core.StepLimbOff, "1")
+	step(core.StepReach, "24", "enter")
+	step(core.StepLeaf, "enter")
 	step(core.StepHeight, "enter")
 	step(core.StepGashes, "enter")
 	step(core.StepWait, "3")

@@ -39,15 +39,12 @@ func (r *root) askWeather() {
 	})
 }
 
-// usualWind is taken where no wind is given; said on the why-screen.
-const usualWind = 3 * unit.MileAnHour
-
 // readWeather reads low, high, wind and cloud; the last two may be left out,
 // and a date other than today may stand first.
 func readWeather(text string, b *core.Block, now time.Time) (*core.DayWeather, error) {
 	bad := &unit.Error{Given: text, Accepted: "low and high, then wind and cloud in eighths if known: 52 91 3 0"}
 	words := strings.Fields(text)
-	w := &core.DayWeather{Block: b.ID, Day: b.Day(now), Wind: usualWind.MS()}
+	w := &core.DayWeather{Block: b.ID, Day: b.Day(now), Wind: trade.UsualWind.MS(), WindAssumed: true}
 	if len(words) > 0 {
 		if d, err := unit.ParseDate(words[0]); err == nil {
 			w.Day, words = d, words[1:]
@@ -68,7 +65,7 @@ func readWeather(text string, b *core.Block, now time.Time) (*core.DayWeather, e
 		if err != nil {
 			return nil, err
 		}
-		w.Wind = v.MS()
+		w.Wind, w.WindAssumed = v.MS(), false
 	}
 	if len(words) > 3 {
 		n, err := strconv.Atoi(words[3])
@@ -94,7 +91,7 @@ func (r *root) askDays() {
 		sys := r.x.site().Units
 		var days []*core.DayWeather
 		for _, e := range list {
-			days = append(days, &core.DayWeather{Block: r.x.block, Day: e.Date, Wind: usualWind.MS(),
+			days = append(days, &core.DayWeather{Block: r.x.block, Day: e.Date, Wind: trade.UsualWind.MS(), WindAssumed: true,
 				Low:  core.Degrees{Temperature: e.Low, Typed: sys.Temperature(e.Low)},
 				High: core.Degrees{Temperature: e.High, Typed: sys.Temperature(e.High)}})
 		}
@@ -145,12 +142,7 @@ func (r *root) dayLines(b *core.Block, today unit.Date, width int) []paper.Line 
 	for _, d := range answer.Days {
 		lines = append(lines, r.dayLine(b, d))
 	}
-	lines = append(lines, nil, paper.Text(paper.Plain, fmt.Sprintf("  Callus in all: %.1f days at its best warmth of 81 F (27 C).", answer.Total)), nil)
-	lines = append(lines, indent(2, wrapped(paper.Faint, "Callus is reckoned from air, not graft, temperature; its limits of 15 and 38 C are assumed.", width))...)
-	for _, f := range answer.Work.Facts {
-		lines = append(lines, indent(2, under("Because", paper.Faint, paper.Plain, f.Says+" ("+f.Cite()+")", width))...)
-	}
-	return lines
+	return append(append(lines, nil), r.workLines(answer.Work, width)...)
 }
 
 // dayLine is one day: its temperatures, its callus as a bar of up to 20 signs,

@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io"
 	"iter"
 	"os"
 
@@ -29,111 +28,93 @@ func (a *app) journalJoin() *cobra.Command {
 	}
 	g := declare(c.Flags(), bookOption)
 	c.RunE = func(_ *cobra.Command, args []string) error {
-		sources, err := openSources(args, len(args) > 1)
+		if err := notItself(g, args); err != nil {
+			return err
+		}
+		sources, damaged, err := openSources(args)
 		defer closeAll(sources)
 		if err != nil {
 			return err
 		}
-		book, err := openOrMakeBook(g)
-		if err != nil {
-			return err
+		for _, says := range damaged {
+			a.complain(says)
 		}
-		return errors.Join(a.join(book, sources), book.Close())
+		if len(sources) == 0 {
+			return errFindings
+		}
+		return a.joinInto(g, sources, len(damaged) > 0)
 	}
 	return c
 }
 
-// source is one file to join.
-type source struct {
-	name   string
-	events iter.Seq2[core.Event, error]
-	from   io.Closer
-}
-
-// openSources opens all files before anything is joined. Names are kept for
-// complaints where there are several.
-func openSources(files []string, named bool) (sources []source, err error) {
-	for _, file := range files {
-		s, err := openSource(file)
-		if err != nil {
-			return sources, err
-		}
-		if named {
-			s.name = file + ": "
-		}
-		sources = append(sources, s)
-	}
-	return sources, nil
-}
-
-// openSource opens a book, or a journal as text.
-func openSource(file string) (source, error) {
-	book, err := store.Open(file, store.Options{ReadOnly: true})
-	if err == nil {
-		return source{events: book.All(), from: book}, nil
-	}
-	if !errors.Is(err, store.ErrNotABook) && !errors.Is(err, store.ErrMissing) {
-		return source{}, err
-	}
-	text, err := openFile("FILE", file)
+// notItself refuses to join a book to itself.
+func notItself(g *given, files []string) error {
+	path, err := bookPath(g)
 	if err != nil {
-		return source{}, err
+		return err
 	}
-	return source{events: store.ReadLines(text), from: text}, nil
-}
-
-// openFile opens a file that an option or argument names.
-func openFile(option, name string) (*os.File, error) {
-	file, err := os.Open(name)
-	if err == nil {
-		var info os.FileInfo
-		if info, err = file.Stat(); err == nil && !info.IsDir() {
-			return file, nil
-		}
-		_ = file.Close()
-		if err == nil {
-			err = errors.New("it is a folder")
-		}
+	book, err := os.Stat(path)
+	if err != nil {
+		return nil // there is none yet, or opening it tells
 	}
-	return nil, mistaken(option, name, "a file that can be read ("+cause(err)+")")
-}
-
-func closeAll(sources []source) {
-	for _, s := range sources {
-		_ = s.from.Close()
-	}
-}
-
-// join takes the sources into the book one by one and reports what was new.
-func (a *app) join(book *store.Book, sources []source) error {
-	total, bad := store.JoinReport{}, false
-	for _, s := range sources {
-		report, err := book.Join(a.namingBad(s, &bad))
-		total.Added, total.Known = total.Added+report.Added, total.Known+report.Known
-		for _, id := range report.Clashing {
-			fmt.Fprintf(a.err, "%sthe event %s came with two contents; one of them is kept\n", s.name, id)
+	for _, file := range files {
+		if info, err := os.Stat(file); err == nil && os.SameFile(info, book) {
+			return mistaken("FILE", file, "journals or books other than the one they are joined to; a book is not joined to itself")
 		}
-		if err != nil {
-			return fmt.Errorf("%s%w", s.name, err)
-		}
-	}
-	fmt.Fprintf(a.out, "%d added, %d known.\n", total.Added, total.Known)
-	if bad {
-		return errFindings
 	}
 	return nil
 }
 
-// namingBad passes the events of a source on and writes its bad lines out.
-func (a *app) namingBad(s source, bad *bool) iter.Seq2[core.Event, error] {
+// joinInto joins the sources to the book, which is made if there is none.
+func (a *app) joinInto(g *given, sources []source, damaged bool) error {
+	book, err := openOrMakeBook(g)
+	if err != nil {
+		return err
+	}
+	total, wrong, err := a.join(book, sources)
+	err = errors.Join(err, book.Close())
+	fmt.Fprintf(a.out, "%d added, %d known.\n", total.Added, total.Known)
+	if err == nil && (damaged || wrong) {
+		return errFindings
+	}
+	return err
+}
+
+// join takes the sources into the book one by one. What is wrong with one of
+// them is complained of and the next has its turn; the error is the book's.
+func (a *app) join(book *store.Book, sources []source) (total store.JoinReport, wrong bool, err error) {
+	for _, s := range sources {
+		report, err := book.Join(a.namingBad(s, &wrong))
+		total.Added, total.Known = total.Added+report.Added, total.Known+report.Known
+		for _, id := range report.Clashing {
+			fmt.Fprintf(a.err, "%sthe event %s came with two contents; one of them is kept\n", s.name, id)
+		}
+		for _, refused := range report.Refused {
+			wrong = true
+			fmt.Fprintln(a.err, s.name+oneLine(refused.Error()))
+		}
+		if err != nil {
+			return total, wrong, fmt.Errorf("%s%w", s.name, err)
+		}
+	}
+	return total, wrong, nil
+}
+
+// namingBad passes the events of a source on, writes out its bad lines, and
+// ends where the source cannot be read further.
+func (a *app) namingBad(s source, wrong *bool) iter.Seq2[core.Event, error] {
 	return func(yield func(core.Event, error) bool) {
 		for e, err := range s.events {
 			var line *store.LineError
-			if errors.As(err, &line) {
-				*bad = true
+			switch {
+			case errors.As(err, &line):
+				*wrong = true
 				fmt.Fprintln(a.err, s.name+oneLine(line.Error()))
-			}
-			if !yield(e, err) {
+			case err != nil:
+				*wrong = true
+				a.complain(s.name + err.Error())
+				return
+			case !yield(e, nil):
 				return
 			}
 		}

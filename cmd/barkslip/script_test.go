@@ -34,6 +34,7 @@ func TestMain(m *testing.M) {
 //	fields NAME…          the object has these fields and no others
 //	list FILE N           writes a list of N stumps
 //	spoil FILE TEXT       changes a byte of a file where it holds the text
+//	cut FILE N            cuts a file short by N bytes
 //	hold FILE             keeps a book open in another process to the end
 func TestScripts(t *testing.T) {
 	lists, err := filepath.Abs("../../testdata/lists")
@@ -50,7 +51,7 @@ func TestScripts(t *testing.T) {
 			return nil
 		},
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){
-			"exits": exits, "bad": bad, "field": field, "fields": fields, "list": writeList, "spoil": spoil, "hold": hold,
+			"exits": exits, "bad": bad, "field": field, "fields": fields, "list": writeList, "spoil": spoil, "cut": cut, "hold": hold,
 		},
 	})
 }
@@ -220,6 +221,17 @@ func spoil(ts *testscript.TestScript, neg bool, args []string) {
 	}
 	data[at] ^= 0x20
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), data, 0o600))
+}
+
+func cut(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: cut FILE N")
+	}
+	n, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	info, err := os.Stat(ts.MkAbs(args[0]))
+	ts.Check(err)
+	ts.Check(os.Truncate(ts.MkAbs(args[0]), info.Size()-int64(n)))
 }
 
 func hold(ts *testscript.TestScript, neg bool, args []string) {

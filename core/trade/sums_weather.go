@@ -1,5 +1,12 @@
 package trade
 
+import (
+	"fmt"
+	"strings"
+
+	"barkslip/core/unit"
+)
+
 // Formulas of sun, air, heat and callus.
 var (
 	SunPosition = state("sun-position", "sums", Published, "Meeus, Astronomical Algorithms, 2nd ed., chapter 25",
@@ -30,6 +37,53 @@ var (
 		"A clear sky radiates as if 10 C (18 F) colder than the air.")
 	CallusRate = state("callus-rate", "sums", Published, "Rosso et al. 1993",
 		"Growth between a least and a most temperature, fastest at a best one, follows the cardinal temperature model with inflection.")
-	CallusWarmth = state("callus-warmth", "sums", Memory, "",
-		"Walnut callus grows fastest at about 27 C (81 F), where weak sources agree; no growth under 15 C (59 F) or over 38 C (100 F) is assumed.")
+	CallusLimits = state("callus-limits", "sums", Memory, "",
+		"That callus of walnut does not grow under 15 C (59 F) or over 38 C (100 F) is assumed.")
+	CallusLimitsElse = state("callus-limits-else", "sums", Memory, "",
+		"The callus of other kinds is assumed to stop as far from its best temperature as walnut's: 12 C (22 F) under it and 11 C (20 F) over it.")
 )
+
+// Temperatures between which walnut callus grows. The ends are assumed.
+const (
+	CallusLeast = unit.Temperature(15)
+	CallusBest  = unit.Temperature(27)
+	CallusMost  = unit.Temperature(38)
+)
+
+// CallusKind is a kind of tree with the temperature at which its callus grows
+// fastest, and how firmly that is known.
+type CallusKind struct {
+	Name string
+	Best unit.Temperature // where sources give a range, its middle
+	Fact Fact
+}
+
+// CallusKinds are the kinds whose best temperature is known, walnut first.
+var CallusKinds = []CallusKind{
+	{"walnut", CallusBest, state("callus-walnut", "sums", Memory, "",
+		"Walnut callus grows fastest at about 27 C (81 F), where weak sources agree.")},
+	callusRange("chestnut", 21, 24),
+	callusRange("apple", 13, 18),
+	callusRange("pear", 13, 18),
+	callusAbout("plum", 16),
+	callusAbout("cherry", 20),
+	callusRange("peach", 18, 26),
+	callusRange("grape", 24, 27),
+	callusRange("persimmon", 21, 27),
+	callusRange("olive", 25, 35),
+}
+
+// callusRange is a kind for which sources differ.
+func callusRange(name string, low, high unit.Temperature) CallusKind {
+	between := fmt.Sprintf("%.0f to %.0f C (%.0f to %.0f F)", low.C(), high.C(), low.F(), high.F())
+	says := fmt.Sprintf("%s callus grows fastest at %s; the middle is taken.", capital(name), between)
+	return CallusKind{name, (low + high) / 2, state("callus-"+name, "sums", Disagree, "weak sources give "+between, says)}
+}
+
+// callusAbout is a kind for which a weak source gives one figure.
+func callusAbout(name string, best unit.Temperature) CallusKind {
+	says := fmt.Sprintf("%s callus grows fastest at about %.0f C (%.0f F), by weak sources.", capital(name), best.C(), best.F())
+	return CallusKind{name, best, state("callus-"+name, "sums", Memory, "", says)}
+}
+
+func capital(name string) string { return strings.ToUpper(name[:1]) + name[1:] }

@@ -1,8 +1,8 @@
 package weather
 
 import (
+	"cmp"
 	"fmt"
-	"maps"
 	"slices"
 	"strings"
 
@@ -42,31 +42,44 @@ func (c Cardinal) Rate(t unit.Temperature) float64 {
 const Walnut = "walnut"
 
 // walnutCallus: the best is known weakly, the ends are assumed.
-var walnutCallus = Cardinal{15, 27, 38}
-
-// Warmest callus of other species; only the best is known, and weakly. Where
-// sources give a range it is its middle.
-var bestCallus = map[string]unit.Temperature{
-	"chestnut": 22.5, "apple": 15.5, "pear": 15.5, "plum": 16, "cherry": 20, "peach": 22,
-	"grape": 25.5, "persimmon": 24, "olive": 30,
-}
+var walnutCallus = Cardinal{trade.CallusLeast, trade.CallusBest, trade.CallusMost}
 
 // Species lists the kinds of tree whose callus can be reckoned.
 func Species() []string {
-	return slices.Sorted(slices.Values(append(slices.Collect(maps.Keys(bestCallus)), Walnut)))
+	var names []string
+	for _, k := range trade.CallusKinds {
+		names = append(names, k.Name)
+	}
+	slices.Sort(names)
+	return names
+}
+
+// kindOf is a species by its name, walnut where that is empty.
+func kindOf(species string) (trade.CallusKind, error) {
+	name := cmp.Or(strings.ToLower(strings.TrimSpace(species)), Walnut)
+	at := slices.IndexFunc(trade.CallusKinds, func(k trade.CallusKind) bool { return k.Name == name })
+	if at < 0 {
+		return trade.CallusKind{}, &trade.Impossible{Option: "species", Given: species, Accepted: strings.Join(Species(), ", ")}
+	}
+	return trade.CallusKinds[at], nil
 }
 
 // CallusOf are the cardinals of a species, empty for walnut. Those of other
 // species lie about their best as the walnut's do.
 func CallusOf(species string) (Cardinal, error) {
-	name := strings.ToLower(strings.TrimSpace(species))
-	if name == Walnut || name == "" {
-		return walnutCallus, nil
+	kind, err := kindOf(species)
+	if err != nil {
+		return Cardinal{}, err
 	}
-	best, ok := bestCallus[name]
-	if !ok {
-		return Cardinal{}, &trade.Impossible{Option: "species", Given: species, Accepted: strings.Join(Species(), ", ")}
+	shift := kind.Best - walnutCallus.Best
+	return Cardinal{walnutCallus.Least + shift, kind.Best, walnutCallus.Most + shift}, nil
+}
+
+// callusFacts is what the growth of a kind's callus rests on.
+func callusFacts(kind trade.CallusKind) []trade.Fact {
+	facts := []trade.Fact{trade.CallusRate, kind.Fact}
+	if kind.Name == Walnut {
+		return append(facts, trade.CallusLimits, trade.CallusDays)
 	}
-	shift := best - walnutCallus.Best
-	return Cardinal{walnutCallus.Least + shift, best, walnutCallus.Most + shift}, nil
+	return append(facts, trade.CallusLimitsElse)
 }

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"barkslip/core/trade"
+	"barkslip/core/unit"
 )
 
 // advice says what to do. It asks for paint on every day, hot or not: the days
@@ -20,13 +21,13 @@ func (d HeatDay) advice(a HeatAnswer, sun Day) string {
 		says = append(says, "By this clock the sun is highest at "+clock(sun.Noon)+": look over longitude and zone.")
 	}
 	if a.White.Side.Peak > trade.InjuryFrom || a.White.Scion.Peak > trade.InjuryFrom {
-		says = append(says, "Even white it passes 45 C (113 F): shade it as well.")
+		says = append(says, "Even white it passes "+degrees(trade.InjuryFrom)+": shade it as well.")
 	}
 	switch {
 	case d.High >= trade.HeatPostpone:
-		says = append(says, "Air of 38 C (100 F) or more: postpone the graft, or keep it white and shaded.")
+		says = append(says, "Air of "+degrees(trade.HeatPostpone)+" or more: postpone the graft, or keep it white and shaded.")
 	case d.High >= trade.HeatCaution:
-		says = append(says, "Air of 32 C (90 F) or more: take care.")
+		says = append(says, "Air of "+degrees(trade.HeatCaution)+" or more: take care.")
 	}
 	return strings.Join(says, " ")
 }
@@ -46,14 +47,17 @@ func oddClock(sun Day) bool { return sun.Noon.Hour() < 9 || sun.Noon.Hour() > 15
 func (a HeatAnswer) paint() string {
 	switch {
 	case a.WhiteBefore == nil:
-		return "Paint it white once the sealer is dry. Dark it is reckoned to stay at or under 45 C (113 F) " +
-			"until midnight, but that is this day only and no reason to leave it dark."
+		return "Paint it white once the sealer is dry. Dark it is reckoned to stay at or under " + degrees(trade.InjuryFrom) +
+			" until midnight, but that is this day only and no reason to leave it dark."
 	case a.DryFirst:
 		return fmt.Sprintf("It should be white before %s, and the sealer will hardly be dry by then: "+
 			"shade it until it is painted, and paint it white once dry.", clock(*a.WhiteBefore))
 	}
 	return fmt.Sprintf("Paint it white once the sealer is dry, before %s.", clock(*a.WhiteBefore))
 }
+
+// degrees names a temperature in both units.
+func degrees(t unit.Temperature) string { return fmt.Sprintf("%.0f C (%.0f F)", t.C(), t.F()) }
 
 func clock(t time.Time) string { return t.Format("15:04") }
 
@@ -67,16 +71,12 @@ func (d HeatDay) work(a HeatAnswer, sun Day) trade.Worked {
 			{Name: "dark scion at most", Value: a.Black.Scion.Peak},
 			{Name: "white side at most", Value: a.White.Side.Peak},
 			{Name: "white scion at most", Value: a.White.Scion.Peak},
-			{Name: "dark side over 45 C (113 F)", Value: fmt.Sprintf("%.0f min", a.Black.Side.Over45)},
+			{Name: "dark side over " + degrees(trade.InjuryFrom), Value: fmt.Sprintf("%.0f min", a.Black.Side.Over45)},
 		},
-		Formula: "Heat stored = sunlight absorbed - heat carried off by wind and still air - heat radiated to air, ground and sky, " +
-			"stepped from sealing to midnight; white is due 30 minutes before the dark scion or side first passes 45 C (113 F).",
-		Inputs: []trade.Input{
-			{Name: "latitude", Value: d.Place.Lat}, {Name: "longitude", Value: d.Place.Lon}, {Name: "altitude", Value: d.Place.Altitude},
-			{Name: "date", Value: d.Date}, {Name: "low", Value: d.Low}, {Name: "high", Value: d.High},
-			{Name: "wind", Value: d.Wind}, {Name: "cloud in oktas", Value: d.Cloud},
-			{Name: "stump across", Value: d.Across}, {Name: "scion thick", Value: d.Thick}, {Name: "sealed", Value: clock(a.Sealed)},
-		},
+		Formula: fmt.Sprintf("Heat stored = sunlight absorbed - heat carried off by wind and still air - heat radiated to air, ground and sky, "+
+			"stepped from sealing to midnight; white is due %d minutes before the dark scion or side first passes %s.",
+			trade.InjuryMinutes, degrees(trade.InjuryFrom)),
+		Inputs:  d.inputs(a),
 		Assumed: d.assumed(sun),
 		Facts: []trade.Fact{
 			trade.InjuryHour, trade.InjuryLab, trade.WhiteIn, trade.DarkSealer, trade.ForecastHeat, trade.HeatBalance, trade.CoatTakes,
@@ -84,6 +84,18 @@ func (d HeatDay) work(a HeatAnswer, sun Day) trade.Worked {
 			trade.CloudDims, trade.SunPosition, trade.AirThroughDay, trade.NightMeetsLow,
 		},
 	}
+}
+
+func (d HeatDay) inputs(a HeatAnswer) []trade.Input {
+	in := []trade.Input{{Name: "latitude", Value: d.Place.Lat}, {Name: "longitude", Value: d.Place.Lon}}
+	if d.Place.Altitude != 0 {
+		in = append(in, trade.Input{Name: "altitude", Value: d.Place.Altitude})
+	}
+	return append(in, []trade.Input{
+		{Name: "date", Value: d.Date}, {Name: "low", Value: d.Low}, {Name: "high", Value: d.High},
+		{Name: "wind", Value: d.Wind}, {Name: "cloud in oktas", Value: d.Cloud},
+		{Name: "stump across", Value: d.Across}, {Name: "scion thick", Value: d.Thick}, {Name: "sealed", Value: clock(a.Sealed)},
+	}...)
 }
 
 func (a HeatAnswer) whiteBeforeWords() string {
@@ -99,6 +111,9 @@ func (d HeatDay) assumed(sun Day) []string {
 		"The wind is steady and reaches the graft, never under 0.3 m/s; the cloud is steady; the air is of a clear day (Linke turbidity 3).",
 		"Air as at the sea carries the heat off; the ground throws back a fifth of the light; nothing shades the graft.",
 		"The graft is at the air's temperature when sealed. The top has no wood under it to carry heat off: an upper bound, not steered by.",
+	}
+	if d.Place.Altitude == 0 {
+		says = append(says, "The place is no higher than the sea.")
 	}
 	if d.Sealed == nil {
 		if d.risesOn(sun) {

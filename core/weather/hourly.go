@@ -13,8 +13,7 @@ type Extremes struct {
 	Low, High unit.Temperature
 }
 
-// How the air follows the sun: Parton & Logan 1981, Agric. Meteorol. 23:205,
-// with the lags of Wann et al. 1985.
+// How the air follows the sun: Parton & Logan 1981, Agric. Meteorol. 23:205.
 const (
 	lagPeak     = 2.59 // hours from noon to the warmest air
 	lagLow      = 1.55 // hours from sunrise to the coldest air

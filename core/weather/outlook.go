@@ -31,7 +31,11 @@ const CallusRun = 14
 // gaps and any order; a run of days never spans a gap. The error is a
 // *trade.Impossible.
 func Callus(p Place, list []Extremes, from unit.Date, species string) (CallusAnswer, error) {
-	cardinal, err := CallusOf(species)
+	kind, err := kindOf(species)
+	if err != nil {
+		return CallusAnswer{}, err
+	}
+	cardinal, err := CallusOf(kind.Name)
 	if err != nil {
 		return CallusAnswer{}, err
 	}
@@ -52,7 +56,7 @@ func Callus(p Place, list []Extremes, from unit.Date, species string) (CallusAns
 		a.Total += day.Callus
 	}
 	a.BestStart = bestRun(a.Days)
-	a.Work = callusWork(p, a, cardinal, species)
+	a.Work = callusWork(p, a, cardinal, kind)
 	return a, nil
 }
 
@@ -99,10 +103,7 @@ func bestRun(days []CallusDay) *unit.Date {
 	return nil
 }
 
-func callusWork(p Place, a CallusAnswer, c Cardinal, species string) trade.Worked {
-	if species == "" {
-		species = Walnut
-	}
+func callusWork(p Place, a CallusAnswer, c Cardinal, kind trade.CallusKind) trade.Worked {
 	w := trade.Worked{
 		Question: "How well does callus grow, and when is the best fortnight to graft?",
 		Answer: []trade.Input{
@@ -111,7 +112,7 @@ func callusWork(p Place, a CallusAnswer, c Cardinal, species string) trade.Worke
 		},
 		Formula: "Each day counts the mean growth of its 24 hours, 1 at the best temperature and 0 outside the limits; the best start has the greatest sum over 14 days in a row.",
 		Inputs: []trade.Input{
-			{Name: "latitude", Value: p.Lat}, {Name: "longitude", Value: p.Lon}, {Name: "days", Value: float64(len(a.Days))}, {Name: "species", Value: species},
+			{Name: "latitude", Value: p.Lat}, {Name: "longitude", Value: p.Lon}, {Name: "days", Value: float64(len(a.Days))}, {Name: "species", Value: kind.Name},
 			{Name: "no growth under", Value: c.Least}, {Name: "fastest growth at", Value: c.Best}, {Name: "no growth over", Value: c.Most},
 		},
 		Assumed: []string{
@@ -119,7 +120,10 @@ func callusWork(p Place, a CallusAnswer, c Cardinal, species string) trade.Worke
 			"The least and the most temperature of callus are assumed, whatever the species.",
 			"The air goes from each day's low to its high and back as the sun does; beside a missing date the extremes are taken as unchanged.",
 		},
-		Facts: []trade.Fact{trade.CallusRate, trade.CallusWarmth, trade.CallusDays, trade.AirThroughDay, trade.NightMeetsLow, trade.SunPosition},
+		Facts: append(callusFacts(kind), trade.AirThroughDay, trade.NightMeetsLow, trade.SunPosition),
+	}
+	if kind.Name != Walnut {
+		w.Assumed = append(w.Assumed, "The union fills in about 14 days, as a walnut's does.")
 	}
 	if a.BestStart != nil {
 		w.Answer[1].Value = *a.BestStart
