@@ -75,14 +75,23 @@ type Due struct {
 	Opens time.Time
 	By    time.Time
 	Since time.Time // the cause the times count from
+	Ends  time.Time // from when on it is no more: its season is over; zero: never
 	Hint  uint8     // which of the kind's reasons applies
 }
 
 // Open says whether the work can be done at now.
-func (d Due) Open(now time.Time) bool { return !d.Opens.After(now) }
+func (d Due) Open(now time.Time) bool { return !d.Opens.After(now) && !d.Ended(now) }
 
 // Late says whether it should have been done before now.
-func (d Due) Late(now time.Time) bool { return now.After(d.By) }
+func (d Due) Late(now time.Time) bool { return now.After(d.By) && !d.Ended(now) }
+
+// Ended says whether the time for the work was over before now: nobody rubs the
+// sprouts of last summer.
+func (d Due) Ended(now time.Time) bool { return !d.Ends.IsZero() && !now.Before(d.Ends) }
+
+// OpenBetween says whether the work can be done at some time from one instant to
+// another.
+func (d Due) OpenBetween(from, until time.Time) bool { return !d.Opens.After(until) && !d.Ended(from) }
 
 // Dues is all that a stump needs, open now or to come, soonest first within the
 // order of kinds. It depends on the record and the block alone; whether a due

@@ -26,12 +26,11 @@ const (
 
 // dueCase is what a rule may look at.
 type dueCase struct {
-	s      *Stump
-	a      *Attempt
-	b      *Block
-	kind   DueKind
-	stage  Stage
-	newest unit.Date // the day of the record's newest event: it is that day or later
+	s     *Stump
+	a     *Attempt
+	b     *Block
+	kind  DueKind
+	stage Stage
 
 	set     time.Time // the last scion; zero until all are set
 	setDay  unit.Date
@@ -42,13 +41,12 @@ type dueCase struct {
 	advice *Advice // at judged
 	judged time.Time
 	grown  []girth.Shoot // once asked for
-	single [1]Due
+	some   [2]Due
 }
 
 func newDueCase(s *Stump, b *Block) *dueCase {
 	c := &dueCase{s: s, a: s.Now(), b: b}
 	c.stage = c.a.Stage()
-	c.newest = b.Day(s.Newest)
 	if c.a.grafted() {
 		c.set = c.a.SetAt()
 		c.setDay = b.Day(c.set)
@@ -107,26 +105,31 @@ func (c *dueCase) days(opens, by unit.Date, since time.Time, hint uint8) Due {
 
 // one is a rule's single due; it holds until the next rule.
 func (c *dueCase) one(d Due) []Due {
-	c.single[0] = d
-	return c.single[:]
+	c.some[0] = d
+	return c.some[:1]
 }
 
-// past says whether the record reaches beyond a day, so that what belonged to
-// the time up to it is over.
-func (c *dueCase) past(d unit.Date) bool { return c.newest > d }
+// until is a rule's due that is no more after a day.
+func (c *dueCase) until(d Due, last unit.Date) []Due {
+	d.Ends = last.Add(1).In(c.b.Zone)
+	return c.one(d)
+}
+
+// thenNext is a rule's due that is no more after a day, and what it comes to
+// later if it is not met by then.
+func (c *dueCase) thenNext(d Due, last unit.Date, next Due) []Due {
+	d.Ends = last.Add(1).In(c.b.Zone)
+	c.some = [2]Due{d, next}
+	return c.some[:]
+}
 
 // season moves a day on to the next leaf-out if the later seasons of the block
-// have no work of that kind on it, and on from a season that the record shows
-// to be over.
+// have no work of that kind on it.
 func (c *dueCase) season(d unit.Date) unit.Date {
-	y := c.b.SeasonOf(d)
-	if c.past(c.b.seasonEnds(y)) {
-		return c.b.leafOut(c.b.SeasonOf(c.newest))
+	if y := c.b.SeasonOf(d); y != c.first {
+		return max(d, c.b.leafOut(y))
 	}
-	if y == c.first {
-		return d
-	}
-	return max(d, c.b.leafOut(y))
+	return d
 }
 
 // lastOf is the newest of what was said, nil if nothing was.

@@ -21,9 +21,11 @@ func earwigsDue(c *dueCase) []Due {
 		by, since, hint = opens.Add(trade.EarwigBy-trade.EarwigOpens), ring.At, earwigsAgain
 	}
 	if c.pushDay != 0 {
-		if hard := c.pushDay.Add(trade.EarwigHardenDays); opens > hard || c.past(hard) {
+		hard := c.pushDay.Add(trade.EarwigHardenDays)
+		if opens > hard {
 			return nil
 		}
+		return c.until(c.days(opens, by, since, hint), hard)
 	}
 	return c.one(c.days(opens, by, since, hint))
 }

@@ -36,17 +36,14 @@ func pinchDue(c *dueCase) []Due {
 	}
 	chosen := c.b.Day(leads.Since)
 	until := c.b.pinchUntil(c.b.SeasonOf(chosen))
-	if c.past(max(until, chosen.Add(trade.PinchBy))) {
-		return nil
-	}
 	last := lastOf(c.a.Pinches)
 	if last == nil || c.b.Day(last.At) < chosen {
-		return c.one(c.days(chosen, chosen.Add(trade.PinchBy), leads.Since, pinchFirst))
+		return c.until(c.days(chosen, chosen.Add(trade.PinchBy), leads.Since, pinchFirst), max(until, chosen.Add(trade.PinchBy)))
 	}
 	day := c.b.Day(last.At)
 	opens := day.Add(trade.PinchEvery)
 	if opens > until {
 		return nil
 	}
-	return c.one(c.days(opens, day.Add(trade.PinchEveryBy), last.At, pinchAgain))
+	return c.until(c.days(opens, day.Add(trade.PinchEveryBy), last.At, pinchAgain), until)
 }

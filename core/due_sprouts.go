@@ -33,7 +33,10 @@ func sproutsDue(c *dueCase) []Due {
 	if moved := c.season(opens); moved != opens {
 		opens, hint = moved, sproutsLeafOut
 	}
-	return c.one(c.days(opens, opens.Add(trade.SproutsBy), since, hint))
+	season := c.b.SeasonOf(opens)
+	leaf := c.b.leafOut(season + 1)
+	return c.thenNext(c.days(opens, opens.Add(trade.SproutsBy), since, hint), c.b.seasonEnds(season),
+		c.days(leaf, leaf.Add(trade.SproutsBy), since, sproutsLeafOut))
 }
 
 // sproutsFirst is when sprouts are first to be looked for: the earlier of the

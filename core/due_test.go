@@ -1,6 +1,7 @@
 package core
 
 import (
+	"slices"
 	"testing"
 	"time"
 	_ "time/tzdata"
@@ -51,7 +52,11 @@ func (d *diary) on(date string, hour, minute int, bodies ...Body) *diary {
 	return d
 }
 
-func (d *diary) dues() []Due { return Dues(d.fold(), d.b) }
+// dues is what is due as of the newest answer, or later.
+func (d *diary) dues() []Due {
+	s := d.fold()
+	return slices.DeleteFunc(Dues(s, d.b), func(due Due) bool { return due.Ended(s.Newest) })
+}
 
 func (d *diary) due(kind DueKind) (Due, bool) {
 	for _, due := range d.dues() {

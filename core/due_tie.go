@@ -31,10 +31,16 @@ func tieDue(c *dueCase) []Due {
 	if moved := c.season(opens); moved != opens {
 		opens, hint = moved, tieLeafOut
 	}
-	if c.b.SeasonOf(opens) >= c.first+trade.TieSeasons {
+	season := c.b.SeasonOf(opens)
+	d := c.days(opens, opens.Add(trade.TieBy), since, hint)
+	switch last := c.first + trade.TieSeasons - 1; {
+	case season > last:
 		return nil
+	case season == last:
+		return c.until(d, c.b.seasonEnds(season))
 	}
-	return c.one(c.days(opens, opens.Add(trade.TieBy), since, hint))
+	leaf := c.b.leafOut(season + 1)
+	return c.thenNext(d, c.b.seasonEnds(season), c.days(leaf, leaf.Add(trade.TieBy), since, tieLeafOut))
 }
 
 // firstTie is two weeks after the first push, or sooner if the shoot is long
@@ -53,7 +59,9 @@ func (c *dueCase) nextTie(tie *Said[Tied]) (unit.Date, uint8) {
 	last := c.b.Day(tie.At)
 	season := c.b.SeasonOf(last)
 	if tie.What.Shoot.Given() {
-		shoots := slices.DeleteFunc(slices.Clone(c.shoots()), func(s girth.Shoot) bool { return c.b.SeasonOf(s.On) != season })
+		shoots := slices.DeleteFunc(slices.Clone(c.shoots()), func(s girth.Shoot) bool {
+			return c.b.SeasonOf(s.On) != season || s.On < last && s.Long > tie.What.Shoot.Length
+		})
 		if on, ok := girth.NextFoot(shoots, tie.What.Shoot.Length); ok {
 			return max(on, last.Add(1)), tieGrowth
 		}

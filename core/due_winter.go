@@ -15,6 +15,10 @@ func (b *Block) ended(d unit.Date) int { return b.SeasonOf(d.Add(earlyDays)) - 1
 // earlyDays is how long before its day work of a season's end may be done.
 const earlyDays = 30
 
+// tyingDays is how far into the next season a first tie still belongs to the
+// winter at its beginning: to the end of December.
+const tyingDays = 92
+
 // seasonsEndDue judges the stump in October of each year until it is untied.
 func seasonsEndDue(c *dueCase) []Due {
 	season, since := c.first, c.set
@@ -31,17 +35,21 @@ func tiesOffDue(c *dueCase) []Due {
 		return nil
 	}
 	since := c.a.Ties[0].At
-	season := max(c.first, c.b.SeasonOf(c.b.Day(since)))
+	season := max(c.first, c.b.SeasonOf(c.b.Day(since).Add(-tyingDays)))
 	if last := lastOf(c.a.TapesOff); last != nil {
 		season = max(season, c.b.ended(c.b.Day(last.At))+1)
 	}
-	if c.past(c.b.InSeason(season, time.November, 1).Add(365)) {
-		season = max(season, c.b.ended(c.newest))
+	winter := func(season int) Due {
+		return c.days(max(c.b.InSeason(season, time.November, 1), c.b.Day(since)), c.b.InSeason(season, time.December, 31), since, 0)
 	}
-	if season >= c.first+trade.TieSeasons {
+	switch last := c.first + trade.TieSeasons - 1; {
+	case season > last:
 		return nil
+	case season == last:
+		return c.one(winter(season))
 	}
-	return c.one(c.days(c.b.InSeason(season, time.November, 1), c.b.InSeason(season, time.December, 31), since, 0))
+	next := winter(season + 1)
+	return c.thenNext(winter(season), c.b.Day(next.Opens)-1, next)
 }
 
 // Hints of the dues of the dormant season.

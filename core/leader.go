@@ -118,6 +118,13 @@ func (a *Attempt) wholeSince() (at time.Time) {
 	if b := lastOf(a.Broken); b != nil {
 		at = b.At
 	}
+	if leads, ok := a.Leads(); ok { // with a graft that died before another was chosen its shoot went
+		for _, g := range a.Grafts {
+			if g.State == Dead && !g.Since.After(leads.Since) && g.Since.After(at) {
+				at = g.Since
+			}
+		}
+	}
 	if h := lastOf(a.Headed); h != nil && h.At.After(at) {
 		at = h.At
 	}

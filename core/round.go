@@ -22,9 +22,9 @@ func (c Call) Late(now time.Time) bool {
 	return slices.ContainsFunc(c.Dues, func(d Due) bool { return d.Late(now) })
 }
 
-// Round is the stumps that need something by an instant, those to paint first,
+// Round is the stumps that need something between two instants, those to paint first,
 // each part in walking order: up one row and down the next. keep may be nil to take every due.
-func Round(sums []Summary, until time.Time, keep func(Due) bool) []Call {
+func Round(sums []Summary, from, until time.Time, keep func(Due) bool) []Call {
 	most := 0
 	for _, s := range sums {
 		most += len(s.Dues)
@@ -32,13 +32,13 @@ func Round(sums []Summary, until time.Time, keep func(Due) bool) []Call {
 	dues := make([]Due, 0, most) // of all calls, one behind the other
 	white, rest := []Call(nil), make([]Call, 0, len(sums))
 	for _, s := range sums {
-		from := len(dues)
+		first := len(dues)
 		for i := range s.Dues {
-			if d := &s.Dues[i]; d.Open(until) && (keep == nil || keep(*d)) {
+			if d := &s.Dues[i]; d.OpenBetween(from, until) && (keep == nil || keep(*d)) {
 				dues = append(dues, *d)
 			}
 		}
-		here := dues[from:]
+		here := dues[first:]
 		if len(here) == 0 {
 			continue
 		}

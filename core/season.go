@@ -1,6 +1,7 @@
 package core
 
 import (
+	"strings"
 	"time"
 
 	"barkslip/core/unit"
@@ -11,7 +12,27 @@ import (
 // months later, and the season of 2027 ends with March 2028.
 
 // South says whether the seasons run half a year apart.
-func (b *Block) South() bool { return b.Lat < 0 }
+func (b *Block) South() bool {
+	return b.Lat < 0 || !b.Placed && southernZone(b.ZoneName)
+}
+
+// southernZones are the beginnings of the names of time zones that lie in the
+// south, for a block whose place was not given.
+var southernZones = []string{
+	"Australia/", "Antarctica/", "Pacific/Auckland", "Pacific/Chatham", "America/Argentina/", "America/Buenos_Aires", "America/Santiago",
+	"America/Punta_Arenas", "Chile/", "America/Montevideo", "America/Asuncion", "America/Sao_Paulo", "Brazil/East", "America/La_Paz", "America/Lima",
+	"Africa/Johannesburg", "Africa/Maseru", "Africa/Mbabane", "Africa/Windhoek", "Africa/Gaborone", "Africa/Harare", "Africa/Maputo", "Africa/Lusaka",
+	"NZ",
+}
+
+func southernZone(zone string) bool {
+	for _, begin := range southernZones {
+		if strings.HasPrefix(zone, begin) {
+			return true
+		}
+	}
+	return false
+}
 
 // SeasonOf is the season a day belongs to.
 func (b *Block) SeasonOf(d unit.Date) int {

@@ -42,7 +42,7 @@ func askRest(c *Case, a *Ask) {
 	a.Question = "Done here for now."
 	a.Because = "Nothing comes due on it."
 	for _, d := range c.Dues() {
-		if !d.Open(c.Now) {
+		if d.Opens.After(c.Now) {
 			a.Because = fmt.Sprintf("Next: %s, from %s. %s", stepByID(d.Kind.Step()).Name, c.when(d.Opens), d.Why(c.B))
 			break
 		}

@@ -255,7 +255,7 @@ func askNodes(c *Case, a *Ask) {
 	a.choice(Choice{Key: "7", Word: "from a stick", Meaning: "type its nodes", Entry: c.stickEntry()})
 	if n := len(old.Pieces); n > 0 {
 		a.Because = fmt.Sprintf("The stick is cut from the butt at %s.%s", cutPlaces(old.Pieces, c.B.Units), c.moreSticks())
-		a.choose("8", "as cut", howMany(n, "scion")+" from the stick", &old)
+		a.choose("8", "as cut", howMany(n, "scion"), &old)
 		a.Likely = "8"
 	}
 	chance, odds := c.chance(c.A.Marked(), false)

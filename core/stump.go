@@ -139,7 +139,8 @@ func sameAnswer(es []Event) bool {
 }
 
 // attemptStarts is where later attempts begin: the first work of cutting back,
-// by time, after a stump failed, was given up or lost its last graft.
+// by time, after a stump failed, was given up, was untied or lost its last graft;
+// and cutting back again above or through grafts that live.
 func attemptStarts(live []Event) []Event {
 	if !slices.ContainsFunc(live, ends) {
 		return nil
@@ -147,11 +148,13 @@ func attemptStarts(live []Event) []Event {
 	dated := slices.Clone(live)
 	slices.SortStableFunc(dated, func(a, b Event) int { return a.At.Compare(b.At) })
 	var starts []Event
-	over, grafts := false, map[int]GraftState{}
+	over, grafts := false, map[int]GraftState{} // of the scions set
 	for _, e := range dated {
 		switch b := e.Body.(type) {
-		case *Failed, *GivenUp:
+		case *Failed, *GivenUp, *Untied:
 			over = true
+		case *SeasonsEnd:
+			over = over || b.Word == "dead"
 		case *ScionSet:
 			grafts[b.Slot] = NoChange
 		case *Visited:
@@ -161,7 +164,8 @@ func attemptStarts(live []Event) []Event {
 				}
 			}
 		case *NurseJudged, *CutBack, *Gashed:
-			if over || allDead(grafts) {
+			_, cut := e.Body.(*CutBack)
+			if over || allDead(grafts) || cut && len(grafts) > 0 {
 				starts = append(starts, e)
 				over = false
 				clear(grafts)
@@ -174,7 +178,7 @@ func attemptStarts(live []Event) []Event {
 // ends says whether an event may end an attempt.
 func ends(e Event) bool {
 	switch b := e.Body.(type) {
-	case *Failed, *GivenUp:
+	case *Failed, *GivenUp, *Untied, *SeasonsEnd, *ScionSet:
 		return true
 	case *Visited:
 		return slices.ContainsFunc(b.Found, func(f Finding) bool { return f.State == Dead })
@@ -269,6 +273,16 @@ func (a *Attempt) settle() {
 			g.Seen = v.At
 			g.Cause = f.Cause
 		}
+	}
+	for _, e := range a.Seasons {
+		for _, g := range a.Grafts {
+			if e.What.Word == "dead" && g.Set != nil && g.State != Dead && e.At.After(g.Seen) {
+				g.State, g.Since, g.Seen = Dead, e.At, e.At
+			}
+		}
+	}
+	if a.White != nil && a.Sealed != nil && newer(*a.Sealed, *a.White) {
+		a.White = nil // of the coat before
 	}
 	// A slot that was looked at but never set is no graft.
 	a.Grafts = slices.DeleteFunc(a.Grafts, func(g *Graft) bool { return g.Set == nil })

@@ -18,7 +18,7 @@ const SummaryVersion = 3
 //	stage 1, flags 1, scions 1, count of dues 1, events 4, last clock 8,
 //	across 4 (float32 mm), newest 8 (unix seconds), grafts taken 1, grafts of
 //	which that is known 1, day cut back 4, day set 4, then for each due
-//	kind 1, hint 1, opens 8, by 8, since 8
+//	kind 1, hint 1, opens 8, by 8, since 8, ends 8 (0: never)
 type Summary struct {
 	ID      StumpID
 	Stage   Stage
@@ -56,7 +56,7 @@ func Summarize(s *Stump, b *Block, events int) Summary {
 
 const (
 	summaryHead = 38
-	summaryDue  = 26
+	summaryDue  = 34
 )
 
 // PackSummary appends the fixed layout to dst.
@@ -81,6 +81,11 @@ func PackSummary(dst []byte, s Summary) []byte {
 		for _, t := range []time.Time{d.Opens, d.By, d.Since} {
 			dst = binary.BigEndian.AppendUint64(dst, uint64(t.Unix()))
 		}
+		ends := int64(0)
+		if !d.Ends.IsZero() {
+			ends = d.Ends.Unix()
+		}
+		dst = binary.BigEndian.AppendUint64(dst, uint64(ends))
 	}
 	return dst
 }
@@ -106,7 +111,10 @@ func UnpackSummary(packed []byte, id StumpID, zone *time.Location) (s Summary, o
 		if p[0] >= byte(dueKinds) {
 			return s, false
 		}
-		s.Dues[i] = Due{id, DueKind(p[0]), unix(p[2:], zone), unix(p[10:], zone), unix(p[18:], zone), p[1]}
+		s.Dues[i] = Due{Stump: id, Kind: DueKind(p[0]), Opens: unix(p[2:], zone), By: unix(p[10:], zone), Since: unix(p[18:], zone), Hint: p[1]}
+		if binary.BigEndian.Uint64(p[26:]) != 0 {
+			s.Dues[i].Ends = unix(p[26:], zone)
+		}
 	}
 	return s, true
 }

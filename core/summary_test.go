@@ -16,9 +16,14 @@ func drawSummary(t *rapid.T) Summary {
 	s := Summary{
 		ID: stump417, Stage: Stage(p(len(stageNames))), Clash: p(2) == 1, Noted: p(2) == 1, Against: p(2) == 1,
 		Scions: p(25), Events: p(5000), Clock: uint64(p(1 << 40)), Across: unit.Length(p(8000)) / 32, Newest: at(),
+		Taken: p(25), Known: p(25), CutBack: unit.Date(p(40_000)), Set: unit.Date(p(40_000)),
 	}
 	for range p(4) {
-		s.Dues = append(s.Dues, Due{stump417, DueKind(p(int(dueKinds))), at(), at(), at(), uint8(p(256))})
+		d := Due{Stump: stump417, Kind: DueKind(p(int(dueKinds))), Opens: at(), By: at(), Since: at(), Hint: uint8(p(256))}
+		if p(2) == 1 {
+			d.Ends = at()
+		}
+		s.Dues = append(s.Dues, d)
 	}
 	return s
 }
@@ -44,7 +49,7 @@ func TestSummaryRoundTrips(t *testing.T) {
 }
 
 func TestSummaryRefusesWhatItDoesNotKnow(t *testing.T) {
-	s := Summary{ID: stump417, Dues: []Due{{stump417, DueWhite, may(1, 9, 0), may(1, 10, 0), may(1, 7, 0), 0}}}
+	s := Summary{ID: stump417, Dues: []Due{{Stump: stump417, Kind: DueWhite, Opens: may(1, 9, 0), By: may(1, 10, 0), Since: may(1, 7, 0)}}}
 	packed := PackSummary(nil, s)
 	for at, unknown := range map[int]byte{0: byte(len(stageNames)), summaryHead: byte(dueKinds)} {
 		broken := bytes.Clone(packed)

@@ -1,6 +1,7 @@
 package core
 
 import (
+	"slices"
 	"time"
 
 	"barkslip/core/trade"
@@ -63,7 +64,7 @@ type Case struct {
 // Dues is all that the stump needs, open now or to come.
 func (c *Case) Dues() []Due {
 	if !c.asked {
-		c.dues, c.asked = Dues(c.S, c.B), true
+		c.dues, c.asked = slices.DeleteFunc(Dues(c.S, c.B), func(d Due) bool { return d.Ended(c.Now) }), true
 	}
 	return c.dues
 }

@@ -14,6 +14,8 @@ type walker struct {
 	book *Book
 	now  time.Time
 	gone StepID // the step gone to, "" for the one asked now
+
+	again bool // what was answered there is corrected
 }
 
 func walkerOn(t *testing.T, b *Block, date string, hour int) *walker {
@@ -32,7 +34,7 @@ func (w *walker) sees() *Case { return NewCase(w.fold(), w.b, w.book, w.now, Hab
 func (w *walker) asked() (*Case, Ask) {
 	c := w.sees()
 	if w.gone != "" {
-		return c, c.Ask(w.gone, false)
+		return c, c.Ask(w.gone, w.again)
 	}
 	return c, c.Ask(c.Present(), false)
 }
@@ -132,7 +134,38 @@ func (w *walker) write(refines []ID, bodies ...Body) {
 			w.t.Fatalf("%s: %v", b.Kind(), err)
 		}
 	}
-	w.gone = ""
+	w.gone, w.again = "", false
+}
+
+// correct goes back to a step and answers it anew.
+func (w *walker) correct(step StepID, keys ...string) *walker {
+	w.t.Helper()
+	w.gone, w.again = step, true
+	return w.press(keys...)
+}
+
+// asks is the question as it is put when a step is corrected.
+func (w *walker) asks(step StepID) Ask { return w.sees().Ask(step, true) }
+
+// refuses types an answer that is not taken, and gives what is said.
+func (w *walker) refuses(text string) string {
+	w.t.Helper()
+	_, a := w.asked()
+	_, err := a.Entry.Read(text)
+	if err == nil {
+		w.t.Fatalf("%q is taken at %s", text, a.Step.ID)
+	}
+	return err.Error()
+}
+
+// says fails unless the text holds each of the words.
+func (w *walker) says(text string, words ...string) {
+	w.t.Helper()
+	for _, word := range words {
+		if !strings.Contains(text, word) {
+			w.t.Errorf("%q lacks %q", text, word)
+		}
+	}
 }
 
 // at goes to a step and answers it.

@@ -172,6 +172,33 @@ func TestJoinRefusesWhatDoesNotHold(t *testing.T) {
 	}
 }
 
+// A record that a joining replaces while the journal is read is none that is
+// lost.
+func TestReplacedWhileTheJournalIsRead(t *testing.T) {
+	b := newBook(t)
+	fill(t, b, 200)
+	var last core.Event
+	if err := b.Journal(func(e core.Event) error { last = e; return nil }); err != nil {
+		t.Fatal(err)
+	}
+	other := last
+	other.At, other.Clock = other.At.AddDate(0, 0, -1), other.Clock+1
+	read := 0
+	err := b.Journal(func(core.Event) error {
+		if read++; read > 1 {
+			return nil
+		}
+		report, err := b.Join(sequence([]core.Event{other}))
+		if err == nil && len(report.Clashing) != 1 {
+			t.Errorf("nothing was replaced: %+v", report)
+		}
+		return err
+	})
+	if events, _ := b.Count(); err != nil || read != events-1 {
+		t.Errorf("%d of %d read: %v", read, events, err)
+	}
+}
+
 // inBatches makes joining go in batches of n for one test.
 func inBatches(t *testing.T, n int) {
 	was := joinBatch

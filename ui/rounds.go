@@ -62,7 +62,7 @@ func (s *roundsScreen) judged() time.Time {
 
 func (s *roundsScreen) load() {
 	s.asOf = s.x.now().Truncate(time.Minute)
-	s.calls = core.Round(s.x.summaries(s.x.block), s.until(), s.keep)
+	s.calls = core.Round(s.x.summaries(s.x.block), s.judged(), s.until(), s.keep)
 	s.at = max(0, min(s.at, len(s.calls)-1))
 }
 

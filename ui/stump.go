@@ -285,7 +285,7 @@ func (s *stumpScreen) met() {
 		return
 	}
 	for _, d := range core.Dues(s.s, s.x.site()) {
-		if d.Open(r.until()) && r.keep(d) {
+		if d.OpenBetween(r.judged(), r.until()) && r.keep(d) {
 			s.meet([]core.Due{d})
 			return
 		}

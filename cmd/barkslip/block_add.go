@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 
@@ -36,6 +37,9 @@ func (a *app) blockAdd() *cobra.Command {
 		option{name: "lat", value: "DEGREES", says: "latitude of the block, north positive"},
 		option{name: "lon", value: "DEGREES", says: "longitude of the block, east positive"})
 	c.RunE = func(_ *cobra.Command, args []string) error {
+		if info, err := os.Stat(args[0]); err == nil && info.IsDir() {
+			return mistaken("FILE.csv", args[0], listAccepted+" (it is a folder)")
+		}
 		wanted := readWanted(g, args[0])
 		if g.err != nil {
 			return g.err

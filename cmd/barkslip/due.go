@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"slices"
 	"time"
 
@@ -17,12 +18,14 @@ const mostDays = 3660
 func (a *app) due() *cobra.Command {
 	c := &cobra.Command{
 		Use: "due", Short: "What every stump needs now, in walking order",
-		Long: "Lists what is due in each block: what is to be painted white first, then up one\n" +
-			"row and down the next, each with the reason. It only reads, and works while the\n" +
-			"screens are open.\n\n" +
+		Long: "Lists what is due in each block: what is to be painted white comes first, by its\n" +
+			"deadline, then the rest up one row and down the next, each with the reason. It\n" +
+			"only reads, and works while the screens are open.\n\n" +
 			"Without --on it is judged as of now. With it, as at the end of that day in the\n" +
-			"block's time zone. As a calendar (--ics) it can be imported again and again:\n" +
-			"entries already there are replaced.",
+			"block's time zone, by all that is put down up to now: of a day gone by, what\n" +
+			"has been done since is not listed any more.\n\n" +
+			"As a calendar (--ics) it can be imported again and again: entries already there\n" +
+			"are replaced.",
 		Example: "  barkslip due\n  barkslip due --on 2027-05-04 --days 7\n  barkslip due --days 30 --ics > due.ics", Args: noArguments,
 	}
 	g := declare(c.Flags(), bookOption,
@@ -134,7 +137,7 @@ func listDues(book *store.Book, ask dueAsk) (dueList, error) {
 		}
 		d := blockDues{Block: b}
 		d.at, d.on = ask.judged(b.Zone)
-		d.take(core.Round(sums, ask.until(b.Zone), nil))
+		d.take(core.Round(sums, d.at, ask.until(b.Zone), nil))
 		if i == 0 {
 			out.on = d.on
 		}
@@ -143,8 +146,9 @@ func listDues(book *store.Book, ask dueAsk) (dueList, error) {
 	return out, nil
 }
 
-// take lists the dues of a round: those to paint before all others, also where
-// their stump needs something else, which then has its place in the walk.
+// take lists the dues of a round: those to paint before all others, by their
+// deadline, also where their stump needs something else, which then has its
+// place in the walk.
 func (d *blockDues) take(calls []core.Call) {
 	n, painting := 0, 0
 	for _, c := range calls {
@@ -157,6 +161,8 @@ func (d *blockDues) take(calls []core.Call) {
 	for _, c := range calls[:painting] {
 		d.dues = append(d.dues, c.Dues[0])
 	}
+	byDeadline := func(x, y core.Due) int { return cmp.Or(x.By.Compare(y.By), x.Stump.WalkCompare(y.Stump)) }
+	slices.SortFunc(d.dues, byDeadline)
 	white, rest := calls[:painting], calls[painting:]
 	slices.SortFunc(white, func(x, y core.Call) int { return x.Stump.WalkCompare(y.Stump) })
 	for len(white)+len(rest) > 0 {

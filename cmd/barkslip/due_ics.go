@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -34,13 +35,24 @@ func (a *app) dueCalendar(list dueList) error {
 			c.line("END:VEVENT")
 		}
 	}
+	if !slices.ContainsFunc(list.blocks, func(d blockDues) bool { return len(d.dues) > 0 }) {
+		// a calendar has at least one component, so one without entries names its zone
+		c.lines("BEGIN:VTIMEZONE", "TZID:UTC", "BEGIN:STANDARD", "DTSTART:19700101T000000", "TZOFFSETFROM:+0000", "TZOFFSETTO:+0000", "END:STANDARD", "END:VTIMEZONE")
+	}
 	c.line("END:VCALENDAR")
 	return nil
 }
 
 // dueUID names a due for as long as its cause stands.
 func dueUID(due core.Due) string {
-	return due.Kind.String() + "-" + utc(due.Since) + "-" + strings.ReplaceAll(due.Stump.String(), "/", "-") + "@barkslip"
+	cause := utc(due.Since)
+	switch year := due.Opens.Year(); {
+	case due.Kind == core.DueWhite: // wet still or not, it is the same coat
+		cause = basic(unit.DateOf(due.Since))
+	case year != due.Since.Year(): // of a later season than the cause
+		cause += "-" + strconv.Itoa(year)
+	}
+	return due.Kind.String() + "-" + cause + "-" + strings.ReplaceAll(due.Stump.String(), "/", "-") + "@barkslip"
 }
 
 // span is from when to when an entry stands. An end comes after its start, or

@@ -18,12 +18,15 @@ const (
 type badInput struct {
 	option   string  // as it is typed: --across, FILE, command
 	given    *string // nil where it is missing
+	bare     bool    // the option stands there without its value
 	at       string  // the part at fault, where what was given has several
 	accepted string
 }
 
 func (b *badInput) Error() string {
 	switch {
+	case b.bare:
+		return fmt.Sprintf("%s: a value is missing; accepted: %s", b.option, b.accepted)
 	case b.given == nil:
 		return fmt.Sprintf("%s is missing; accepted: %s", b.option, b.accepted)
 	case b.at != "" && b.at != *b.given:

@@ -17,7 +17,7 @@ func (a *app) journalJoin() *cobra.Command {
 	c := &cobra.Command{
 		Use: "join FILE…", Short: "Take the records of journals or other books into a book",
 		Long: "Takes in what the book does not know yet. The book is made if there is none. A\n" +
-			"line that does not hold is named, the rest joins.",
+			"line that does not hold and a book that is damaged are named, the rest joins.",
 		Example: "  barkslip journal join may.jsonl\n  barkslip journal join --book ours.bark theirs.bark",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {

@@ -17,7 +17,7 @@ func flagError(c *cobra.Command, err error) error {
 	switch {
 	case errors.As(err, &valueless):
 		f := valueless.GetFlag()
-		return missing("--"+f.Name, f.Value.Type()+": "+strings.TrimSuffix(f.Usage, needed))
+		return &badInput{option: "--" + f.Name, bare: true, accepted: acceptedAs(f)}
 	case errors.As(err, &invalid):
 		return mistaken("--"+invalid.GetFlag().Name, invalid.GetValue(), "the option alone, without a value")
 	case errors.As(err, &unknown):
@@ -30,6 +30,30 @@ func flagError(c *cobra.Command, err error) error {
 		return mistaken(syntax.GetSpecifiedFlag(), syntax.GetSpecifiedFlag(), "the options of "+c.CommandPath()+": "+strings.Join(optionNames(c), ", "))
 	}
 	return err
+}
+
+// forms is how values of each kind are written.
+var forms = map[string]string{
+	"LENGTH":      "a length with its unit: 4in, 3 1/2in, 3ft, 10.2cm, 100mm or 1.2m",
+	"BEARING":     "degrees from 0 to 360 clockwise from north, or n, ne, e, se, s, sw, w, nw",
+	"TEMPERATURE": "a temperature with its unit: 88F or 31C",
+	"SPEED":       "a speed with its unit: 5mph, 2m/s or 7km/h",
+	"DATE":        "a date such as 2027-05-04",
+	"TIME":        clockLimits,
+	"INSTANT":     "an instant with its offset such as 2027-05-04T14:30:00-07:00",
+	"DEGREES":     "degrees such as 38.5 or -121.8",
+	"SYSTEM":      "us or metric",
+	"SHARE":       "a number from 0 to 1",
+	"N":           "a whole number",
+}
+
+// acceptedAs says of an option what its value means and how it is written.
+func acceptedAs(f *pflag.Flag) string {
+	means := strings.TrimSuffix(f.Usage, needed)
+	if form := forms[f.Value.Type()]; form != "" {
+		return form + " (" + means + ")"
+	}
+	return f.Value.Type() + ", " + means
 }
 
 func optionNames(c *cobra.Command) []string {

@@ -89,8 +89,8 @@ var twineSum = sum{
 		{name: "rate", value: "LENGTH", says: "girth gained a year"},
 	},
 	work: func(g *given, _ unit.System) (any, trade.Worked, error) {
-		plan := girth.TwinePlan{Loop: g.length("loop"), Readings: read(g, "girth", parseReadings)}
-		if rate := g.length("rate"); g.has("rate") {
+		plan := girth.TwinePlan{Loop: read(g, "loop", within(parseLength, girth.LoopLimits)), Readings: read(g, "girth", parseReadings)}
+		if rate := read(g, "rate", within(parseLength, rateLimits)); g.has("rate") {
 			plan.Rate = &rate
 		}
 		if g.err != nil {

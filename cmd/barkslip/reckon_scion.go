@@ -76,7 +76,8 @@ var stickSum = sum{
 func parseNodes(s string) ([]scion.Node, error) {
 	nodes, err := scion.ParseNodes(s, 0)
 	if err == nil && len(nodes) == 0 {
-		_, err = scion.ParseNodes("?", 0)
+		_, none := scion.ParseNodes("?", 0)
+		err = &unit.Error{Given: s, Accepted: accepts(none)}
 	}
 	return nodes, err
 }

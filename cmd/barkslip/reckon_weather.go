@@ -57,7 +57,7 @@ var heatSum = sum{
 // parseAltitude reads a height above the sea, which may lie below it.
 func parseAltitude(s string) (unit.Length, error) {
 	text, below := strings.CutPrefix(strings.TrimSpace(s), "-")
-	l, err := unit.ParseLength(text, 0)
+	l, err := within(parseLength, weather.AltitudeLimits)(text)
 	var fault *unit.Error
 	if errors.As(err, &fault) {
 		return 0, &unit.Error{Given: s, Accepted: fault.Accepted}

@@ -8,13 +8,14 @@ import (
 
 	"barkslip/core/girth"
 	"barkslip/core/unit"
+	"barkslip/core/weather"
 )
 
 // The kinds of value an option may have. Each reader returns nought, and keeps
 // the fault, where the value cannot be taken.
 
 func (g *given) length(name string) unit.Length {
-	return read(g, name, func(s string) (unit.Length, error) { return unit.ParseLength(s, 0) })
+	return read(g, name, within(parseLength, lengthLimits))
 }
 
 // size is a length that wood has: above 0 and up to the widest stump.
@@ -22,23 +23,40 @@ func (g *given) size(name string) unit.Length {
 	return read(g, name, func(s string) (unit.Length, error) {
 		l, err := unit.ParseLength(s, 0)
 		if err != nil || l <= 0 || l > girth.WidestStump {
-			return 0, &unit.Error{Given: s, Accepted: "a length above 0 and up to 40in (1016mm), with its unit: 4in, 3 1/2in, 10.2cm or 100mm"}
+			return 0, &unit.Error{Given: s, Accepted: "a length above 0 and up to 40in (1016mm), with its unit: 4in, 3 1/2in, 0.3ft, 10.2cm, 100mm or 0.1m"}
 		}
 		return l, nil
 	})
 }
 
-func (g *given) bearing(name string) unit.Bearing { return read(g, name, unit.ParseBearing) }
+func (g *given) bearing(name string) unit.Bearing {
+	return read(g, name, func(s string) (unit.Bearing, error) {
+		if n, ok := plainNumber(s); ok && n >= 0 && n <= 360 {
+			return unit.Bearing(n).Normal(), nil
+		}
+		return unit.ParseBearing(s)
+	})
+}
 
 func (g *given) temperature(name string) unit.Temperature {
-	return read(g, name, func(s string) (unit.Temperature, error) { return unit.ParseTemperature(s, 0) })
+	parse := func(s string) (unit.Temperature, error) { return unit.ParseTemperature(s, 0) }
+	return read(g, name, within(parse, weather.AirLimits))
 }
 
 func (g *given) speed(name string) unit.Speed {
-	return read(g, name, func(s string) (unit.Speed, error) { return unit.ParseSpeed(s, 0) })
+	parse := func(s string) (unit.Speed, error) { return unit.ParseSpeed(s, 0) }
+	return read(g, name, within(parse, weather.WindLimits))
 }
 
-func (g *given) clock(name string) unit.Clock { return read(g, name, unit.ParseClock) }
+func (g *given) clock(name string) unit.Clock {
+	return read(g, name, func(s string) (unit.Clock, error) {
+		c, err := unit.ParseClock(s)
+		if err != nil {
+			err = &unit.Error{Given: s, Accepted: clockLimits}
+		}
+		return c, err
+	})
+}
 
 // whole is a whole number from least to most.
 func (g *given) whole(name string, least, most int) int {
@@ -57,9 +75,8 @@ func (g *given) decimal(name string, least, most float64) float64 {
 }
 
 func parseDecimal(s string, least, most float64) (float64, error) {
-	text := strings.TrimSpace(s)
-	n, err := strconv.ParseFloat(text, 64)
-	if err != nil || strings.Trim(text, "+-.0123456789") != "" || !(n >= least && n <= most) {
+	n, ok := plainNumber(s)
+	if !ok || !(n >= least && n <= most) {
 		return 0, &unit.Error{Given: s, Accepted: fmt.Sprintf("a number from %g to %g", least, most)}
 	}
 	return n, nil

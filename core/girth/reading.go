@@ -39,7 +39,7 @@ func ParseReadings(s string) ([]Reading, error) {
 	return readings, nil
 }
 
-const acceptedReadings = `DATE=GIRTH such as "2027-06-01=4.1in 2027-10-01=5in", in order of date`
+const acceptedReadings = `DATE=GIRTH such as "2027-06-01=4.1in 2027-10-01=5in", in order of date, each girth above 0 and with its unit: in, ft, mm, cm or m`
 
 func parseReading(pair string) (Reading, error) {
 	fail := &unit.Error{Given: pair, Accepted: acceptedReadings}

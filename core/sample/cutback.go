@@ -31,6 +31,7 @@ func (l *life) cutBack(day unit.Date) unit.Date {
 // taken off at once.
 func (l *life) limbs(at time.Time, who string) {
 	leaf := l.one("little", "some", "some", "much")
+	l.nurse = 0
 	switch {
 	case l.odds(0.07):
 		l.say(at, who, &core.NurseJudged{Leaf: "none"})
@@ -38,8 +39,10 @@ func (l *life) limbs(at time.Time, who string) {
 	case l.odds(0.08):
 		l.say(at, who, &core.NurseJudged{Limbs: 2, Nearest: inches(l.between(8, 16)), Leaf: leaf})
 		l.say(at.Add(time.Minute), who, &core.LimbTakenOff{Left: 1, Nearest: inches(l.between(20, 34))})
+		l.nurse = 1
 	default:
-		l.say(at, who, &core.NurseJudged{Limbs: l.between(1, 3), Nearest: inches(l.between(19, 40)), Leaf: leaf})
+		l.nurse = l.between(1, 3)
+		l.say(at, who, &core.NurseJudged{Limbs: l.nurse, Nearest: inches(l.between(19, 40)), Leaf: leaf})
 	}
 }
 

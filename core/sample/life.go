@@ -28,6 +28,7 @@ type life struct {
 	sap     float64
 	vigour  float64
 	found   core.Found // as the crew knows it
+	nurse   int        // limbs left below the graft
 	scions  []scion
 	advised bool // it was grafted on advice
 	painted time.Time

@@ -52,12 +52,20 @@ func (l *life) winter(year, n int) {
 			return
 		}
 		l.headBack(t)
-		l.say(t.Add(3*time.Minute), "JT", &core.NurseLimbOff{Left: 1})
+		l.nurseOff(t.Add(3*time.Minute), 1)
 		return
 	}
 	if n == 2 {
 		l.say(t, "JT", &core.SecondShootOff{})
-		l.say(t.Add(2*time.Minute), "JT", &core.NurseLimbOff{})
+		l.nurseOff(t.Add(2*time.Minute), 0)
+	}
+}
+
+// nurseOff takes nurse limbs off, down to so many.
+func (l *life) nurseOff(t time.Time, left int) {
+	if l.nurse > left {
+		l.nurse = left
+		l.say(t, "JT", &core.NurseLimbOff{Left: left})
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -32,6 +33,45 @@ func TestCardinals(t *testing.T) {
 	var impossible *trade.Impossible
 	if _, err := CallusOf("baobab"); !errors.As(err, &impossible) || impossible.Option != "species" || !strings.Contains(impossible.Accepted, Walnut) {
 		t.Errorf("baobab: %v", err)
+	}
+}
+
+// Every kind rests on its own best temperature, stated with its own standing,
+// and only walnut on walnut's figures.
+func TestCallusFactsAreTheKindsOwn(t *testing.T) {
+	for _, kind := range trade.CallusKinds {
+		a, err := Callus(valley, nil, 0, kind.Name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !slices.Contains(a.Work.Facts, kind.Fact) || !slices.Contains(trade.Facts(), kind.Fact) {
+			t.Errorf("%s: its fact %q is not among those of the answer or of all", kind.Name, kind.Fact.Says)
+		}
+		for _, other := range trade.CallusKinds {
+			if other.Name != kind.Name && slices.Contains(a.Work.Facts, other.Fact) {
+				t.Errorf("%s rests on a fact of %s", kind.Name, other.Name)
+			}
+		}
+		walnuts := slices.Contains(a.Work.Facts, trade.CallusLimits) || slices.Contains(a.Work.Facts, trade.CallusDays)
+		if walnuts != (kind.Name == Walnut) || walnuts == slices.Contains(a.Work.Facts, trade.CallusLimitsElse) {
+			t.Errorf("%s rests on %v", kind.Name, a.Work.Facts)
+		}
+	}
+	for name, says := range map[string]string{
+		"chestnut": "Chestnut callus grows fastest at 21 to 24 C (70 to 75 F); the middle is taken.",
+		"plum":     "Plum callus grows fastest at about 16 C (61 F), by weak sources.",
+		"walnut":   "Walnut callus grows fastest at about 27 C (81 F), where weak sources agree.",
+	} {
+		kind, err := kindOf(name)
+		ranged := name == "chestnut"
+		if err != nil || kind.Fact.Says != says || (kind.Fact.Standing == trade.Disagree) != ranged || !ranged && kind.Fact.Standing != trade.Memory {
+			t.Errorf("%s: %+v (%v)", name, kind, err)
+		}
+	}
+	for name, best := range map[string]unit.Temperature{"chestnut": 22.5, "apple": 15.5, "pear": 15.5, "plum": 16, "cherry": 20, "peach": 22, "grape": 25.5, "persimmon": 24, "olive": 30} {
+		if c, err := CallusOf(name); err != nil || c.Best != best || c.Best-c.Least != 12 || c.Most-c.Best != 11 {
+			t.Errorf("%s: %v (%v)", name, c, err)
+		}
 	}
 }
 

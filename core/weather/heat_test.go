@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -290,5 +291,35 @@ func TestHeatIsQuick(t *testing.T) {
 	}
 	if best > 50*time.Millisecond {
 		t.Errorf("%v for one answer", best)
+	}
+}
+
+// The words of advice name the limits that the advice goes by.
+func TestWordsNameTheLimits(t *testing.T) {
+	for _, c := range []struct {
+		limit unit.Temperature
+		says  string
+	}{{trade.InjuryFrom, "45 C (113 F)"}, {trade.HeatPostpone, "38 C (100 F)"}, {trade.HeatCaution, "32 C (90 F)"}} {
+		if got := degrees(c.limit); got != c.says {
+			t.Errorf("%v is said as %s, want %s", c.limit, got, c.says)
+		}
+	}
+	d := NewHeatDay(valley, unit.MakeDate(2027, 5, 5), 15, trade.HeatPostpone, 3)
+	if a := heat(t, d); !strings.Contains(a.Advice, degrees(trade.HeatPostpone)) || !strings.Contains(a.Work.Formula, degrees(trade.InjuryFrom)) {
+		t.Errorf("%q, by %q", a.Advice, a.Work.Formula)
+	}
+}
+
+// An altitude that is not told is not listed as one of nought.
+func TestAltitudeIsListedWhereItIsTold(t *testing.T) {
+	for _, altitude := range []unit.Length{0, 300 * unit.Metre} {
+		p := valley
+		p.Altitude = altitude
+		a := heat(t, NewHeatDay(p, unit.MakeDate(2027, 5, 5), 15, 30, 3))
+		listed := slices.ContainsFunc(a.Work.Inputs, func(in trade.Input) bool { return in.Name == "altitude" })
+		assumed := strings.Contains(strings.Join(a.Work.Assumed, " "), "no higher than the sea")
+		if listed != (altitude != 0) || assumed == listed {
+			t.Errorf("altitude %v: listed %v, assumed %v", altitude, listed, assumed)
+		}
 	}
 }

@@ -30,7 +30,7 @@ func (d HeatDay) check() error {
 	}
 	switch {
 	case !(d.Wind >= 0 && d.Wind <= hardestWind):
-		return impossible("wind", number(d.Wind.MS())+"m/s", "a wind of 0m/s to 100m/s (224mph)")
+		return impossible("wind", number(d.Wind.MS())+"m/s", WindLimits)
 	case !(d.Cloud >= 0 && d.Cloud <= 8):
 		return impossible("cloud", number(d.Cloud), "oktas from 0 (clear) to 8 (overcast)")
 	case !(d.Across >= thinnestWood && d.Across <= widestStump):
@@ -50,7 +50,7 @@ func checkAir(low, high unit.Temperature) error {
 		c      unit.Temperature
 	}{{"low", low}, {"high", high}} {
 		if !(t.c >= coldestAir && t.c <= hottestAir) {
-			return &trade.Impossible{Option: t.option, Given: both(t.c), Accepted: "air of -90C to 60C (-130F to 140F)"}
+			return &trade.Impossible{Option: t.option, Given: both(t.c), Accepted: AirLimits}
 		}
 	}
 	if low > high {

@@ -26,6 +26,13 @@ const (
 	highestGround = 9000 * unit.Metre
 )
 
+// What places and weather may be, as told where they are not.
+const (
+	AltitudeLimits = "-500m (-1640ft) to 9000m (29528ft) above the sea, with its unit"
+	AirLimits      = "air of -90C to 60C (-130F to 140F)"
+	WindLimits     = "a wind of 0m/s to 100m/s (224mph)"
+)
+
 // Validate refuses a place that is not on the earth or has no clock; the error
 // is a *trade.Impossible naming lat, lon, altitude or zone.
 func Validate(p Place) error {
@@ -36,7 +43,7 @@ func Validate(p Place) error {
 		return &trade.Impossible{Option: "lon", Given: number(p.Lon), Accepted: "degrees from -180 (west) to 180 (east)"}
 	}
 	if !(p.Altitude >= lowestGround && p.Altitude <= highestGround) {
-		return &trade.Impossible{Option: "altitude", Given: number(p.Altitude.Metres()) + "m", Accepted: "-500m to 9000m above the sea"}
+		return &trade.Impossible{Option: "altitude", Given: number(p.Altitude.Metres()) + "m", Accepted: AltitudeLimits}
 	}
 	if p.Zone == nil {
 		return &trade.Impossible{Option: "zone", Given: "none", Accepted: "a time zone such as America/Los_Angeles"}
