@@ -209,6 +209,9 @@ func (r *root) nextToCut(sums []core.Summary, after core.StumpID) (core.StumpID,
 	cutting, next := false, core.NoStump
 	for _, s := range sums {
 		if s.ID == after {
+			if s.Stage == core.Standing && r.on == onBlock {
+				return after, true // the one under the cursor
+			}
 			cutting = s.Stage == core.Standing || s.Stage == core.Draining && s.CutBack == today
 			continue
 		}

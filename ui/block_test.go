@@ -211,11 +211,40 @@ func TestNextThatNeedsAHand(t *testing.T) {
 func TestNothingNeedsAHand(t *testing.T) {
 	d := newDriver(t, "2027-05-04 13:00")
 	d.plant("Hollow Lane", rows(1, 3)...)
+	for n := 1; n <= 3; n++ {
+		d.did(tree(1, n), "2027-05-04 12:00", &core.GivenUp{Why: "given up"})
+	}
+	d.open()
 	d.press("n")
 	d.sees("needs a hand")
 	if d.root.on != onBlock {
 		t.Error("a stump is open")
 	}
+}
+
+// TestCutBackDayGoesFromStumpToStump: where nothing is due the next one to cut
+// back is opened, the one under the cursor first.
+func TestCutBackDayGoesFromStumpToStump(t *testing.T) {
+	d := newDriver(t, "2027-05-04 13:00")
+	d.plant("Hollow Lane", rows(2, 2)...)
+	d.open()
+	for _, want := range []core.StumpID{tree(1, 1), tree(1, 2), tree(2, 2), tree(2, 1)} {
+		d.press("n")
+		if d.root.on != onStump || d.root.stump.id != want {
+			t.Fatalf("not on %s:\n%s", want.Place(), d.screen())
+		}
+		d.did(want, "2027-05-04 13:00", cut()...)
+		d.open()
+		d.goTo(int(want.Row), int(want.Tree))
+		if want == tree(2, 1) {
+			break
+		}
+		d.press("s")
+		d.sees("next to be cut back")
+		d.press("esc")
+	}
+	d.press("s")
+	d.sees("Nothing more needs a hand now.")
 }
 
 // TestFind goes to a place typed, and says which there is not.

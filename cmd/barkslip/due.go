@@ -1,8 +1,6 @@
 package main
 
 import (
-	"cmp"
-	"slices"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -18,9 +16,9 @@ const mostDays = 3660
 func (a *app) due() *cobra.Command {
 	c := &cobra.Command{
 		Use: "due", Short: "What every stump needs now, in walking order",
-		Long: "Lists what is due in each block: what is to be painted white comes first, by its\n" +
-			"deadline, then the rest up one row and down the next, each with the reason. It\n" +
-			"only reads, and works while the screens are open.\n\n" +
+		Long: "Lists what is due in each block: what is to be painted white first, then the\n" +
+			"rest, each up one row and down the next, and each with the reason. It only\n" +
+			"reads, and works while the screens are open.\n\n" +
 			"Without --on it is judged as of now. With it, as at the end of that day in the\n" +
 			"block's time zone, by all that is put down up to now: of a day gone by, what\n" +
 			"has been done since is not listed any more.\n\n" +
@@ -146,9 +144,8 @@ func listDues(book *store.Book, ask dueAsk) (dueList, error) {
 	return out, nil
 }
 
-// take lists the dues of a round: those to paint before all others, by their
-// deadline, also where their stump needs something else, which then has its
-// place in the walk.
+// take lists the dues of a round: those to paint before all others, also where
+// their stump needs something else, which then has its place in the walk.
 func (d *blockDues) take(calls []core.Call) {
 	n, painting := 0, 0
 	for _, c := range calls {
@@ -161,10 +158,7 @@ func (d *blockDues) take(calls []core.Call) {
 	for _, c := range calls[:painting] {
 		d.dues = append(d.dues, c.Dues[0])
 	}
-	byDeadline := func(x, y core.Due) int { return cmp.Or(x.By.Compare(y.By), x.Stump.WalkCompare(y.Stump)) }
-	slices.SortFunc(d.dues, byDeadline)
 	white, rest := calls[:painting], calls[painting:]
-	slices.SortFunc(white, func(x, y core.Call) int { return x.Stump.WalkCompare(y.Stump) })
 	for len(white)+len(rest) > 0 {
 		if len(rest) == 0 || len(white) > 0 && white[0].Stump.WalkCompare(rest[0].Stump) < 0 {
 			d.dues, white = append(d.dues, white[0].Dues[1:]...), white[1:]

@@ -111,7 +111,7 @@ func burstHeldField(t *testing.T) {
 	d.comes(mark, "Keys")
 	mark = d.mark()
 	d.write("\x1b")
-	d.comes(mark, `Enter takes 24 in`)
+	d.comes(mark, `Enter takes 18 in`)
 }
 
 // holds holds a key down: a keyboard sends it once, waits half a second, then

@@ -23,11 +23,11 @@ const (
 // Facts about the cuts.
 var (
 	LongCutLength = state("long-cut", "cuts", Disagree, "2.5 in taking 2/3 of the thickness; 1.5 in elsewhere",
-		"The long cut is flat, made with a keen blade, about 2 1/2 in (64 mm); some take 1.5 in.")
+		"The long cut is flat, made with a keen blade, about 2 1/2 in (64 mm); some take 1.5 in (38 mm).")
 	TipThickness = state("tip-thickness", "cuts", Memory, "",
-		"About 1/16 in of wood is left at the tip of the long cut before the back cut sharpens it.")
+		"About 1/16 in (1.5 mm) of wood is left at the tip of the long cut before the back cut sharpens it.")
 	BarkThickness = state("bark-thickness", "cuts", Memory, "",
-		"Scion bark is about 0.05 in thick.")
+		"Scion bark is about 0.05 in (1.3 mm) thick.")
 	BackCutTip = state("back-cut", "cuts", Common, "",
 		"A back cut of about 1/2 in (13 mm) at the tip goes through the bark to show cambium; it matters most.")
 	SlotSpare = state("slot-spare", "cuts", Common, "",
@@ -37,7 +37,7 @@ var (
 	Slit = state("slit", "cuts", Published, ps2016,
 		"The slit is about 3 in (76 mm) long.")
 	TwoNails = state("two-nails", "cuts", Common, "",
-		"Two fine wire nails a scion, one high and one near the tip, through flap and scion 1/2 in into the wood.")
+		"Two fine wire nails a scion, one high and one near the tip, through flap and scion 1/2 in (13 mm) into the wood.")
 	NailSizes = state("nail-sizes", "cuts", Memory, "",
 		"18 to 20 gauge, points blunted, none through the feather-thin tip; the bark flap is about 4 mm where it stays.")
 	LittleProud = state("little-proud", "cuts", Published, nnga37+"; "+nnga38,

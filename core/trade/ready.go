@@ -67,11 +67,11 @@ var (
 	GashesLow = state("gashes-low", "ready", Common, "",
 		"Two gashes low on the stem, at least 1/2 in (13 mm) into sapwood, made with the cut-back and renewed on the graft day before the top is cut.")
 	GashLimits = state("gash-limits", "ready", Memory, "",
-		"Gashes stand at staggered heights, not opposite, not all round, not below a scion, above soil splash, with a clean blade; no deeper than 1/4 of the diameter on a stem under 2.5 in; think again after the 6th.")
+		"Gashes stand at staggered heights, not opposite, not all round, not below a scion, above soil splash, with a clean blade; no deeper than 1/4 of the diameter on a stem under 2.5 in (6 cm); think again after the 6th.")
 	DrainHoles = state("drain-holes", "ready", Common, "",
 		"Where gashes do not stop the sap, drain holes low on the stem do: two in all, one at a time.")
 	DrainHoleSize = state("drain-hole-size", "ready", Memory, "",
-		"A 1/4 to 3/8 in bit, 1 to 2 in deep, sloping up into the stem so that the hole drains.")
+		"A 1/4 to 3/8 in (6 to 10 mm) bit, 1 to 2 in (3 to 5 cm) deep, sloping up into the stem so that the hole drains.")
 	FreshCut = state("fresh-cut", "ready", Common, "",
 		"On the graft day the top is cut again about 6 in (15 cm) under the cut-back, down to moist wood, the bark untorn.")
 	Recut = state("recut", "ready", Published, nnga5,
@@ -99,13 +99,13 @@ var (
 	LimbClearance = state("limb-clearance", "ready", Common, "",
 		"No limb within 18 in (45 cm) below the planned graft height, even if it is the only one.")
 	LimbFromCutBack = state("limb-from-cut-back", "ready", Memory, "",
-		"With the fresh cut 6 in lower, that is 24 in below the cut-back.")
+		"With the fresh cut 6 in (15 cm) lower, that is 24 in (60 cm) below the cut-back.")
 	SlipSeason = state("slip-season", "ready", Published, ore1910+"; "+nnga42,
 		"Bark slips from leaf expansion until the catkins are out or fallen.")
 	SlipDates = state("slip-dates", "ready", Memory, "",
 		"Valleys near 38 N slip mid-April to mid-May, 42 to 45 N 10 May to 10 June, the south October to November.")
 	SmallStump = state("small-stump", "ready", Published, nnga37,
-		"Under 1 in across another graft serves better.")
+		"Under 1 in (25 mm) across another graft serves better.")
 	StumpSizes = state("stump-sizes", "ready", Disagree, texas+" and "+nmsu+" (1.5 to 3.5 in); "+nnga5+" (2 to 4 in, 6 to 8 in with care)",
 		"Stumps of 1.5 to 4 in (4 to 10 cm) across are usual; 6 to 8 in (15 to 20 cm) is done with care against decay.")
 	LastTries = state("last-tries", "ready", Memory, "",

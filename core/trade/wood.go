@@ -30,17 +30,17 @@ var (
 	ScionsOnStub = state("scions-on-stub", "wood", Published, nnga37,
 		"Three or four scions on a large stub, the strongest kept after one to two years.")
 	ScionSpacing = state("scion-spacing", "wood", Common, "",
-		"One scion to 80 mm of girth, at least two: derived from the one sized point, four at 4 in.")
+		"One scion to 80 mm of girth, at least two: derived from the one sized point, four at 4 in (10 cm).")
 	ScionCap = state("scion-cap", "wood", Memory, "",
-		"At most 4 scions up to 6 in across, 6 above, with a caution.")
+		"At most 4 scions up to 6 in (15 cm) across, 6 above, with a caution.")
 	ScionClosest = state("scion-closest", "wood", Disagree, "one weak page (5 to 8 cm); 1 in from memory",
 		"Scions nearer than 2 in (5 cm) are tight.")
 	ScionThickness = state("scion-thickness", "wood", Published, osu,
-		"Scions are 3/8 to 1/2 in thick.")
+		"Scions are 3/8 to 1/2 in (10 to 13 mm) thick.")
 	ScionThickest = state("scion-thickest", "wood", Published, nnga6,
-		"Wood up to 3/4 in has been used on walnut.")
+		"Wood up to 3/4 in (19 mm) has been used on walnut.")
 	ThicknessClasses = state("thickness-classes", "wood", Memory, "",
-		"Stumps under 2 in take wood of 5/16 to 3/8 in, 2 to 3 in 3/8 to 7/16, over 3 in 7/16 to 5/8.")
+		"Stumps under 2 in (5 cm) take wood of 5/16 to 3/8 in (8 to 10 mm), those up to 3 in (76 mm) 3/8 to 7/16 in (10 to 11 mm), wider ones 7/16 to 5/8 in (11 to 16 mm).")
 	TwoNodes = state("two-nodes", "wood", Published, nnga6+"; "+nnga37,
 		"Two nodes a scion, better with a second bud under each first one: up to four chances.")
 	NodeGroups = state("node-groups", "wood", Published, nnga38,
@@ -58,13 +58,13 @@ var (
 	StoreLimits = state("store-limits", "wood", Memory, "",
 		"Wood over 40 F is warm; past 5 months or with swollen buds it is old; not beside ripening fruit.")
 	StickEnds = state("stick-ends", "wood", Memory, "",
-		"Stored sticks lose their ends: trim 1/2 in before use.")
+		"Stored sticks lose their ends: trim 1/2 in (13 mm) before use.")
 	RecutFaces = state("recut-faces", "wood", Common, "",
 		"Every face is cut fresh on the day.")
 	StickGives = state("stick-gives", "wood", Published, ore1910,
-		"A 12 in stick gives 3 to 4 grafts.")
+		"A 12 in (30 cm) stick gives 3 to 4 grafts.")
 	Pith = state("pith", "wood", Published, nnga38,
-		"In 118 seedlings a 9/16 in stem had 5/16 in of pith at the base, a 3/8 in one 1/4 in at the tip.")
+		"In 118 seedlings a 9/16 in (14 mm) stem had 5/16 in (8 mm) of pith at the base, a 3/8 in (10 mm) one 1/4 in (6 mm) at the tip.")
 	ShadeSide = state("shade-side", "wood", Published, nnga34+"; "+nnga38,
 		"The shade side, north to north-east in the north and mirrored in the south, spares the scion the sun.")
 	WindSide = state("wind-side", "wood", Memory, "",
