@@ -37,7 +37,7 @@ func graftSteps() []*Step {
 		{ID: StepMeasure, Part: PartGraft, Name: "measure",
 			LookFor:  "The longer diameter inside the bark edge to edge, then the one at right angles.",
 			Why:      "Girth decides how many scions; the shape decides where.",
-			NotRight: "Over 4 in (10 cm) across it may decay before it closes: more scions, and seal with care.",
+			NotRight: "Over 4 in (10 cm) across decay is a risk before it closes: more scions, and seal with care.",
 			Facts:    []trade.Fact{trade.StumpSizes, trade.ScionsByEye}, done: doneMeasure, ask: askMeasure},
 		{ID: StepLongWay, Part: PartGraft, Name: "long way",
 			LookFor: "The compass direction the longer diameter lies in.",

@@ -122,7 +122,7 @@ func TestMoreSlotsThanFit(t *testing.T) {
 		}
 	}
 	c, a := w.asked()
-	if n := c.plan().Asked; n != 5 || hasChoice(a, "one more") || strings.Contains(a.Because, "one scion more") {
+	if n := c.Plan().Asked; n != 5 || hasChoice(a, "one more") || strings.Contains(a.Because, "one scion more") {
 		t.Errorf("%d asked, %q, %v", n, a.Because, a.Choices)
 	}
 	w.say(w.now, &SlotsMarked{Asked: 6}, w.fold().Answers("slots")...)
@@ -173,16 +173,16 @@ func TestBlockedBark(t *testing.T) {
 	}
 	w.press("4:300:7.5in")
 	c, a := w.asked()
-	if len(c.plan().Blocked) != 2 || a.Choices[0].Key != "1" {
-		t.Errorf("%v, %v", c.plan().Blocked, a.Choices)
+	if len(c.Plan().Blocked) != 2 || a.Choices[0].Key != "1" {
+		t.Errorf("%v, %v", c.Plan().Blocked, a.Choices)
 	}
 	w.says(a.Because, "2 in at 120, 7 1/2 in at 300 of bark is blocked")
 	w.press("1:300:1in")
-	if c = w.sees(); len(c.plan().Blocked) != 1 || c.plan().Blocked[0].Bearing != 300 {
-		t.Errorf("%v", c.plan().Blocked)
+	if c = w.sees(); len(c.Plan().Blocked) != 1 || c.Plan().Blocked[0].Bearing != 300 {
+		t.Errorf("%v", c.Plan().Blocked)
 	}
 	w.correct(StepMeasure, "3.1")
-	if c = w.sees(); len(c.plan().Blocked) != 1 {
+	if c = w.sees(); len(c.Plan().Blocked) != 1 {
 		t.Errorf("measuring anew lost the blocked bark")
 	}
 	w = atSlots(t, metric(northern()), "76mm")

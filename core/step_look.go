@@ -68,7 +68,7 @@ func (c *Case) bleedingChoices(a *Ask, wiped bool) {
 	for i, b := range Bleedings {
 		a.choose(strconv.Itoa(i+1), string(b), bleedingMeaning[b], &Looked{Bleeding: b, Wiped: wiped})
 	}
-	if a.Until != nil && c.Now.Before(*a.Until) && !c.again {
+	if a.Until != nil && c.Now.Before(a.Until.Truncate(time.Second)) && !c.again {
 		for i := range a.Choices {
 			a.Choices[i].Doubt = c.tooEarly(a.Choices[i], *a.Until)
 		}

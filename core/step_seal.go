@@ -51,7 +51,10 @@ func (c *Case) beforeSealing() string {
 		if wrong := g.Set.What.Checks.wrong(); len(wrong) > 0 {
 			out = append(out, fmt.Sprintf("Scion %d: not so: %s. Mend it before it is sealed.", g.Slot, strings.Join(wrong, "; ")))
 		}
-		if s := g.Set.What.Split; s.Given() {
+		switch s := g.Set.What.Split; {
+		case s == splitUnmeasured:
+			out = append(out, fmt.Sprintf("The split at slot %d ran on: seal below its end.", g.Slot))
+		case s.Given():
 			out = append(out, fmt.Sprintf("The split at slot %d ran %s: seal below its end.", g.Slot, c.length(s.Length)))
 		}
 	}
@@ -73,7 +76,7 @@ func (k Checks) wrong() (out []string) {
 func (c *Case) sunWords(a *Ask, sealed time.Time) {
 	heat, ok := c.S.Heat(c.B, sealed)
 	if !ok {
-		if c.B.Placed && c.today(sealed) {
+		if c.B.Placed && c.A.Sealed == nil {
 			a.Because += " d puts down the day's weather, for the sun on dark sealer."
 		}
 		return

@@ -20,9 +20,9 @@ func (b *Block) Shade() unit.Bearing {
 	return 22.5
 }
 
-// plan is the slots asked for so far. What was asked and blocked stands when the
+// Plan is the slots asked for so far, on a stump that was measured. What was asked and blocked stands when the
 // same face is measured anew.
-func (c *Case) plan() SlotsMarked {
+func (c *Case) Plan() SlotsMarked {
 	if s := c.A.Slots; s != nil && !newer(last(c.A.FreshCuts), *s) {
 		p := s.What
 		if newer(*c.A.Measured, *s) {
@@ -72,7 +72,7 @@ func askSlots(c *Case, a *Ask) {
 		a.choice(Choice{Key: "1", Word: "torn bark", Go: StepTorn})
 		return
 	}
-	p := c.plan()
+	p := c.Plan()
 	l, err := c.Layout(p)
 	if err != nil {
 		c.noBark(a, p)

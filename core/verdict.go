@@ -348,7 +348,7 @@ func (j *judge) caution() {
 		if limit != "" {
 			limit = ", over " + limit
 		}
-		add(fmt.Sprintf("It is %s across%s: such stumps may decay before they close.", size, limit), trade.StumpSizes)
+		add(fmt.Sprintf("It is %s across%s: such stumps want care against decay.", size, limit), trade.StumpSizes)
 	}
 	if j.Gashes > trade.GashesMost {
 		add(fmt.Sprintf("It has %d gashes; think again after the %dth.", j.Gashes, trade.GashesMost), trade.GashLimits)

@@ -186,7 +186,7 @@ func (b *blockScreen) answerTogether(who string, t together, stumps []*core.Stum
 	b.load()
 	b.x.say("Taken: " + words + ", " + at.Format("15:04") + ". u takes it back.")
 	if left > 0 {
-		b.x.fail(fmt.Errorf("Taken: %s. Left out: %d, as %w", words, left, wrong))
+		b.x.said, b.x.wrong = fmt.Sprintf("Taken: %s. Left out: %d, as %s", words, left, wrong), true
 	}
 	return nil
 }

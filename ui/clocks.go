@@ -117,11 +117,3 @@ func span(d time.Duration) string {
 	}
 	return fmt.Sprintf("in %d d", (m+24*60-1)/(24*60))
 }
-
-// wait prints an instant as clock and as wait: 14:35, in 12 min.
-func wait(t, now time.Time, zone *time.Location) string {
-	if !t.After(now) {
-		return core.When(t, now, zone) + ", now"
-	}
-	return core.When(t, now, zone) + ", " + span(t.Sub(now))
-}

@@ -133,7 +133,8 @@ func TestPlaceTypedOnAStump(t *testing.T) {
 	d.press("enter")
 	d.on(core.StepBleeding)
 	before := len(d.stump().Live)
-	d.press("2/1", "enter")
+	d.burst("2/1")
+	d.press("enter")
 	if id := d.root.stump.id; id != tree(2, 1) {
 		t.Fatalf("went to %s:\n%s", id.Place(), d.screen())
 	}
@@ -144,7 +145,7 @@ func TestPlaceTypedOnAStump(t *testing.T) {
 	d.press("/", "1/1", "enter")
 	d.press("1")
 	d.on(core.StepSlip)
-	d.hand = d.hand.Add(2 * time.Second) // an answer, and later a place
+	d.hand = d.hand.Add(time.Second) // an answer, and later a place
 	d.press("/", "2/2", "enter")
 	if s, _ := d.root.x.Book.Stump(tree(1, 1)); len(s.Live) != before+1 {
 		t.Error("an answer given before was taken back")

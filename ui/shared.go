@@ -39,7 +39,7 @@ type pressed struct {
 
 // placeSpan is how soon a slash must follow a digit for the two to be the
 // beginning of a place, 4/17, and not an answer and a key.
-const placeSpan = 1500 * time.Millisecond
+const placeSpan = 600 * time.Millisecond
 
 // now is the time the screens see: the clock, or the earlier time set.
 func (x *shared) now() time.Time {

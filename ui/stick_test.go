@@ -99,3 +99,20 @@ func TestMeasureLeftAsItIs(t *testing.T) {
 		t.Error(d.screen())
 	}
 }
+
+// TestBlockedBarkIsDrawnWhileTyped: the slots move away from bark as it is
+// blocked.
+func TestBlockedBarkIsDrawnWhileTyped(t *testing.T) {
+	d := newDriver(t, "2027-05-04 09:00")
+	d.plant("Hollow Lane", rows(1, 1)...)
+	d.did(tree(1, 1), "2027-04-20 09:00", cut()...)
+	d.did(tree(1, 1), "2027-05-04 08:50", graft()[:6]...)
+	d.open()
+	d.press("enter")
+	d.on(core.StepSlots)
+	d.size(120, 40)
+	d.press("4", "90:4i")
+	d.lacks(" blocked")
+	d.press("n")
+	d.sees(" blocked")
+}

@@ -70,7 +70,7 @@ func (s *stumpScreen) answerKeys() paper.Line {
 		if slices.Contains(s.good, false) {
 			all = " as marked "
 		}
-		return paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: all, Ink: paper.Faint}, {Text: " 1-6", Ink: paper.Accent}, {Text: " is not ", Ink: paper.Faint}}
+		return paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: all, Ink: paper.Faint}, {Text: fmt.Sprintf(" 1-%d", len(s.q.Checks.Items)), Ink: paper.Accent}, {Text: " is not ", Ink: paper.Faint}}
 	}
 	first, last := "", ""
 	for _, ch := range s.choices() {
@@ -163,8 +163,12 @@ func (s *stumpScreen) withFigure(lines []paper.Line, text, width, height int) []
 }
 
 func (s *stumpScreen) because() string {
-	if s.q.Until != nil && s.q.Until.After(s.x.now()) {
-		return fmt.Sprintf("%s (%s)", s.q.Because, wait(*s.q.Until, s.x.now(), s.x.site().Zone))
+	if until := s.q.Until; until != nil && until.After(s.x.now()) {
+		at, in := core.When(*until, s.x.now(), s.x.site().Zone), span(until.Sub(s.x.now()))
+		if strings.Contains(s.q.Question+s.q.Because, at) {
+			return fmt.Sprintf("%s (%s)", s.q.Because, in)
+		}
+		return fmt.Sprintf("%s (%s, %s)", s.q.Because, at, in)
 	}
 	return s.q.Because
 }

@@ -203,10 +203,18 @@ func (s *stumpScreen) typed() []core.Body {
 func (s *stumpScreen) slots() ([]figure.Slot, []figure.Arc) {
 	a := s.c.A
 	var plan core.SlotsMarked
-	if a.Slots != nil {
+	switch n := len(a.FreshCuts); {
+	case s.q.Step.ID == core.StepSlots && a.Measured != nil:
+		plan = s.c.Plan()
+	case a.Slots != nil:
 		plan = a.Slots.What
-	} else if n := len(a.FreshCuts); n > 0 {
+	case n > 0:
 		plan.Blocked = a.FreshCuts[n-1].What.Torn
+	}
+	if bodies := s.typed(); len(bodies) == 1 {
+		if typed, ok := bodies[0].(*core.SlotsMarked); ok {
+			plan = *typed
+		}
 	}
 	var blocked []figure.Arc
 	for _, arc := range plan.Blocked {

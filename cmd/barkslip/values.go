@@ -6,7 +6,7 @@ import (
 	"strings"
 	"time"
 
-	"barkslip/core/girth"
+	"barkslip/core/trade"
 	"barkslip/core/unit"
 	"barkslip/core/weather"
 )
@@ -22,7 +22,7 @@ func (g *given) length(name string) unit.Length {
 func (g *given) size(name string) unit.Length {
 	return read(g, name, func(s string) (unit.Length, error) {
 		l, err := unit.ParseLength(s, 0)
-		if err != nil || l <= 0 || l > girth.WidestStump {
+		if err != nil || l <= 0 || l > trade.WidestStump {
 			return 0, &unit.Error{Given: s, Accepted: "a length above 0 and up to 40in (1016mm), with its unit: 4in, 3 1/2in, 0.3ft, 10.2cm, 100mm or 0.1m"}
 		}
 		return l, nil

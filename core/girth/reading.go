@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
 
@@ -62,7 +63,7 @@ func checkReadings(readings []Reading) error {
 		return impossible("girth", "no reading", acceptedReadings)
 	}
 	for i, r := range readings {
-		if !(r.Girth > 0) || r.Girth > WidestStump*math.Pi {
+		if !(r.Girth > 0) || r.Girth > trade.WidestStump*math.Pi {
 			return impossible("girth", r.On.String()+"="+millimetres(r.Girth), "a girth above 0 and up to that of a stem 40in (1016mm) across")
 		}
 		if i > 0 && r.On <= readings[i-1].On {

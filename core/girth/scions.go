@@ -8,9 +8,6 @@ import (
 	"barkslip/core/unit"
 )
 
-// WidestStump is the widest stump reckoned with.
-const WidestStump = 40 * unit.Inch
-
 // sliver, in mm, is the difference that parsing and rounding may leave.
 const sliver = 1e-6
 
@@ -23,7 +20,7 @@ type Count struct {
 }
 
 // Scions counts the scions for a stump across wide, and across2 at right
-// angles (0: round). A width of 0 or less, or over WidestStump, is Impossible.
+// angles (0: round). A width of 0 or less, or over trade.WidestStump, is Impossible.
 func Scions(across, across2 unit.Length) (Count, error) {
 	o := Oval{Across: across, Across2: across2}
 	if err := o.check(); err != nil {
@@ -57,10 +54,10 @@ func bySize(girth, longest unit.Length) int {
 
 // check refuses widths no stump can have.
 func (o Oval) check() error {
-	if !(o.Across > 0 && o.Across <= WidestStump+sliver) {
+	if !(o.Across > 0 && o.Across <= trade.WidestStump+sliver) {
 		return impossible("across", millimetres(o.Across), "a width above 0 and up to 40in (1016mm)")
 	}
-	if !(o.Across2 >= 0 && o.Across2 <= WidestStump+sliver) {
+	if !(o.Across2 >= 0 && o.Across2 <= trade.WidestStump+sliver) {
 		return impossible("across2", millimetres(o.Across2), "a width above 0 and up to 40in (1016mm), or none for a round stump")
 	}
 	if math.IsNaN(o.LongWay.Deg()) || math.IsInf(o.LongWay.Deg(), 0) {

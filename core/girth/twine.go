@@ -75,7 +75,7 @@ func (p TwinePlan) growth() (c curve, from unit.Date) {
 const LoopLimits = "a girth above 0 and up to that of a stem 40in (1016mm) across, with its unit: 16in, 1 1/2ft, 40cm, 400mm or 0.4m"
 
 func (p TwinePlan) check() error {
-	if !(p.Loop > 0 && p.Loop <= WidestStump*math.Pi) {
+	if !(p.Loop > 0 && p.Loop <= trade.WidestStump*math.Pi) {
 		return impossible("loop", millimetres(p.Loop), LoopLimits)
 	}
 	if err := checkReadings(p.Readings); err != nil {

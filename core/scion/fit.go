@@ -60,10 +60,8 @@ func classFor(across unit.Length) trade.ThicknessClass {
 	return trade.ThicknessClassTable[last]
 }
 
-const widestStump = 40 * unit.Inch
-
 func (w Wood) check() error {
-	if err := within("across", w.Across, shortest, widestStump); err != nil {
+	if err := within("across", w.Across, shortest, trade.WidestStump); err != nil {
 		return err
 	}
 	if w.Thick != 0 {
