@@ -54,16 +54,6 @@ func Say(b Body, sys unit.System) string {
 			return "seal cracked"
 		}
 		return "seal sound"
-	case *Staked:
-		return "staked " + l(b.Height)
-	case *Visited:
-		return sayVisit(b)
-	case *Tied:
-		return "tied at " + l(b.Shoot)
-	case *LeaderChosen:
-		return fmt.Sprintf("leader from slot %d", b.Slot)
-	case *Twined:
-		return "twined, loop " + l(b.Loop)
 	case *Failed:
 		return "failed: " + b.Cause
 	case *GivenUp:
@@ -72,10 +62,11 @@ func Say(b Body, sys unit.System) string {
 		return "note: " + b.Text
 	case *AgainstAdvice:
 		return "against advice: " + b.Why
-	case *SeasonsEnd:
-		return "season's end, " + b.Word
 	case *Withdrawn:
 		return "taken back"
+	}
+	if words, ok := sayAfter(b, sys); ok {
+		return words
 	}
 	return strings.ReplaceAll(b.Kind(), "-", " ")
 }
@@ -167,12 +158,4 @@ func sayLook(b *Looked) string {
 		words = append(words, "after a wipe")
 	}
 	return strings.Join(words, ", ")
-}
-
-func sayVisit(b *Visited) string {
-	var words []string
-	for _, f := range b.Found {
-		words = append(words, fmt.Sprintf("%d %s", f.Slot, strings.ReplaceAll(string(f.State), "-", " ")))
-	}
-	return "visit: " + strings.Join(words, ", ")
 }

@@ -175,6 +175,10 @@ func attemptStarts(live []Event) []Event {
 	return starts
 }
 
+// Again is the events that begin a later attempt: where the stump was cut back to
+// be grafted again.
+func (s *Stump) Again() []Event { return attemptStarts(s.Live) }
+
 // ends says whether an event may end an attempt.
 func ends(e Event) bool {
 	switch b := e.Body.(type) {

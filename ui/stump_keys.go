@@ -143,26 +143,3 @@ func (r *root) pickReason(s *stumpScreen) {
 	advice := strings.ReplaceAll(string(verdict), "-", " ")
 	r.pick("Graft it all the same? Why?", fmt.Sprintf("The advice is: %s. %s The reason is kept with the graft.", advice, strings.Join(s.c.Advice.Reasons, " ")), items)
 }
-
-// story shows every answer in order, those taken back or replaced marked.
-func (s *stumpScreen) story() {
-	live := map[core.ID]bool{}
-	for _, e := range s.s.Live {
-		live[e.ID] = true
-	}
-	s.r.page = &page{r: s.r, title: "Story", where: s.id.Long(), make: func(width int) []paper.Line { return s.storyLines(live, width-3) }}
-}
-
-func (s *stumpScreen) storyLines(live map[core.ID]bool, width int) []paper.Line {
-	b := s.x.site()
-	lines := []paper.Line{nil}
-	for _, e := range s.s.All {
-		ink, mark := paper.Plain, "  "
-		if _, taking := e.Body.(*core.Withdrawn); !live[e.ID] && !taking {
-			ink, mark = paper.Faint, "- "
-		}
-		at := e.At.In(b.Zone).Format("2 Jan 2006 15:04")
-		lines = append(lines, indent(1, under(fmt.Sprintf("%s%-18s%-4s", mark, at, e.Hand), paper.Faint, ink, core.Say(e.Body, b.Units), width))...)
-	}
-	return append(lines, nil, paper.Text(paper.Faint, "  - was taken back or replaced; nothing is ever wiped out."))
-}

@@ -1,0 +1,61 @@
+package ui
+
+import (
+	"fmt"
+
+	"barkslip/core"
+	"barkslip/ui/paper"
+)
+
+// story shows every answer in order, year by year and graft by graft, those
+// taken back or replaced marked. It opens at the newest.
+func (s *stumpScreen) story() {
+	again := map[core.ID]bool{}
+	for _, e := range s.s.Again() {
+		again[e.ID] = true
+	}
+	s.r.page = &page{r: s.r, title: "Story", where: s.id.Long(), from: len(s.s.All) * 4,
+		make: func(width int) []paper.Line { return s.storyLines(again, width-3) }}
+}
+
+func (s *stumpScreen) storyLines(again map[core.ID]bool, width int) []paper.Line {
+	b, marks := s.x.site(), s.storyMarks()
+	var lines []paper.Line
+	year := 0
+	for _, e := range s.s.All {
+		at := e.At.In(b.Zone)
+		if again[e.ID] {
+			lines = append(lines, nil, paper.Text(paper.Strong, "   Grafted again"))
+		}
+		if at.Year() != year {
+			year = at.Year()
+			lines = append(lines, nil, paper.Text(paper.Strong, fmt.Sprintf("   %d", year)))
+		}
+		mark, ink := marks[e.ID], paper.Plain
+		if mark != "" {
+			ink = paper.Faint
+		}
+		label := fmt.Sprintf("%-2s%-14s%-4s", mark, at.Format("2 Jan 15:04"), e.Hand)
+		lines = append(lines, indent(1, under(label, paper.Faint, ink, core.Say(e.Body, b.Units), width))...)
+	}
+	return append(lines, nil, paper.Text(paper.Faint, "   - was taken back, = was said anew; nothing is ever wiped out."))
+}
+
+// storyMarks are the signs of the answers that do not stand: taken back, or said
+// anew by a later one.
+func (s *stumpScreen) storyMarks() map[core.ID]string {
+	marks := map[core.ID]string{}
+	for _, e := range s.s.All {
+		if _, taking := e.Body.(*core.Withdrawn); !taking && !s.s.Stands(e.ID) {
+			marks[e.ID] = "-"
+		}
+	}
+	for _, e := range s.s.Live {
+		for _, id := range e.Replaces {
+			if marks[id] != "" {
+				marks[id] = "="
+			}
+		}
+	}
+	return marks
+}
