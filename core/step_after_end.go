@@ -156,7 +156,7 @@ func doneGiveUp(c *Case) string {
 func askUntie(c *Case, a *Ask) {
 	a.Question = "Twine, tapes and stake off: does it stand alone?"
 	a.Because = fmt.Sprintf("Set %s; it stands up to four seasons with its stake.", c.when(c.A.SetAt()))
-	if c.sinceSet() < 500 {
+	if c.sinceSet() < trade.JoinedDays {
 		a.Warn = fmt.Sprintf("It was set only %d days ago; the join is not at full strength yet.", c.sinceSet())
 	}
 	bodies := []Body{&Untied{}}

@@ -85,6 +85,17 @@ func (c *Case) wantedCut() (unit.Length, string) {
 	return graft + trade.FreshCutBelow, fmt.Sprintf("%s %s and %s for the fresh cut.", c.length(graft), why, c.length(trade.FreshCutBelow))
 }
 
+// UsualCut is the cut-back at the height that a block asks for; ok is false where
+// it asks for none.
+func (b *Block) UsualCut() (cut *CutBack, ok bool) {
+	c := Case{B: b}
+	if _, _, settled := c.wantedGraft(); !settled {
+		return nil, false
+	}
+	height, _ := c.wantedCut()
+	return &CutBack{Height: Measured(height, b.Units)}, true
+}
+
 func askHeight(c *Case, a *Ask) {
 	height, why := c.wantedCut()
 	a.Question = "Cut it back. At what height?"

@@ -62,6 +62,18 @@ var answersTogether = []together{
 	{"tapes loosened", "for the winter", one(&core.TapesLoosened{}), func(s *core.Stump) bool { return len(s.Now().Ties) > 0 && alive(s) }},
 }
 
+// answersTogether is the answers that many stumps may be given here: first the
+// cut-back at the block's own height, if it has one.
+func (b *blockScreen) answersTogether() []together {
+	cut, ok := b.x.site().UsualCut()
+	if !ok {
+		return answersTogether
+	}
+	standing := func(s *core.Stump) bool { return s.Stage() == core.Standing }
+	first := together{"cut back", "at " + b.x.site().Units.Length(cut.Height.Length), one(cut), standing}
+	return append([]together{first}, answersTogether...)
+}
+
 func one(b core.Body) func(*core.Stump) core.Body { return func(*core.Stump) core.Body { return b } }
 
 func headBack(s *core.Stump) core.Body { return &core.HeadedBack{Height: s.Now().Stake.What.Height} }
@@ -111,7 +123,7 @@ func (b *blockScreen) answerAll(who string, ids []core.StumpID) {
 		stumps = append(stumps, s)
 	}
 	var items []listItem
-	for _, t := range answersTogether {
+	for _, t := range b.answersTogether() {
 		n := 0
 		for _, s := range stumps {
 			if t.fits(s) {

@@ -97,33 +97,13 @@ func checkTrees(f *firstScreen, text string) error {
 func checkUnits(_ *firstScreen, text string) error { _, err := unit.ParseSystem(text); return err }
 
 func checkZone(f *firstScreen, text string) error {
-	if _, err := f.x.Zones(text); err != nil || text == "" {
-		return &unit.Error{Given: text, Accepted: "a time zone such as America/New_York"}
-	}
-	return nil
+	_, err := readZone(f.x.Zones, text)
+	return err
 }
 
 func checkPlace(f *firstScreen, text string) error {
 	_, _, err := place(text)
 	return err
-}
-
-// place reads "42.7 -77.2"; "-" or nothing for not known.
-func place(text string) (lat, lon string, err error) {
-	words := strings.Fields(strings.ReplaceAll(text, ",", " "))
-	if len(words) == 0 || text == "-" {
-		return "", "", nil
-	}
-	bad := &unit.Error{Given: text, Accepted: "latitude and longitude in degrees, such as 42.7 -77.2"}
-	if len(words) != 2 {
-		return "", "", bad
-	}
-	for i, most := range []float64{90, 180} {
-		if v, err := strconv.ParseFloat(words[i], 64); err != nil || !(v >= -most && v <= most) {
-			return "", "", bad
-		}
-	}
-	return words[0], words[1], nil
 }
 
 func checkHeight(f *firstScreen, text string) error {
@@ -271,7 +251,11 @@ func (f *firstScreen) make() error {
 	}
 	lat, lon, _ := place(f.given["place"])
 	set("units", f.units().String())
-	set("zone", f.given["zone"])
+	zone, err := readZone(f.x.Zones, f.given["zone"])
+	if err != nil {
+		return err
+	}
+	set("zone", zone)
 	set("latitude", lat)
 	set("longitude", lon)
 	set("variety", f.given["variety"])

@@ -100,8 +100,7 @@ func (r *root) askSetting(s setting) {
 
 func paperTitle(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
-// setBlock writes one setting, replacing the one that stands. Lengths without a
-// unit are in the block's.
+// setBlock writes one setting, replacing the one that stands.
 func (r *root) setBlock(block core.ID, name, value string) error {
 	var body core.Body = &core.BlockSet{Block: block, Setting: name, Value: value}
 	if name == "name" {
@@ -111,9 +110,11 @@ func (r *root) setBlock(block core.ID, name, value string) error {
 		body = &core.BlockMade{Block: block, Name: value}
 	}
 	if name == "zone" {
-		if _, err := r.x.Zones(value); err != nil || value == "" {
-			return &unit.Error{Given: value, Accepted: "a time zone such as America/New_York"}
+		zone, err := readZone(r.x.Zones, value)
+		if err != nil {
+			return err
 		}
+		value, body = zone, &core.BlockSet{Block: block, Setting: name, Value: zone}
 	}
 	if err := core.Check(core.Event{Body: body}); err != nil {
 		return err

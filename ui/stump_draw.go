@@ -96,6 +96,9 @@ func (s *stumpScreen) question(width, height int) []paper.Line {
 	lines := []paper.Line{nil}
 	lines = append(lines, wrapped(paper.Strong, s.q.Question, text)...)
 	if s.fig > 0 {
+		if s.doubt == nil && s.entry() != nil {
+			lines = append(lines, s.answers(text)...)
+		}
 		if large := s.figure(width-1, min(height-len(lines)-1, 24)); len(large) > 0 {
 			return append(append(lines, nil), large...)
 		}

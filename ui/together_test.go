@@ -120,10 +120,31 @@ func TestPickAndLeaveOut(t *testing.T) {
 func TestRowWithoutAnAnswer(t *testing.T) {
 	d := newDriver(t, "2027-05-04 12:00")
 	d.plant("Hollow Lane", rows(2, 3)...)
+	for n := 1; n <= 3; n++ {
+		d.did(tree(1, n), "2027-05-04 11:00", &core.GivenUp{Why: "given up"})
+	}
+	d.open()
 	d.press("r")
 	d.sees("fits row 1")
 	if d.root.list != nil {
 		t.Error("an empty list is open")
+	}
+}
+
+// TestRowCutBack cuts a whole row back at the block's height, and gashes it.
+func TestRowCutBack(t *testing.T) {
+	d := newDriver(t, "2027-05-04 12:00")
+	d.plant("Hollow Lane", rows(2, 3)...)
+	d.press("r")
+	d.pickWord("cut back")
+	d.press("enter")
+	d.sees("row 1, cut back, 3 stumps")
+	d.press("r")
+	d.pickWord("gashed")
+	d.press("enter")
+	d.wantStages(core.Draining, core.Draining, core.Draining, core.Standing)
+	if s, _ := d.root.x.Book.Stump(tree(1, 2)); s.Now().CutBack.What.Height.Typed != "42 in" || len(s.Now().Gashes) != 1 {
+		t.Errorf("1/2 is cut at %s with %d gashes", s.Now().CutBack.What.Height.Typed, len(s.Now().Gashes))
 	}
 }
 

@@ -5,6 +5,7 @@ import "barkslip/core/unit"
 // Days of after-care, counted from the cause named. A name ending in By is the
 // day by which the work should be done.
 const (
+	JoinedDays                             = 540  // after setting scion and stock are joined, see CallusDays
 	AfterLookDays, AfterLookBy             = 2, 4 // from sealing
 	ResealBy                               = 6    // from sealing; opens after ResealDays
 	CrackedBy                              = 1    // from seeing the crack

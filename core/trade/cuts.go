@@ -12,7 +12,6 @@ const (
 	SlotLeast     = 0.8 * unit.Millimetre   // over the scion's thickness
 	SlotSpareSide = 3.175 * unit.Millimetre // each side, at most
 	SlotWidth     = unit.Inch / 2           // default when blocked bark is kept clear
-	SlitLength    = 3 * unit.Inch
 	NailBite      = 12.7 * unit.Millimetre
 	NailsPerScion = 2
 	Proud         = unit.Inch / 4

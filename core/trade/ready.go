@@ -52,8 +52,6 @@ const (
 	GashMinutes      = 30 // from a gash or hole to the next look
 	WipesMost        = 2
 	WaitsMost        = 2
-	BrowseDeer       = 6 * unit.Foot
-	NurseLimbsWanted = 1
 )
 
 // Facts about readiness.

@@ -14,8 +14,6 @@ const (
 	HeatLookDays     = 7
 	InjuryFrom       = unit.Temperature(45) // limit of a sealed graft that the white clock goes by
 	InjuryMinutes    = 30                   // how long before the limit to be white
-	WrapWide         = 2 * unit.Inch
-	WrapLong         = 3 * unit.Inch
 	EarwigDays       = 14
 	EarwigHardenDays = 45
 )
