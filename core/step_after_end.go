@@ -49,7 +49,7 @@ func askRest(c *Case, a *Ask) {
 	}
 	c.callusWords(a)
 	if c.A.HeadedBack() && !c.A.twineOn() {
-		a.choice(Choice{Key: "2", Word: "untie it", Meaning: "stake, tapes and twine off for good", Go: StepUntie})
+		a.choice(Choice{Key: "1", Word: "untie it", Meaning: "stake, tapes and twine off for good", Go: StepUntie})
 	}
 	a.choice(Choice{Key: "0", Word: "next stump", Leave: true})
 	a.Likely = "0"

@@ -144,7 +144,7 @@ func doneHeight(c *Case) string {
 	if c.A.CutBack == nil {
 		return ""
 	}
-	return fmt.Sprintf("%s, %s", c.B.Day(c.A.CutBack.At).Short(), c.length(c.A.CutBack.What.Height.Length))
+	return fmt.Sprintf("%s, %s", c.length(c.A.CutBack.What.Height.Length), c.B.Day(c.A.CutBack.At).Short())
 }
 
 // gashDepth is half an inch, or a quarter of a stem under 2 1/2 in, never more

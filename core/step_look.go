@@ -128,10 +128,10 @@ func askWait(c *Case, a *Ask) {
 		a.Because += " " + c.Advice.Meanwhile[0]
 	}
 	a.choice(Choice{Key: "0", Word: "next stump", Meaning: "this one can wait", Leave: true})
-	a.choice(Choice{Key: "2", Word: "look now", Meaning: "how it bleeds and slips", Go: StepBleeding})
-	a.choice(Choice{Key: "3", Word: "gash it", Meaning: "to drain meanwhile", Go: StepNewGashes})
-	a.choice(Choice{Key: "4", Word: "drain hole", Meaning: "if gashes are not enough", Go: StepDrill})
-	a.choice(Choice{Key: "5", Word: "go on", Meaning: "graft against advice", Pick: PickReason})
+	a.choice(Choice{Key: "1", Word: "look now", Meaning: "how it bleeds and slips", Go: StepBleeding})
+	a.choice(Choice{Key: "2", Word: "gash it", Meaning: "to drain meanwhile", Go: StepNewGashes})
+	a.choice(Choice{Key: "3", Word: "drain hole", Meaning: "if gashes are not enough", Go: StepDrill})
+	a.choice(Choice{Key: "4", Word: "go on", Meaning: "graft against advice", Pick: PickReason})
 	a.Likely = "0"
 	if len(c.Advice.Meanwhile) > 0 { // gash or drill: the better key is a digit
 		a.Likely = ""

@@ -15,10 +15,13 @@ func (b *blockScreen) paceWord() string {
 	switch {
 	case !p.Known || p.Standing+p.Draining == 0 || p.Today < p.Slip.From.Add(-paceAhead):
 		return ""
+	case p.Today < p.Slip.From && p.CutBack == 0:
+		return "slips from " + p.Slip.From.Short()
+	case p.Today < p.Slip.From:
+		return fmt.Sprintf("slips %s, cut back %d", p.Slip.From.Short(), p.CutBack)
+	case p.Standing > 0 && b.x.width < fullWidth:
+		return fmt.Sprintf("slip %d d, cut back %d", p.Left, p.CutBack)
 	case p.Standing > 0:
-		if b.x.width < fullWidth {
-			return fmt.Sprintf("slip %d d, cut back %d", p.Left, p.CutBack)
-		}
 		return fmt.Sprintf("slip %d d left, cut back %d", p.Left, p.CutBack)
 	}
 	return fmt.Sprintf("slip %d d left, %d a day", p.Left, p.Needed)

@@ -27,7 +27,8 @@ func painted(t *testing.T, path string, stump core.StumpID) {
 	}
 }
 
-// TestDueOrder: white before all else, the rest up one row and down the next;
+// TestDueOrder: white before all else, then the rest, each up one row and down
+// the next;
 // a stump to be painted has its other dues in the place of the walk.
 func TestDueOrder(t *testing.T) {
 	path := dueBook(t, "Hollow Lane", dueStump(2, 1, 0), dueStump(1, 2, 0), dueStump(2, 2, 0), dueStump(1, 1, 0), dueStump(2, 2, 1), dueStump(3, 1, 0))
@@ -48,7 +49,7 @@ func TestDueOrder(t *testing.T) {
 			rest = append(rest, place)
 		}
 	}
-	if got := strings.Join(white, " "); got != "2/1 1/2 1/1 2/2/1 3/1" {
+	if got := strings.Join(white, " "); got != "1/1 1/2 2/2/1 2/1 3/1" {
 		t.Errorf("white in the order %s", got)
 	}
 	if got := strings.Join(rest, " "); got != "1/1 1/2 2/2 2/2/1 2/1 3/1" {
