@@ -99,9 +99,9 @@ func (c *Case) chance(scions int, room bool) (words string, work trade.Worked) {
 		return "", trade.Worked{}
 	}
 	work = now.Work
-	words = fmt.Sprintf("Chance that the stump takes: %s in 100", percent(now.Stump))
+	words = fmt.Sprintf("Chance it takes: %s in 100", percent(now.Stump))
 	if room {
-		words += ", with one scion more " + percent(more.Stump)
+		words += ", one scion more " + percent(more.Stump)
 		work.Answer = append(work.Answer, trade.Input{Name: "with one scion more", Value: more.Stump})
 	}
 	if o.Learned {
@@ -110,7 +110,7 @@ func (c *Case) chance(scions int, room bool) (words string, work trade.Worked) {
 	}
 	work.Assumed = append(work.Assumed, fmt.Sprintf("the chance of a bud, %g, and the likeness, %g, until this block has a record of its own", o.PerBud, o.Together))
 	work.Facts = append(work.Facts, trade.BudChance)
-	return words + "; assumed, until the block has a record.", work
+	return words + "; assumed, no record yet.", work
 }
 
 func percent(p float64) string {

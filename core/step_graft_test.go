@@ -89,7 +89,7 @@ func TestSlotsAreNamedByBearing(t *testing.T) {
 	if a.Question != "3 slots at 022, 142, 263, 3 9/16 in apart. Mark them so?" {
 		t.Errorf("%q", a.Question)
 	}
-	w.says(a.Because, "022 faces the shade side", "; assumed, until the block has a record.")
+	w.says(a.Because, "022 faces the shade side", "; assumed, no record yet.")
 	assumed := strings.Join(a.Work[1].Assumed, "; ")
 	w.says(assumed, "0.3", "until this block has a record of its own")
 	w.press("1", "9:Lantern", "3/8", "1")

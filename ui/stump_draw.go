@@ -198,12 +198,25 @@ func (s *stumpScreen) warnings(width int) []paper.Line {
 		}
 		out = append(out, wrapped(paper.Warn, "Two answers stand: "+strings.Join(said, " and ")+". Up goes there; answer it again to settle it.", width)...)
 	}
-	if s.q.Step.Part <= core.PartGraft && len(s.c.A.Grafts) == 0 {
+	if s.minds() {
 		for _, c := range s.c.Advice.Cautions {
 			out = append(out, wrapped(paper.Warn, "Mind: "+c, width)...)
 		}
 	}
 	return out
+}
+
+// minds says whether what the readiness minds is said here: up to the measure,
+// where it can still change what is done.
+func (s *stumpScreen) minds() bool {
+	if len(s.c.A.Grafts) > 0 {
+		return false
+	}
+	switch s.q.Step.ID {
+	case core.StepNewGashes, core.StepFreshCut, core.StepNewFace, core.StepMeasure, core.StepLongWay:
+		return true
+	}
+	return s.q.Step.Part < core.PartGraft
 }
 
 // answers are the choices as number, word, meaning; or the field; or the
