@@ -196,7 +196,7 @@ func (s *stumpScreen) warnings(width int) []paper.Line {
 		for _, e := range c.Events {
 			said = append(said, fmt.Sprintf("%s (%s)", core.Say(e.Body, s.x.site().Units), e.Hand))
 		}
-		out = append(out, wrapped(paper.Warn, "Two answers stand: "+strings.Join(said, " and ")+". Up goes there; answer it again to settle it.", width)...)
+		out = append(out, wrapped(paper.Warn, "Two answers stand: "+strings.Join(said, " and ")+". e settles it: pick the one that holds.", width)...)
 	}
 	if s.minds() {
 		for _, c := range s.c.Advice.Cautions {

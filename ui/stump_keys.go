@@ -34,6 +34,7 @@ func (s *stumpScreen) table() []binding {
 		{keys: []string{"x"}, help: "Failed, or given up, with the cause.", do: s.end},
 		{keys: []string{"a"}, help: "Graft today against advice, with the reason.", do: s.against},
 		{keys: []string{"v"}, help: "The story of this stump: every answer, those taken back too.", do: s.story},
+		{keys: []string{"e"}, help: "Where two answers to one question stand: pick the one that holds.", do: s.settle},
 		{keys: []string{"f"}, word: figure, help: "The figure large, then the next one, then the answers again.", do: s.nextFigure},
 		{keys: []string{"/"}, help: "Go to another stump: row/tree.", do: s.place},
 		{keys: []string{"esc"}, show: "Esc", help: "Back: to the question asked now, then to the block.", do: s.back},
@@ -66,6 +67,36 @@ func (s *stumpScreen) place() {
 	if words != "" {
 		s.x.say(words + " " + promptWords)
 	}
+}
+
+// settle asks which of the answers that disagree holds; it is said anew, for the
+// time it was given for, in place of all of them.
+func (s *stumpScreen) settle() {
+	if len(s.s.Clashes) == 0 {
+		s.x.say("No answers disagree here.")
+		return
+	}
+	b := s.x.site()
+	var all []core.ID
+	var items []listItem
+	for _, e := range s.s.Clashes[0].Events {
+		all = append(all, e.ID)
+	}
+	for _, e := range s.s.Clashes[0].Events {
+		meaning := e.Hand + ", " + core.When(e.At, s.x.now(), b.Zone)
+		items = append(items, listItem{core.Say(e.Body, b.Units), meaning, func() error {
+			if _, err := s.x.write(s.id, core.Event{At: e.At, Replaces: all, Body: e.Body}); err != nil {
+				return err
+			}
+			s.clear()
+			if err := s.load(); err != nil {
+				return err
+			}
+			s.x.say("Settled: " + core.Say(e.Body, b.Units) + ".")
+			return nil
+		}})
+	}
+	s.r.pick("Which of these holds?", "The other stays in the story.", items)
 }
 
 func (s *stumpScreen) coach() {

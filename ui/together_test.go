@@ -180,3 +180,23 @@ func TestTwoBlocksAreOne(t *testing.T) {
 		t.Errorf("%d blocks go on", len(blocks))
 	}
 }
+
+// TestSettleAClash picks one of two answers given on two laptops.
+func TestSettleAClash(t *testing.T) {
+	d := newDriver(t, "2027-05-04 09:00")
+	d.plant("Hollow Lane", rows(1, 1)...)
+	d.did(tree(1, 1), "2027-04-26 09:00", cut()...)
+	d.append(core.Event{At: at("2027-04-26 10:00"), Hand: "AB", Stump: tree(1, 1), Body: &core.CutBack{Height: inches(50)}})
+	d.open()
+	d.press("enter")
+	d.sees("Two answers stand", "cut back 42 in (RK)", "50 in (AB)")
+	d.press("e")
+	d.pickWord("cut back 50 in")
+	d.sees("Settled: cut back 50 in.")
+	d.lacks("Two answers stand")
+	if s := d.stump(); len(s.Clashes) != 0 || s.Now().CutBack.What.Height.Inches() != 50 || !s.Now().CutBack.At.Equal(at("2027-04-26 10:00")) {
+		t.Errorf("%+v", s.Now().CutBack)
+	}
+	d.press("e")
+	d.sees("No answers disagree here.")
+}
