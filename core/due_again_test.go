@@ -33,8 +33,9 @@ func TestSeasonsEndByTheCalendar(t *testing.T) {
 			day  string
 			want bool
 		}{
-			{DueSprouts, "2027-09-30", true}, {DueSprouts, "2027-10-01", false}, {DueSprouts, "2028-04-30", false}, {DueSprouts, "2028-05-01", true}, {DueSprouts, "2029-07-01", true},
-			{DueTie, "2027-09-30", true}, {DueTie, "2027-10-01", false}, {DueTie, "2028-05-01", true},
+			{DueSprouts, "2027-09-30", true}, {DueSprouts, "2027-10-01", false}, {DueSprouts, "2028-04-30", false}, {DueSprouts, "2028-05-01", true}, {DueSprouts, "2028-09-30", true}, {DueSprouts, "2028-10-02", false},
+			{DueSprouts, "2029-01-15", false}, {DueSprouts, "2029-07-01", true}, {DueSprouts, "2030-12-15", false},
+			{DueTie, "2027-09-30", true}, {DueTie, "2027-10-01", false}, {DueTie, "2028-05-01", true}, {DueTie, "2028-10-02", false}, {DueTie, "2029-06-01", false},
 			{DuePinch, "2027-08-15", true}, {DuePinch, "2027-08-16", false}, {DuePinch, "2028-07-01", false},
 			{DueTiesOff, "2027-11-01", true}, {DueTiesOff, "2028-10-31", true}, {DueTiesOff, "2028-11-01", true},
 		} {
@@ -138,5 +139,39 @@ func TestSouthByItsZone(t *testing.T) {
 	}
 	if b := (&Block{ZoneName: "Australia/Darwin", Placed: true, Lat: 10}); b.South() {
 		t.Error("the zone goes before the latitude")
+	}
+}
+
+// TestRevivedAfterDeadAtSeasonsEnd: a graft seen growing later was not dead, and
+// work on the stump begins nothing anew.
+func TestRevivedAfterDeadAtSeasonsEnd(t *testing.T) {
+	d := twoGrafts().on("2027-10-05", 9, 0, &SeasonsEnd{Word: "dead"}).on("2028-05-20", 9, 0, visit(Growing, Dead), &Gashed{Number: 1})
+	if s := d.fold(); len(s.Attempts) != 1 || s.Stage() != PushingOn {
+		t.Errorf("%s with %d attempts", s.Stage(), len(s.Attempts))
+	}
+	bare := diaryOn(northern()).on("2027-05-04", 9, 0, &CutBack{Height: inches(30)}).on("2027-10-05", 9, 0, &SeasonsEnd{Word: "dead"}, &Gashed{Number: 1})
+	if s := bare.fold(); s.Stage() != Draining {
+		t.Errorf("without grafts it is %s", s.Stage())
+	}
+}
+
+// TestCoverCorrectedInTheSecondOfWhite leaves the white as it is.
+func TestCoverCorrectedInTheSecondOfWhite(t *testing.T) {
+	d := diaryOn(northern()).grafted("2027-05-04", "2027-05-12", Wrapped)
+	sealed := d.fold().Now().Sealed
+	d.say(sealed.At, &PaintedWhite{})
+	d.say(sealed.At, &Sealed{Cover: Bare}, sealed.ID)
+	if got := d.fold().Stage(); got != Painted {
+		t.Errorf("the stump is %s", got)
+	}
+}
+
+// TestNewLeaderIsBelowItsStake though the dead one stood above.
+func TestNewLeaderIsBelowItsStake(t *testing.T) {
+	d := twoGrafts().on("2027-06-10", 9, 0, &Staked{Height: inches(36)}).on("2027-06-20", 9, 0, &LeaderChosen{Slot: 1, Shoot: "upper"}).
+		on("2027-06-28", 9, 0, &Tied{Shoot: inches(40)}).on("2027-07-01", 9, 0, visit(Dead, Growing))
+	d.say(dayOf("2027-07-02").At(9, 0, d.b.Zone), &LeaderChosen{Slot: 2, Shoot: "upper"}, d.fold().Answers((Event{Body: &LeaderChosen{}}).Question())...)
+	if got := d.fold().Stage(); got != LeaderOn {
+		t.Errorf("the stump is %s", got)
 	}
 }

@@ -41,7 +41,7 @@ type dueCase struct {
 	advice *Advice // at judged
 	judged time.Time
 	grown  []girth.Shoot // once asked for
-	some   [2]Due
+	some   []Due
 }
 
 func newDueCase(s *Stump, b *Block) *dueCase {
@@ -105,8 +105,8 @@ func (c *dueCase) days(opens, by unit.Date, since time.Time, hint uint8) Due {
 
 // one is a rule's single due; it holds until the next rule.
 func (c *dueCase) one(d Due) []Due {
-	c.some[0] = d
-	return c.some[:1]
+	c.some = append(c.some[:0], d)
+	return c.some
 }
 
 // until is a rule's due that is no more after a day.
@@ -119,8 +119,23 @@ func (c *dueCase) until(d Due, last unit.Date) []Due {
 // later if it is not met by then.
 func (c *dueCase) thenNext(d Due, last unit.Date, next Due) []Due {
 	d.Ends = last.Add(1).In(c.b.Zone)
-	c.some = [2]Due{d, next}
-	return c.some[:]
+	c.some = append(c.some[:0], d, next)
+	return c.some
+}
+
+// everySeason is a rule's due of one season and of each after it up to the last,
+// from leaf-out on: each is no more when its season ends.
+func (c *dueCase) everySeason(d Due, last int, by int, hint uint8) []Due {
+	season := c.b.SeasonOf(c.b.Day(d.Opens))
+	c.some = append(c.some[:0], d)
+	for y := season + 1; y <= last; y++ {
+		leaf := c.b.leafOut(y)
+		c.some = append(c.some, c.days(leaf, leaf.Add(by), d.Since, hint))
+	}
+	for i := range c.some {
+		c.some[i].Ends = c.b.seasonEnds(season + i).Add(1).In(c.b.Zone)
+	}
+	return c.some
 }
 
 // season moves a day on to the next leaf-out if the later seasons of the block

@@ -33,10 +33,8 @@ func sproutsDue(c *dueCase) []Due {
 	if moved := c.season(opens); moved != opens {
 		opens, hint = moved, sproutsLeafOut
 	}
-	season := c.b.SeasonOf(opens)
-	leaf := c.b.leafOut(season + 1)
-	return c.thenNext(c.days(opens, opens.Add(trade.SproutsBy), since, hint), c.b.seasonEnds(season),
-		c.days(leaf, leaf.Add(trade.SproutsBy), since, sproutsLeafOut))
+	last := max(c.first+trade.SeasonsOfCare-1, c.b.SeasonOf(opens)+1)
+	return c.everySeason(c.days(opens, opens.Add(trade.SproutsBy), since, hint), last, trade.SproutsBy, sproutsLeafOut)
 }
 
 // sproutsFirst is when sprouts are first to be looked for: the earlier of the

@@ -31,16 +31,11 @@ func tieDue(c *dueCase) []Due {
 	if moved := c.season(opens); moved != opens {
 		opens, hint = moved, tieLeafOut
 	}
-	season := c.b.SeasonOf(opens)
-	d := c.days(opens, opens.Add(trade.TieBy), since, hint)
-	switch last := c.first + trade.TieSeasons - 1; {
-	case season > last:
+	last := c.first + trade.TieSeasons - 1
+	if c.b.SeasonOf(opens) > last {
 		return nil
-	case season == last:
-		return c.until(d, c.b.seasonEnds(season))
 	}
-	leaf := c.b.leafOut(season + 1)
-	return c.thenNext(d, c.b.seasonEnds(season), c.days(leaf, leaf.Add(trade.TieBy), since, tieLeafOut))
+	return c.everySeason(c.days(opens, opens.Add(trade.TieBy), since, hint), last, trade.TieBy, tieLeafOut)
 }
 
 // firstTie is two weeks after the first push, or sooner if the shoot is long

@@ -51,10 +51,12 @@ func PaceOf(b *Block, sums []Summary, now time.Time) Pace {
 	set := map[unit.Date]int{}
 	var ready []unit.Date
 	for _, s := range sums {
-		switch s.Stage {
-		case Standing:
+		small := s.Across > 0 && s.Across < trade.LeastAcross // it takes another graft
+		switch {
+		case small:
+		case s.Stage == Standing:
 			p.Standing++
-		case Draining:
+		case s.Stage == Draining:
 			p.Draining++
 			ready = append(ready, max(p.Today, s.CutBack.Add(b.waitDays())))
 		}

@@ -132,10 +132,12 @@ func (a *Attempt) FirstPush() time.Time {
 	return time.Time{}
 }
 
-// Shoot is the leader's length as last measured, 0 before.
+// Shoot is the leader's length as last measured since it was last broken, headed
+// back or lost to another, 0 before.
 func (a *Attempt) Shoot() unit.Length {
+	whole := a.wholeSince()
 	for i := len(a.Ties) - 1; i >= 0; i-- {
-		if l := a.Ties[i].What.Shoot; l.Given() {
+		if l := a.Ties[i].What.Shoot; l.Given() && !a.Ties[i].At.Before(whole) {
 			return l.Length
 		}
 	}

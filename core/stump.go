@@ -154,7 +154,11 @@ func attemptStarts(live []Event) []Event {
 		case *Failed, *GivenUp, *Untied:
 			over = true
 		case *SeasonsEnd:
-			over = over || b.Word == "dead"
+			for slot := range grafts {
+				if b.Word == "dead" {
+					grafts[slot] = Dead
+				}
+			}
 		case *ScionSet:
 			grafts[b.Slot] = NoChange
 		case *Visited:
@@ -217,7 +221,7 @@ func (s *Stump) Now() *Attempt { return s.Attempts[len(s.Attempts)-1] }
 // under way; a new answer names them as replaced. After an attempt that is over,
 // cutting back begins another and replaces nothing.
 func (s *Stump) Answers(question string) []ID {
-	if a := s.Now(); (a.GivenUp != nil || !a.lostAt().IsZero()) && (question == "nurse-limbs" || question == "cut-back") {
+	if a := s.Now(); (a.GivenUp != nil || a.Untied != nil || !a.lostAt().IsZero()) && (question == "nurse-limbs" || question == "cut-back") {
 		return nil
 	}
 	starts := attemptStarts(s.Live)
@@ -285,7 +289,7 @@ func (a *Attempt) settle() {
 			}
 		}
 	}
-	if a.White != nil && a.Sealed != nil && newer(*a.Sealed, *a.White) {
+	if a.White != nil && a.Sealed != nil && a.Sealed.At.After(a.White.At) {
 		a.White = nil // of the coat before
 	}
 	// A slot that was looked at but never set is no graft.

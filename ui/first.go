@@ -239,6 +239,12 @@ func (f *firstScreen) answer() {
 
 // make writes the block, its settings and its stumps in one transaction.
 func (f *firstScreen) make() error {
+	ended := f.x.OwnDay != nil && f.x.OwnDay()
+	if ended { // work of a real block is dated by the real day
+		if err := f.x.EndOwnDay(); err != nil {
+			return err
+		}
+	}
 	var id core.ID
 	if _, err := f.x.Random.Read(id[:]); err != nil {
 		return err
@@ -276,7 +282,11 @@ func (f *firstScreen) make() error {
 	f.x.answered(out)
 	f.x.block = id
 	f.r.openBlock()
-	f.x.say(fmt.Sprintf("%s: %d stumps. Everything can be changed with o.", f.given["name"], len(events)))
+	said := fmt.Sprintf("%s: %s. Everything can be changed with o.", f.given["name"], counted(len(events), "stump"))
+	if ended {
+		said += " The made-up day is over: the clock is yours."
+	}
+	f.x.say(said)
 	return nil
 }
 

@@ -151,3 +151,50 @@ func TestPlaceTypedOnAStump(t *testing.T) {
 		t.Error("an answer given before was taken back")
 	}
 }
+
+// TestPlaceOfTwoDigitsTypedOnAStump: neither digit of 12/1 is an answer.
+func TestPlaceOfTwoDigitsTypedOnAStump(t *testing.T) {
+	d := newDriver(t, "2027-05-04 08:00")
+	d.plant("Hollow Lane", append(rows(1, 2), [2]int{12, 1})...)
+	d.did(tree(1, 1), "2027-04-26 09:00", cut()...)
+	d.open()
+	d.press("enter")
+	d.on(core.StepBleeding)
+	before := len(d.stump().Live)
+	d.burst("12/1")
+	d.press("enter")
+	if id := d.root.stump.id; id != tree(12, 1) {
+		t.Fatalf("went to %s:\n%s", id.Place(), d.screen())
+	}
+	if s, _ := d.root.x.Book.Stump(tree(1, 1)); len(s.Live) != before {
+		t.Errorf("%d answers stand on 1/1, %d before", len(s.Live), before)
+	}
+}
+
+// TestCorrectionsKeepTheOrderOfTheWork: a cut-back corrected with an earlier time
+// set, and a split measured later, leave the graft where it stands.
+func TestCorrectionsKeepTheOrderOfTheWork(t *testing.T) {
+	d := newDriver(t, "2027-05-20 13:00")
+	d.plant("Hollow Lane", rows(1, 1)...)
+	d.sealed(tree(1, 1), "2027-05-10 09:00", "2027-05-20 09:00", "2027-05-20 10:00")
+	d.did(tree(1, 1), "2027-05-20 12:30", &core.PaintedWhite{})
+	d.open()
+	d.press("enter", "t", "30", "enter")
+	d.correct(core.StepHeight)
+	d.press("40", "enter")
+	if s := d.stump(); len(s.Attempts) != 1 || s.Stage() != core.Painted || s.Now().CutBack.What.Height.Inches() != 40 {
+		t.Fatalf("%s with %d attempts:\n%s", s.Stage(), len(s.Attempts), d.screen())
+	}
+	d.press("t")
+	set := d.stump().Now().SetAt()
+	d.clock("2027-07-20 09:00")
+	d.correct(core.StepScion)
+	d.press("7", "enter")
+	for n := 0; d.step() != core.StepSplit && n < 40; n++ {
+		d.send(tea.KeyMsg{Type: tea.KeyShiftTab})
+	}
+	d.press("2in", "enter")
+	if s := d.stump(); !s.Now().SetAt().Equal(set) || s.Now().Graft(3).Set.What.Split.Inches() != 2 {
+		t.Errorf("set at %s, %s before; split %v", s.Now().SetAt(), set, s.Now().Graft(3).Set.What.Split)
+	}
+}

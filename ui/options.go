@@ -43,6 +43,7 @@ type Options struct {
 	OpenFile  func(path string) (io.ReadCloser, error)         // for a block list
 	SaveText  func(name, text string) (path string, err error) // writes a file for the user
 	OwnDay    func() bool                                      // whether the book goes by a day of its own, as a made-up one
+	EndOwnDay func() error                                     // has it go by the computer's clock from now on
 	Sample    func() error                                     // fills an empty book with the made-up block
 	Bell      func()                                           // rings once
 	Input     io.Reader                                        // nil for the terminal

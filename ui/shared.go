@@ -30,11 +30,24 @@ type shared struct {
 	sums            sums
 }
 
-// pressed is a digit pressed on a stump, and what was taken for it.
+// pressed is the digits pressed on a stump one close behind the other, and what
+// was taken for them.
 type pressed struct {
 	key    string
 	at     time.Time
 	events []core.Event
+}
+
+// then is one more key pressed.
+func (p pressed) then(key string, at time.Time) pressed {
+	if p.key == "" || at.Sub(p.at) > placeSpan || key == "enter" {
+		p = pressed{}
+	}
+	if key != "enter" {
+		p.key += key
+	}
+	p.at = at
+	return p
 }
 
 // placeSpan is how soon a slash must follow a digit for the two to be the

@@ -3,6 +3,7 @@ package ui
 import (
 	"errors"
 	"strings"
+	"time"
 
 	"barkslip/core"
 )
@@ -87,7 +88,7 @@ func (s *stumpScreen) key(key string) {
 		return
 	}
 	if key == "enter" || len(key) == 1 && key[0] >= '0' && key[0] <= '9' {
-		s.x.pressed = pressed{key: key, at: s.x.Tick()}
+		s.x.pressed = s.x.pressed.then(key, s.x.Tick())
 		s.answer(key)
 		return
 	}
@@ -250,7 +251,7 @@ func (s *stumpScreen) keep(refines []core.ID, bodies ...core.Body) error {
 	}
 	s.focus, s.again = "", false
 	s.clear()
-	s.x.pressed.events = out
+	s.x.pressed.events = append(s.x.pressed.events, out...)
 	if s.r.rounds != nil {
 		s.r.rounds.done = append(s.r.rounds.done, out...)
 	}
@@ -263,19 +264,37 @@ func (s *stumpScreen) keep(refines []core.ID, bodies ...core.Body) error {
 
 // corrected is the answer an event takes the place of where its time is kept:
 // what was refined or corrected was done when it was done. With an earlier time
-// set that time holds. A stump measured anew is measured now, so that its slots
-// are asked again.
+// set that time holds, but where it would turn the order of the work round. A
+// stump measured anew is measured now, so that its slots are asked again.
 func (s *stumpScreen) corrected(e core.Event) (core.Event, bool) {
 	_, measured := e.Body.(*core.StumpMeasured)
-	if len(e.Replaces) == 0 || measured || !s.x.at.IsZero() || e.Question() != "" && !s.again {
+	_, scion := e.Body.(*core.ScionSet) // also told more exactly, as how far its split ran
+	if len(e.Replaces) == 0 || measured || e.Question() != "" && !s.again && !scion {
 		return core.Event{}, false
 	}
 	for _, old := range s.s.Live {
 		if old.ID == e.Replaces[0] {
-			return old, true
+			return old, s.x.at.IsZero() || s.keepsPlace(e.Body, old.At)
 		}
 	}
 	return core.Event{}, false
+}
+
+// keepsPlace says whether a corrected answer keeps its time though another is
+// set: one later than what followed from it.
+func (s *stumpScreen) keepsPlace(b core.Body, old time.Time) bool {
+	if s.x.at.Before(old) {
+		return false
+	}
+	switch b.(type) {
+	case *core.CutBack:
+		return len(s.c.A.Grafts) > 0
+	case *core.ScionSet:
+		return true
+	case *core.Sealed:
+		return s.c.A.White != nil
+	}
+	return false
 }
 
 // met goes back to the round once nothing of it is left to do here.

@@ -49,24 +49,29 @@ func (s *stumpScreen) help() {
 	s.r.help("stump", answers, s.table(), s.r.common(nil))
 }
 
-// place goes to another stump. A digit pressed just before was the first of its
-// row and no answer: what was taken for it is taken back.
+// place goes to another stump. Digits pressed just before were its row and no
+// answers: what was taken for them is taken back.
 func (s *stumpScreen) place() {
 	p := s.x.pressed
 	s.x.pressed = pressed{}
-	if p.key == "" || p.key == "enter" || s.x.Tick().Sub(p.at) > placeSpan {
+	if p.key == "" || s.x.Tick().Sub(p.at) > placeSpan {
 		s.r.find("")
 		return
 	}
+	var taken []core.Event
+	for _, e := range p.events {
+		if e.Stump == s.id && s.s.Stands(e.ID) {
+			taken = append([]core.Event{e}, taken...)
+		}
+	}
+	s.clear()
 	words := ""
-	if n := len(p.events); n > 0 && p.events[n-1].Stump == s.id && s.s.Stands(p.events[n-1].ID) {
-		s.takeBack("Took back", p.events[n-1])
-		words = s.x.said
+	if len(taken) > 0 {
+		s.withdraw("Took back", taken, taken)
+		words = s.x.said + " "
 	}
 	s.r.find(p.key + "/")
-	if words != "" {
-		s.x.say(words + " " + promptWords)
-	}
+	s.x.say(words + promptWords)
 }
 
 // settle asks which of the answers that disagree holds; it is said anew, for the

@@ -106,6 +106,11 @@ func (a *app) addList(g *given, w wanted, file string) error {
 		}
 		defer func() { _ = book.Close() }()
 	}
+	if a.ownDay(book) { // work of a real block is dated by the real day
+		if err := book.SetApart(0); err != nil {
+			return err
+		}
+	}
 	p, err := planList(book, block, w, rows, a.clockOf(book)())
 	if err != nil {
 		return err

@@ -24,7 +24,7 @@ func (a *app) dueCalendar(list dueList) error {
 		name := strings.ToValidUTF8(core.Clean(d.Name), "")
 		for _, due := range d.dues {
 			c.line("BEGIN:VEVENT")
-			c.line("UID:" + dueUID(due))
+			c.line("UID:" + dueUID(due, d.Block))
 			c.lines(stamp...)
 			c.lines(span(due)...)
 			c.text("SUMMARY", due.Kind.String()+": "+name+" "+due.Stump.Place())
@@ -44,13 +44,13 @@ func (a *app) dueCalendar(list dueList) error {
 }
 
 // dueUID names a due for as long as its cause stands.
-func dueUID(due core.Due) string {
+func dueUID(due core.Due, b *core.Block) string {
 	cause := utc(due.Since)
-	switch year := due.Opens.Year(); {
-	case due.Kind == core.DueWhite: // wet still or not, it is the same coat
+	switch due.Kind {
+	case core.DueWhite: // wet still or not, it is the same coat, of the same day
 		cause = basic(unit.DateOf(due.Since))
-	case year != due.Since.Year(): // of a later season than the cause
-		cause += "-" + strconv.Itoa(year)
+	case core.DueSprouts, core.DueTie, core.DueTiesOff: // one cause, and a due in each of several seasons
+		cause += "-" + strconv.Itoa(b.SeasonOf(unit.DateOf(due.Opens)))
 	}
 	return due.Kind.String() + "-" + cause + "-" + strings.ReplaceAll(due.Stump.String(), "/", "-") + "@barkslip"
 }

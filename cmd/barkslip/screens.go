@@ -91,9 +91,10 @@ func (a *app) screenOptions(book *store.Book, prefs ui.Prefs, plain bool) ui.Opt
 		SaveText: func(name, text string) (string, error) {
 			return saveText(filepath.Join(filepath.Dir(book.Path()), name), text)
 		},
-		OwnDay: func() bool { return a.ownDay(book) },
-		Sample: func() error { return a.fillSample(book, sample.Plan{Seed: 1}) },
-		Bell:   func() { _, _ = os.Stderr.WriteString("\a") },
+		OwnDay:    func() bool { return a.ownDay(book) },
+		EndOwnDay: func() error { return book.SetApart(0) },
+		Sample:    func() error { return a.fillSample(book, sample.Plan{Seed: 1}) },
+		Bell:      func() { _, _ = os.Stderr.WriteString("\a") },
 	}
 }
 

@@ -5,6 +5,7 @@ import "barkslip/core/unit"
 // Days of after-care, counted from the cause named. A name ending in By is the
 // day by which the work should be done.
 const (
+	SeasonsOfCare                          = 4    // from the graft to untying, at the most as a rule
 	JoinedDays                             = 540  // after setting scion and stock are joined, see CallusDays
 	AfterLookDays, AfterLookBy             = 2, 4 // from sealing
 	ResealBy                               = 6    // from sealing; opens after ResealDays
