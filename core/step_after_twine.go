@@ -113,7 +113,16 @@ func doneTwine(c *Case) string {
 	if t == nil {
 		return ""
 	}
-	return fmt.Sprintf("%s on %s", c.length(t.What.Loop.Length), c.length(t.What.Stem.Length))
+	loop, stem := t.What.Loop, t.What.Stem
+	if m := lastOf(c.A.TwineMoves); m != nil && !m.At.Before(t.At) {
+		if m.What.Loop.Given() {
+			loop = m.What.Loop
+		}
+		if m.What.Stem.Given() {
+			stem = m.What.Stem
+		}
+	}
+	return fmt.Sprintf("%s on %s", c.length(loop.Length), c.length(stem.Length))
 }
 
 // twineUntold says whether twine was put on today and it is not yet said of what.
@@ -168,7 +177,7 @@ func askTwineCheck(c *Case, a *Ask) {
 	a.choose("2", "tight", "cut it or let it out", &TwineChecked{Tight: true})
 	a.choice(Choice{Key: "3", Word: "measured", Meaning: "type the stem's girth", Entry: &Entry{Asks: "girth of the stem inside the loop", Read: c.readTwineCheck}})
 	a.choice(Choice{Key: "4", Word: "let out", Meaning: "to a bigger loop", Go: StepTwineMove})
-	a.choice(Choice{Key: "5", Word: "cut", Meaning: "it is off", Go: StepTwineCut})
+	a.choose("5", "cut", "every loop off", &TwineCut{})
 	a.choice(leaveIt("6"))
 }
 

@@ -101,6 +101,11 @@ func askHeight(c *Case, a *Ask) {
 	a.Question = "Cut it back. At what height?"
 	a.Because = why
 	a.Entry = &Entry{Asks: "height, then across if you like", Likely: c.length(height), Read: c.readCutBack}
+	if top := c.standsAt(); top > 0 && height > top {
+		height = max(top-trade.RecutBelow, top/2)
+		a.Because = fmt.Sprintf("It stands at %s; a graft there again wants fresh wood below.", c.length(top))
+		a.Entry.Likely = c.length(height)
+	}
 	if old, ok := c.cutBefore(); ok {
 		a.Entry.startFrom(c.exact(old.Height, old.Across), &old)
 		if old.Across.Given() {
@@ -132,19 +137,59 @@ func (c *Case) readCutBack(text string) ([]Body, error) {
 		}
 		b.Across = parts[1]
 	}
-	if wanted, _ := c.wantedCut(); b.Height.Length < wanted/2 {
-		return nil, &Doubt{fmt.Sprintf("%s is under half of the %s wanted: look at the tape again.", c.length(b.Height.Length), c.length(wanted)), []Choice{
-			{Key: "1", Word: "as typed", Meaning: "it is cut that low", Bodies: []Body{&b}},
-		}}
+	return c.doubtCut(b)
+}
+
+// doubtCut is the cut-back, or a doubt where its height can hardly be.
+func (c *Case) doubtCut(b CutBack) ([]Body, error) {
+	wanted, _ := c.wantedCut()
+	says, meaning := "", ""
+	switch top := c.standsAt(); {
+	case top > 0 && b.Height.Length > top:
+		says, meaning = fmt.Sprintf("The stump stands at %s: it cannot be cut at %s.", c.length(top), c.length(b.Height.Length)), "it was mismeasured before"
+	case top == 0 && b.Height.Length < wanted/2:
+		says, meaning = fmt.Sprintf("%s is under half of the %s wanted: look at the tape again.", c.length(b.Height.Length), c.length(wanted)), "it is cut that low"
+	case b.Height.Length > 2*wanted:
+		says, meaning = fmt.Sprintf("%s is over twice the %s wanted: look at the tape again.", c.length(b.Height.Length), c.length(wanted)), "it is cut that high"
+	default:
+		return []Body{&b}, nil
 	}
-	return []Body{&b}, nil
+	return nil, &Doubt{says, []Choice{{Key: "1", Word: "as typed", Meaning: meaning, Bodies: []Body{&b}}}}
+}
+
+// standsAt is the height at which the stump was cut for the graft before, 0 if
+// there was none.
+func (c *Case) standsAt() (height unit.Length) {
+	for _, a := range c.S.Attempts {
+		if a == c.A && !c.lostBefore() {
+			continue
+		}
+		if a.CutBack != nil && a.CutBack.What.Height.Given() {
+			height = a.CutBack.What.Height.Length
+		}
+		if cut := lastOf(a.FreshCuts); cut != nil && cut.What.Height.Given() {
+			height = cut.What.Height.Length
+		}
+	}
+	return height
+}
+
+// lostBefore says whether the attempt at hand is over, so that cutting back
+// begins another.
+func (c *Case) lostBefore() bool {
+	stage := c.A.Stage()
+	return stage == FailedOut || stage == GivenUpOn || stage == UntiedFree
 }
 
 func doneHeight(c *Case) string {
 	if c.A.CutBack == nil {
 		return ""
 	}
-	return fmt.Sprintf("%s, %s", c.length(c.A.CutBack.What.Height.Length), c.B.Day(c.A.CutBack.At).Short())
+	day := c.B.Day(c.A.CutBack.At)
+	if day.Year() != c.B.Day(c.Now).Year() {
+		return fmt.Sprintf("%s, %s", c.length(c.A.CutBack.What.Height.Length), day.Long())
+	}
+	return fmt.Sprintf("%s, %s", c.length(c.A.CutBack.What.Height.Length), day.Short())
 }
 
 // gashDepth is half an inch, or a quarter of a stem under 2 1/2 in, never more

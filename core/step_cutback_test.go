@@ -1,6 +1,7 @@
 package core
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -84,5 +85,31 @@ func TestCorrectedGashesAreTheFirst(t *testing.T) {
 	}
 	if a := w.asks(StepNewGashes); a.Likely != "2" || a.Choices[0].Refines[0] != w.fold().Now().Gashes[1].ID {
 		t.Errorf("fresh gashes: likely %q, %v", a.Likely, a.Choices[0].Refines)
+	}
+}
+
+// TestCutBackAgainBelowTheOldFace: a stump grafted before is no higher than its
+// last face.
+func TestCutBackAgainBelowTheOldFace(t *testing.T) {
+	b := northern()
+	b.GraftHeight = inches(36)
+	w := walkerOn(t, b, "2028-03-20", 9)
+	w.on("2027-05-01", 9, 0, &CutBack{Height: inches(42)}).on("2027-05-10", 9, 0, &FreshCut{Height: inches(36)}, &SlotsMarked{Slots: []Slot{{Bearing: 0}}}, &ScionSet{Slot: 1, Checks: AllGood}).
+		on("2027-07-01", 9, 0, &Failed{Cause: "wind"})
+	c := w.sees()
+	a := c.Ask(StepHeight, false)
+	if a.Entry.Likely != "34 in" {
+		t.Errorf("Enter takes %s, want 34 in", a.Entry.Likely)
+	}
+	for text, doubted := range map[string]bool{"42in": true, "36in": false, "12in": false, "100in": true} {
+		_, err := a.Entry.Read(text)
+		var doubt *Doubt
+		if errors.As(err, &doubt) != doubted {
+			t.Errorf("%s: %v, want a doubt: %v", text, err, doubted)
+		}
+	}
+	fresh := walkerOn(t, b, "2028-03-20", 9).sees().Ask(StepHeight, false)
+	if _, err := fresh.Entry.Read("200in"); err == nil {
+		t.Error("over twice the height wanted is taken without a word")
 	}
 }

@@ -105,10 +105,18 @@ func doneBleeding(c *Case) string {
 func askSlip(c *Case, a *Ask) {
 	a.Question = "Does the bark slip?"
 	a.Because = "Try it on the waste above the planned cut."
+	if s, ok := c.B.SlipOn(c.B.Day(c.Now)); ok && !s.Holds(c.B.Day(c.Now)) {
+		a.Because += " " + outOfSeason(s)
+	}
 	meaning := []string{"parts wet and smooth", "comes with a pull", "does not part"}
 	for i, s := range Slips {
 		a.choose(strconv.Itoa(i+1), string(s), meaning[i], &Looked{Slip: s})
 	}
+}
+
+// outOfSeason says when bark slips next, on a day on which it is not taken to.
+func outOfSeason(s SlipSeason) string {
+	return fmt.Sprintf("That is out of season: bark is taken to slip here from %s to %s.", s.From.Short(), s.To.Long())
 }
 
 func doneSlip(c *Case) string {
@@ -126,6 +134,9 @@ func askWait(c *Case, a *Ask) {
 	a.Because = c.Advice.Reasons[len(c.Advice.Reasons)-1]
 	if len(c.Advice.Meanwhile) > 0 {
 		a.Because += " " + c.Advice.Meanwhile[0]
+	}
+	if s, ok := c.B.SlipOn(c.B.Day(until)); ok && !s.Holds(c.B.Day(until)) {
+		a.Because += " " + outOfSeason(s)
 	}
 	a.choice(Choice{Key: "0", Word: "next stump", Meaning: "this one can wait", Leave: true})
 	a.choice(Choice{Key: "1", Word: "look now", Meaning: "how it bleeds and slips", Go: StepBleeding})

@@ -55,7 +55,7 @@ var checkItems = []CheckItem{
 	{"it went in easily", "Widen the slot; forcing lifts the bark beside it."},
 	{"two nails hold it", "Nail it high and near the tip, none through the feather edge."},
 	{"a little face shows above", "Lift it about 1/4 in (6 mm); do not drive it fully down."},
-	{"the slit did not run on below", "Enter, then type how far it ran: it is sealed below its end."},
+	{"the slit stops where it was cut", "Enter, then type how far it ran: it is sealed below its end."},
 }
 
 // splitUnmeasured is a split that ran on, nobody said yet how far.

@@ -223,7 +223,8 @@ func (c *Case) blockEntry(p SlotsMarked) *Entry {
 }
 
 func doneSlots(c *Case) string {
-	if c.A.Marked() == 0 || c.A.Measured != nil && newer(*c.A.Measured, *c.A.Slots) {
+	stale := c.A.Measured != nil && newer(*c.A.Measured, *c.A.Slots) && len(c.A.Grafts) == 0
+	if c.A.Marked() == 0 || stale {
 		return ""
 	}
 	var words []string

@@ -19,9 +19,12 @@ type Supply struct {
 	Work     trade.Worked
 }
 
+// fewestSizes is how many sizes must be known for the rest to go by them.
+const fewestSizes = 5
+
 // SupplyOf works out what the stumps that are not grafted yet will take. A
-// stump of unknown size counts as one of the middle size known, or as three
-// scions where none is known.
+// stump of unknown size counts as the mean of those known, or as three scions
+// where too few are.
 func SupplyOf(sums []Summary) Supply {
 	var s Supply
 	each := float64(trade.ScionsUsual)
@@ -35,7 +38,7 @@ func SupplyOf(sums []Summary) Supply {
 			s.Measured, s.Scions = s.Measured+1, s.Scions+c.Scions
 		}
 	}
-	if s.Measured > 0 {
+	if s.Measured >= fewestSizes {
 		each = float64(s.Scions) / float64(s.Measured)
 	}
 	s.Scions += int(math.Ceil(each * float64(s.Stumps-s.Measured)))

@@ -265,7 +265,7 @@ func TestFailedAndGraftedAgain(t *testing.T) {
 				if d, ok := w.due(DueRegraft); !ok || !d.Open(w.now) {
 					t.Error("limbs were judged, and regraft is gone before the cut")
 				}
-				w.press("34in", "2")
+				w.press("28in", "2")
 			})
 			s := w.fold()
 			if len(s.Attempts) != 2 || s.Stage() != Draining || len(s.Attempts[0].Grafts) != 2 || s.Attempts[0].Nurse.What.Limbs != 2 || s.Attempts[0].CutBack.What.Height.Typed != "36in" {

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"barkslip/core"
+	"barkslip/ui/paper"
 )
 
 // blockScreen shows the rows of a block as they stand in the field, one mark a
@@ -111,7 +112,7 @@ func (b *blockScreen) table() []binding {
 		{keys: []string{"p"}, help: "Pace and supplies: what keeps up with the season of slip, how many to cut back today, what it takes.", do: b.pace},
 		{keys: []string{" "}, show: "Space", help: "Pick a stump, or leave it out again.", do: b.pick},
 		{keys: []string{"a"}, help: "One answer for all picked stumps.", do: b.answerPicked},
-		{keys: []string{"u"}, help: "Take back the last answer given from this screen.", do: b.takeBack},
+		{keys: []string{"u"}, word: b.undoWord(), help: "Take back the last answer given from this screen.", do: b.takeBack},
 		{keys: []string{"o"}, help: "The block's settings.", do: b.r.settings},
 		{keys: []string{"b"}, help: "Another block, or a new one.", do: b.r.pickBlock},
 		{keys: []string{"d"}, help: "The weather: put a day down, read a list, see the coming days.", do: b.r.weather},
@@ -126,6 +127,14 @@ func (b *blockScreen) table() []binding {
 		{keys: []string{"pgdown"}, do: func() { b.step(10, 0) }},
 		{keys: []string{"esc"}, show: "Esc", help: "Let go of the picked stumps and the filter.", do: b.letGo},
 	}
+}
+
+// undoWord names what u takes back here, nothing where there is nothing.
+func (b *blockScreen) undoWord() string {
+	if len(b.undo) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("take back %q", paper.Shorten(b.undo[len(b.undo)-1].words, 18))
 }
 
 func (b *blockScreen) help() { b.r.help("block", b.table(), b.r.common(nil)) }
@@ -186,7 +195,7 @@ func (r *root) nextStump(after core.StumpID) {
 		r.openRounds()
 		return
 	}
-	id, ok := nextNeedy(sums, after, r.x.now())
+	id, ok := nextNeedy(sums, after, r.on == onBlock, r.x.now())
 	if cut, is := r.nextToCut(sums, after); !ok && is {
 		r.openStump(cut)
 		r.x.say("Nothing else needs a hand now; this one is next to be cut back.")
@@ -222,12 +231,13 @@ func (r *root) nextToCut(sums []core.Summary, after core.StumpID) (core.StumpID,
 	return next, cutting && next != core.NoStump
 }
 
-// nextNeedy is the next stump with something due.
-func nextNeedy(sums []core.Summary, after core.StumpID, now time.Time) (core.StumpID, bool) {
+// nextNeedy is the next stump with something due: one to paint before all, also
+// where it is the one at hand, as under the cursor.
+func nextNeedy(sums []core.Summary, after core.StumpID, atHand bool, now time.Time) (core.StumpID, bool) {
 	var white, first, next core.StumpID
 	var soonest time.Time
 	for _, s := range sums {
-		if s.ID == after {
+		if s.ID == after && !atHand {
 			continue
 		}
 		dues := s.Dues
@@ -240,6 +250,9 @@ func nextNeedy(sums []core.Summary, after core.StumpID, now time.Time) (core.Stu
 			}
 			if d.Kind == core.DueWhite && (white == core.NoStump || d.By.Before(soonest)) {
 				white, soonest = s.ID, d.By
+			}
+			if s.ID == after {
+				continue
 			}
 			if first == core.NoStump || s.ID.WalkCompare(first) < 0 {
 				first = s.ID

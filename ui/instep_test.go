@@ -198,3 +198,47 @@ func TestCorrectionsKeepTheOrderOfTheWork(t *testing.T) {
 		t.Errorf("set at %s, %s before; split %v", s.Now().SetAt(), set, s.Now().Graft(3).Set.What.Split)
 	}
 }
+
+// TestMeasureCorrectedAfterTheScions leaves slots and scions as they were set.
+func TestMeasureCorrectedAfterTheScions(t *testing.T) {
+	d := newDriver(t, "2027-05-20 13:00")
+	d.plant("Hollow Lane", rows(1, 1)...)
+	d.sealed(tree(1, 1), "2027-05-10 09:00", "2027-05-20 09:00", "2027-05-20 10:00")
+	d.open()
+	d.press("enter")
+	d.correct(core.StepMeasure)
+	d.press("3.7 3", "enter")
+	s := d.stump()
+	if s.Now().Measured.What.Across.Inches() != 3.7 || !s.Now().Measured.At.Equal(at("2027-05-20 09:00")) {
+		t.Errorf("measured %v at %s", s.Now().Measured.What, s.Now().Measured.At)
+	}
+	for _, k := range d.root.stump.c.Knots() {
+		if k.Step.ID == core.StepSlots && k.Answer == "" {
+			t.Errorf("the slots stand open:\n%s", d.screen())
+		}
+	}
+}
+
+// TestStoryNamesWhatWasPutBack tells what was taken back, and put back.
+func TestStoryNamesWhatWasPutBack(t *testing.T) {
+	d := newDriver(t, "2027-05-20 13:00")
+	d.plant("Hollow Lane", rows(1, 1)...)
+	d.sealed(tree(1, 1), "2027-05-10 09:00", "2027-05-20 09:00", "2027-05-20 10:00")
+	d.open()
+	d.press("enter", "u", "U", "v")
+	d.sees("took back: sealed, wrapped", "put back: sealed, wrapped")
+}
+
+// TestPaintTheOneUnderTheCursor: n opens the stump at hand where it is to be
+// painted first.
+func TestPaintTheOneUnderTheCursor(t *testing.T) {
+	d := newDriver(t, "2027-05-20 12:30")
+	d.plant("Hollow Lane", rows(1, 3)...)
+	d.sealed(tree(1, 1), "2027-05-10 09:00", "2027-05-20 09:00", "2027-05-20 10:00")
+	d.did(tree(1, 2), "2027-05-10 09:00", cut()...)
+	d.open()
+	d.press("n")
+	if id := d.root.stump.id; id != tree(1, 1) {
+		t.Errorf("on %s, want the one to be painted", id.Place())
+	}
+}

@@ -202,7 +202,7 @@ func (r *root) beat() {
 	}
 	switch r.on {
 	case onStump:
-		r.stump.ask()
+		r.stump.tick()
 	case onRounds:
 		r.rounds.fresh()
 	}

@@ -11,19 +11,20 @@ import (
 // stumpScreen is the walk on one stump: one question, its answers, and the
 // stake of steps beside it.
 type stumpScreen struct {
-	r     *root
-	x     *shared
-	id    core.StumpID
-	s     *core.Stump
-	c     *core.Case
-	q     core.Ask
-	focus core.StepID // a step gone to; "" for the one that is asked now
-	again bool        // focus corrects what was answered
-	field field
-	sub   *core.Choice // a choice whose answer is being typed
-	good  []bool       // marks of a list of checks
-	doubt *core.Doubt  // what was typed is unlikely: its ways on stand in place
-	fig   int          // 0 beside the answers, else which figure is shown large
+	r        *root
+	x        *shared
+	id       core.StumpID
+	s        *core.Stump
+	c        *core.Case
+	q        core.Ask
+	focus    core.StepID // a step gone to; "" for the one that is asked now
+	again    bool        // focus corrects what was answered
+	field    field
+	sub      *core.Choice // a choice whose answer is being typed
+	good     []bool       // marks of a list of checks
+	doubt    *core.Doubt  // what was typed is unlikely: its ways on stand in place
+	wasEarly bool         // the doubt is that it is too early
+	fig      int          // 0 beside the answers, else which figure is shown large
 }
 
 func newStump(r *root, id core.StumpID) (*stumpScreen, error) {
@@ -61,9 +62,20 @@ func (s *stumpScreen) ask() {
 	}
 }
 
+// tick asks anew as time goes on; what was too early before is so no longer.
+func (s *stumpScreen) tick() {
+	waited := s.doubt != nil && s.entry() == nil && s.q.Until != nil && s.q.Until.Truncate(time.Second).After(s.x.now())
+	s.wasEarly = s.wasEarly || waited
+	s.ask()
+	if s.wasEarly && s.doubt != nil && s.q.Until != nil && !s.q.Until.Truncate(time.Second).After(s.x.now()) {
+		s.clear()
+		s.x.say("")
+	}
+}
+
 // clear forgets what was typed or marked for the question before.
 func (s *stumpScreen) clear() {
-	s.field, s.sub, s.good, s.fig, s.doubt = field{}, nil, nil, 0, nil
+	s.field, s.sub, s.good, s.fig, s.doubt, s.wasEarly = field{}, nil, nil, 0, nil, false
 	if s.q.Entry != nil {
 		s.field.any = s.q.Entry.Text
 	}
@@ -265,9 +277,11 @@ func (s *stumpScreen) keep(refines []core.ID, bodies ...core.Body) error {
 // corrected is the answer an event takes the place of where its time is kept:
 // what was refined or corrected was done when it was done. With an earlier time
 // set that time holds, but where it would turn the order of the work round. A
-// stump measured anew is measured now, so that its slots are asked again.
+// stump measured anew before its scions is measured now, so that its slots are
+// asked again.
 func (s *stumpScreen) corrected(e core.Event) (core.Event, bool) {
 	_, measured := e.Body.(*core.StumpMeasured)
+	measured = measured && len(s.c.A.Grafts) == 0
 	_, scion := e.Body.(*core.ScionSet) // also told more exactly, as how far its split ran
 	if len(e.Replaces) == 0 || measured || e.Question() != "" && !s.again && !scion {
 		return core.Event{}, false

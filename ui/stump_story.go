@@ -21,6 +21,10 @@ func (s *stumpScreen) story() {
 func (s *stumpScreen) storyLines(again map[core.ID]bool, width int) []paper.Line {
 	b, marks := s.x.site(), s.storyMarks()
 	var lines []paper.Line
+	found := map[core.ID]core.Event{}
+	for _, e := range s.s.All {
+		found[e.ID] = e
+	}
 	year := 0
 	for _, e := range s.s.All {
 		at := e.At.In(b.Zone)
@@ -36,7 +40,7 @@ func (s *stumpScreen) storyLines(again map[core.ID]bool, width int) []paper.Line
 			ink = paper.Faint
 		}
 		label := fmt.Sprintf("%-2s%-14s%-4s", mark, at.Format("2 Jan 15:04"), e.Hand)
-		lines = append(lines, indent(1, under(label, paper.Faint, ink, core.Say(e.Body, b.Units), width))...)
+		lines = append(lines, indent(1, under(label, paper.Faint, ink, s.storyWords(e, found), width))...)
 	}
 	return append(lines, nil, paper.Text(paper.Faint, "   - was taken back, = was said anew; nothing is ever wiped out."))
 }
@@ -45,17 +49,40 @@ func (s *stumpScreen) storyLines(again map[core.ID]bool, width int) []paper.Line
 // anew by a later one.
 func (s *stumpScreen) storyMarks() map[core.ID]string {
 	marks := map[core.ID]string{}
-	for _, e := range s.s.All {
-		if _, taking := e.Body.(*core.Withdrawn); !taking && !s.s.Stands(e.ID) {
-			marks[e.ID] = "-"
-		}
-	}
-	for _, e := range s.s.Live {
-		for _, id := range e.Replaces {
-			if marks[id] != "" {
-				marks[id] = "="
-			}
+	for i := len(s.s.All) - 1; i >= 0; i-- {
+		e := s.s.All[i]
+		w, taking := e.Body.(*core.Withdrawn)
+		switch {
+		case taking && marks[e.ID] == "":
+			marks[w.Of] = "-"
+		case !taking && marks[e.ID] == "" && !s.s.Stands(e.ID):
+			marks[e.ID] = "="
 		}
 	}
 	return marks
 }
+
+// storyWords is an event in words; one that takes back names what it took back,
+// or put back.
+func (s *stumpScreen) storyWords(e core.Event, found map[core.ID]core.Event) string {
+	word := "took back"
+	for range longestChain {
+		w, taking := e.Body.(*core.Withdrawn)
+		if !taking {
+			return core.Say(e.Body, s.x.site().Units)
+		}
+		of, known := found[w.Of]
+		if !known {
+			return word
+		}
+		if _, again := of.Body.(*core.Withdrawn); !again {
+			return word + ": " + core.Say(of.Body, s.x.site().Units)
+		}
+		word = map[string]string{"took back": "put back", "put back": "took back"}[word]
+		e = of
+	}
+	return word
+}
+
+// longestChain is how many takings back of takings back are followed.
+const longestChain = 100
