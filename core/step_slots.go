@@ -223,8 +223,10 @@ func (c *Case) blockEntry(p SlotsMarked) *Entry {
 }
 
 func doneSlots(c *Case) string {
-	stale := c.A.Measured != nil && newer(*c.A.Measured, *c.A.Slots) && len(c.A.Grafts) == 0
-	if c.A.Marked() == 0 || stale {
+	if c.A.Marked() == 0 {
+		return ""
+	}
+	if m := c.A.Measured; m != nil && newer(*m, *c.A.Slots) && len(c.A.Grafts) == 0 {
 		return ""
 	}
 	var words []string
