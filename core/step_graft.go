@@ -42,7 +42,7 @@ func graftSteps() []*Step {
 		{ID: StepLongWay, Part: PartGraft, Name: "long way",
 			LookFor: "The compass direction the longer diameter lies in.",
 			Why:     "Slots are given as bearings from the middle of the stump.",
-			applies: func(c *Case) bool { return c.oval() }, done: doneLongWay, ask: askLongWay},
+			applies: func(c *Case) bool { return c.oval() && (len(c.A.Grafts) == 0 || c.longWayGiven()) }, done: doneLongWay, ask: askLongWay},
 		{ID: StepSlots, Part: PartGraft, Name: "slots",
 			LookFor:  "Sound smooth bark at each bearing, slots as far apart as they can be.",
 			Why:      "Even spacing closes the stump soonest; one on the shade side is spared the sun.",

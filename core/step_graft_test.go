@@ -3,6 +3,7 @@ package core
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -292,5 +293,22 @@ func TestReadLengths(t *testing.T) {
 		if err != nil || strings.Join(words, " ") != want {
 			t.Errorf("%q: %v, %v, want %s", text, words, err, want)
 		}
+	}
+}
+
+// TestLongWayIsNotAskedAfterTheScions: once they are set it changes nothing.
+func TestLongWayIsNotAskedAfterTheScions(t *testing.T) {
+	w := walkerOn(t, northern(), "2027-05-12", 12)
+	w.on("2027-05-04", 9, 0, &CutBack{Height: inches(42)}).on("2027-05-12", 9, 0, &FreshCut{Height: inches(36)},
+		&StumpMeasured{Across: inches(4), Across2: inches(3)}, &SlotsMarked{Slots: []Slot{{Bearing: 0}}}, &WoodChosen{Variety: "Lantern"})
+	stands := func() bool {
+		return slices.ContainsFunc(w.sees().Knots(), func(k Knot) bool { return k.Step.ID == StepLongWay })
+	}
+	if !stands() {
+		t.Error("the long way of an oval stump is not asked")
+	}
+	w.on("2027-05-12", 10, 0, &ScionSet{Slot: 1, Checks: AllGood})
+	if stands() {
+		t.Error("the long way stands open after the scions")
 	}
 }
