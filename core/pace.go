@@ -137,7 +137,7 @@ func (p *Pace) plan(b *Block, ready []unit.Date) {
 func (p *Pace) work(b *Block) {
 	assumed := []string{"every day of the season is a working day"}
 	if !p.Slip.Own {
-		assumed = append(assumed, "the season of slip by the latitude; set the block's own days in its settings")
+		assumed = append(assumed, "the season of slip is that of the place nearest in latitude; set the block's own days in its settings")
 	}
 	slip := trade.Input{Name: "bark slips", Value: fmt.Sprintf("%s to %s", p.Slip.From.Short(), p.Slip.To.Long())}
 	p.Work = append(p.Work, trade.Worked{

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"barkslip/core"
@@ -83,7 +84,7 @@ func (b *blockScreen) paceDays(p core.Pace, width int) []paper.Line {
 	const label, tail = 14, 28
 	most := 1.0
 	for _, d := range p.Days {
-		most = max(most, d.Graft+d.Free)
+		most = max(most, math.Round(d.Graft+d.Free))
 	}
 	scale := float64(width-label-tail) / most
 	if scale > 1 {
@@ -101,10 +102,11 @@ func (b *blockScreen) paceDays(p core.Pace, width int) []paper.Line {
 			lines = append(lines, l.Add(paper.Faint, "bark does not slip"))
 			continue
 		}
-		grafted := int(d.Graft*scale + 0.5)
-		places := max(0, int((d.Graft+d.Free)*scale+0.5)-grafted)
+		done, most := math.Round(d.Graft), math.Round(d.Graft+d.Free) // whole stumps, in the bar as in the words
+		grafted := int(done * scale)
+		places := int(most*scale) - grafted
 		l = l.Add(paper.Growth, strings.Repeat(full, grafted)).Add(paper.Faint, strings.Repeat(free, places))
-		words := fmt.Sprintf("%.0f of %.0f", d.Graft, d.Graft+d.Free)
+		words := fmt.Sprintf("%.0f of %.0f", done, most)
 		if d.Day == p.Today && p.Grafted > 0 {
 			words = fmt.Sprintf("%d grafted already", p.Grafted)
 		}

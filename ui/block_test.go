@@ -56,17 +56,21 @@ func TestSettings(t *testing.T) {
 	}
 }
 
-// TestBareLengthOfASetting takes a height without a unit in the block's.
+// TestBareLengthOfASetting refuses a height without a unit: 6 may be feet as well
+// as inches.
 func TestBareLengthOfASetting(t *testing.T) {
 	d := newDriver(t, "2027-05-04 09:00")
 	d.plant("Hollow Lane", rows(1, 1)...)
+	before := d.root.x.site().GraftHeight
 	d.press("o")
 	d.pickWord("graft height")
 	d.press("34", "enter")
-	switch h := d.root.x.site().GraftHeight.Length; {
-	case d.root.prompt != nil && strings.Contains(d.root.x.said, "unit"): // refused and said
-	case h != 34*unit.Inch:
-		t.Errorf("%v; %s", h, d.root.x.said)
+	if d.root.prompt == nil || !strings.Contains(d.root.x.said, "unit") || d.root.x.site().GraftHeight != before {
+		t.Fatalf("a bare 34 is taken as %v; %s", d.root.x.site().GraftHeight, d.root.x.said)
+	}
+	d.press("in", "enter")
+	if h := d.root.x.site().GraftHeight.Length; h != 34*unit.Inch {
+		t.Errorf("34in is taken as %v; %s", h, d.root.x.said)
 	}
 }
 
