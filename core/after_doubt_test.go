@@ -10,8 +10,8 @@ import (
 // refused with what would be taken.
 func TestDoubts(t *testing.T) {
 	w := threeGrafts(t, "2027-08-20")
-	w.on("2027-05-29", 9, 0, visit(Growing, Growing, Growing)).on("2027-06-14", 9, 0, &LeaderChosen{Slot: 1, Shoot: "only"}, &Tied{Shoot: inches(14)})
-	w.on("2027-08-02", 9, 0, &Twined{Loops: 2, Loop: inches(12), Stem: inches(4), Material: "natural"})
+	w.On("2027-05-29", 9, 0, Visit(Growing, Growing, Growing)).On("2027-06-14", 9, 0, &LeaderChosen{Slot: 1, Shoot: "only"}, &Tied{Shoot: Inches(14)})
+	w.On("2027-08-02", 9, 0, &Twined{Loops: 2, Loop: Inches(12), Stem: Inches(4), Material: "natural"})
 	for _, c := range []struct {
 		step       StepID
 		key, typed string
@@ -58,9 +58,9 @@ func TestDoubts(t *testing.T) {
 
 func TestAShorterShootByTheWayOn(t *testing.T) {
 	w := threeGrafts(t, "2027-07-01")
-	w.on("2027-05-29", 9, 0, visit(Growing, Growing, Growing)).on("2027-06-14", 9, 0, &LeaderChosen{Slot: 1}, &Tied{Shoot: inches(14)})
+	w.On("2027-05-29", 9, 0, Visit(Growing, Growing, Growing)).On("2027-06-14", 9, 0, &LeaderChosen{Slot: 1}, &Tied{Shoot: Inches(14)})
 	w.at(StepTie, "10in|1")
-	if got := lastOf(w.fold().Now().Ties).What; !got.Broken || got.Shoot.Typed != "10in" {
+	if got := lastOf(w.Fold().Now().Ties).What; !got.Broken || got.Shoot.Typed != "10in" {
 		t.Errorf("tied %+v", got)
 	}
 }
@@ -68,10 +68,10 @@ func TestAShorterShootByTheWayOn(t *testing.T) {
 // A girth that fills the loop is tight without being said so.
 func TestAGirthThatFillsTheLoop(t *testing.T) {
 	w := threeGrafts(t, "2028-07-01")
-	w.on("2027-05-29", 9, 0, visit(Growing, Growing, Growing)).on("2027-06-14", 9, 0, &LeaderChosen{Slot: 1})
-	w.on("2027-08-02", 9, 0, &Twined{Loop: inches(8), Stem: inches(4)})
+	w.On("2027-05-29", 9, 0, Visit(Growing, Growing, Growing)).On("2027-06-14", 9, 0, &LeaderChosen{Slot: 1})
+	w.On("2027-08-02", 9, 0, &Twined{Loop: Inches(8), Stem: Inches(4)})
 	w.at(StepTwineCheck, "3:8in")
-	if d, ok := w.due(DueCutTwine); !ok || d.Hint != cutTight || !d.Open(w.now) {
+	if d, ok := dueIn(w.Diary, DueCutTwine); !ok || !d.Open(w.now) {
 		t.Errorf("cut twine %v: %+v", ok, d)
 	}
 }

@@ -11,16 +11,16 @@ import (
 
 // threeGrafts is a stump grafted with three scions, walked to a date.
 func threeGrafts(t *testing.T, now string) *walker {
-	w := walkerOn(t, northern(), now, 9)
-	w.grafted("2027-05-03", "2027-05-12", Wrapped)
-	w.on("2027-05-12", 9, 50, &SlotsMarked{Slots: []Slot{{20}, {140}, {260}}}).on("2027-05-12", 10, 5, &ScionSet{Slot: 3, Checks: AllGood})
-	w.on("2027-05-14", 8, 0, &SealChecked{}).on("2027-05-26", 8, 0, &Staked{Height: inches(60)})
+	w := walkerOn(t, Northern(), now, 9)
+	w.Grafted("2027-05-03", "2027-05-12", Wrapped)
+	w.On("2027-05-12", 9, 50, &SlotsMarked{Slots: []Slot{{20}, {140}, {260}}}).On("2027-05-12", 10, 5, &ScionSet{Slot: 3, Checks: AllGood})
+	w.On("2027-05-14", 8, 0, &SealChecked{}).On("2027-05-26", 8, 0, &Staked{Height: Inches(60)})
 	return w
 }
 
 func (w *walker) states() string {
 	var words []string
-	for _, g := range w.fold().Now().Grafts {
+	for _, g := range w.Fold().Now().Grafts {
 		words = append(words, string(g.was()))
 	}
 	return strings.Join(words, " ")
@@ -47,7 +47,7 @@ func TestAVisitByItsKeys(t *testing.T) {
 		if got := w.states(); got != c.want {
 			t.Errorf("%s: %s, want %s", c.keys, got, c.want)
 		}
-		if got := len(w.fold().Now().Visits); got != 1 {
+		if got := len(w.Fold().Now().Visits); got != 1 {
 			t.Errorf("%s: %d visits stand", c.keys, got)
 		}
 		w.present(StepSprouts)
@@ -57,7 +57,7 @@ func TestAVisitByItsKeys(t *testing.T) {
 // Each answer of a visit stands at once, before the next is given.
 func TestAVisitStandsAnswerByAnswer(t *testing.T) {
 	w := threeGrafts(t, "2027-05-30").press("3")
-	if got := w.states(); got != "pushing no-change no-change" || len(w.fold().Now().Visits) != 1 {
+	if got := w.states(); got != "pushing no-change no-change" || len(w.Fold().Now().Visits) != 1 {
 		t.Errorf("after one key: %s", got)
 	}
 	w.present(StepVisit)
@@ -81,8 +81,8 @@ func TestAVisitIsSaidAgain(t *testing.T) {
 	}
 	w.choose(a.Choices[2], "") // it pushes after all
 	w.press("3", "2")
-	if got := w.states(); got != "pushing pushing swelling" || len(w.fold().Now().Visits) != 1 {
-		t.Errorf("said again: %s, %d visits", got, len(w.fold().Now().Visits))
+	if got := w.states(); got != "pushing pushing swelling" || len(w.Fold().Now().Visits) != 1 {
+		t.Errorf("said again: %s, %d visits", got, len(w.Fold().Now().Visits))
 	}
 }
 
@@ -92,7 +92,7 @@ func TestDeathsAreExplained(t *testing.T) {
 	w.press("3") // dried out
 	w.present(StepDeath)
 	w.press("enter") // the other of the same
-	grafts := w.fold().Now().Grafts
+	grafts := w.Fold().Now().Grafts
 	if grafts[0].Cause != "dried out or seal cracked" || grafts[1].Cause != grafts[0].Cause || grafts[2].Cause != "" {
 		t.Errorf("causes %q, %q, %q", grafts[0].Cause, grafts[1].Cause, grafts[2].Cause)
 	}
@@ -103,7 +103,7 @@ func TestDeathsAreExplained(t *testing.T) {
 	w.press("5", "0")
 	w.present(StepFailed)
 	w.press("enter")
-	if got := w.fold().Now().Failed.What.Cause; got != "dried out or seal cracked" {
+	if got := w.Fold().Now().Failed.What.Cause; got != "dried out or seal cracked" {
 		t.Errorf("failed of %q", got)
 	}
 }
@@ -120,7 +120,7 @@ func TestScratchFromDay42(t *testing.T) {
 	if got := w.states(); got != "pushing no-change dead" {
 		t.Errorf("scratched: %s", got)
 	}
-	if d, ok := w.due(DueBuds); !ok || w.b.Day(d.Opens).String() != "2027-07-11" {
+	if d, ok := dueIn(w.Diary, DueBuds); !ok || w.B.Day(d.Opens).String() != "2027-07-11" {
 		t.Errorf("green waits until %s", d.Opens)
 	}
 	w = threeGrafts(t, "2027-06-23").press("0", "4")
@@ -132,7 +132,7 @@ func TestScratchFromDay42(t *testing.T) {
 // The leader asked for first is the one known to grow best, and why is said.
 func TestWhichLeads(t *testing.T) {
 	measured := func(mm ...float64) *Visited {
-		v := visit(Growing, Growing, Growing)
+		v := Visit(Growing, Growing, Growing)
 		for i, l := range mm {
 			v.Found[i].Shoot = Measured(unit.Length(l), unit.US)
 		}
@@ -142,15 +142,15 @@ func TestWhichLeads(t *testing.T) {
 		name, likely, because string
 		visits                []*Visited
 	}{
-		{"longest", "3", "grows best: 10 in against 8 in", []*Visited{visit(Pushing, Pushing, Pushing), measured(8*25.4, 5*25.4, 10*25.4)}},
-		{"further on", "2", "further on: it is growing, the next pushing", []*Visited{visit(Pushing, Growing, NoChange)}},
-		{"pushed first", "2", "pushed first", []*Visited{visit(NoChange, Pushing, NoChange), visit(Growing, Growing, Growing)}},
-		{"alike", "", "None is known to grow better", []*Visited{visit(Growing, Growing, Growing)}},
-		{"alone", "1", "the only graft alive", []*Visited{visit(Growing, Dead, Dead)}},
+		{"longest", "3", "grows best: 10 in against 8 in", []*Visited{Visit(Pushing, Pushing, Pushing), measured(8*25.4, 5*25.4, 10*25.4)}},
+		{"further on", "2", "further on: it is growing, the next pushing", []*Visited{Visit(Pushing, Growing, NoChange)}},
+		{"pushed first", "2", "pushed first", []*Visited{Visit(NoChange, Pushing, NoChange), Visit(Growing, Growing, Growing)}},
+		{"alike", "", "None is known to grow better", []*Visited{Visit(Growing, Growing, Growing)}},
+		{"alone", "1", "the only graft alive", []*Visited{Visit(Growing, Dead, Dead)}},
 	} {
 		w := threeGrafts(t, "2027-06-20")
 		for i, v := range c.visits {
-			w.on(daysFrom("2027-05-29", i), 9, 0, v)
+			w.On(daysFrom("2027-05-29", i), 9, 0, v)
 		}
 		a := w.sees().Ask(StepLeader, false)
 		if a.Likely != c.likely || !strings.Contains(a.Because, c.because) {
@@ -166,19 +166,19 @@ func TestWhichLeads(t *testing.T) {
 
 func TestALeaderIsLostAndAnotherPromoted(t *testing.T) {
 	w := threeGrafts(t, "2027-06-20")
-	w.on("2027-05-29", 9, 0, visit(Growing, Growing, Growing))
+	w.On("2027-05-29", 9, 0, Visit(Growing, Growing, Growing))
 	w.at(StepLeader, "2", "1")
 	w.clock("2027-07-10", 9, 0)
 	w.at(StepBroken, "1") // wind
 	w.at(StepLeader, "3", "2")
-	l, _ := w.fold().Now().Leads()
-	if broken := w.fold().Now().Broken; l.Slot != 3 || l.Shoot != "lower" || len(broken) != 1 || broken[0].What.Cause != "wind" || w.fold().Now().Leader.What.Slot != 2 {
+	l, _ := w.Fold().Now().Leads()
+	if broken := w.Fold().Now().Broken; l.Slot != 3 || l.Shoot != "lower" || len(broken) != 1 || broken[0].What.Cause != "wind" || w.Fold().Now().Leader.What.Slot != 2 {
 		t.Errorf("leads %+v, broken %+v", l, broken)
 	}
 	w.clock("2027-07-12", 9, 0)
-	w.on("2027-07-12", 8, 0, visit(Growing, Growing, Dead))
+	w.On("2027-07-12", 8, 0, Visit(Growing, Growing, Dead))
 	w.at(StepLeader, "1", "4")
-	if l, _ := w.fold().Now().Leads(); l.Slot != 1 {
+	if l, _ := w.Fold().Now().Leads(); l.Slot != 1 {
 		t.Errorf("the graft promoted died, and %+v leads", l)
 	}
 }
@@ -186,7 +186,7 @@ func TestALeaderIsLostAndAnotherPromoted(t *testing.T) {
 // Sprouts are shown against the leaf left at grafting.
 func TestSproutsAgainstTheLeafLeft(t *testing.T) {
 	w := threeGrafts(t, "2027-06-10")
-	w.on("2027-05-03", 10, 0, &NurseJudged{Limbs: 1, Leaf: "little"})
+	w.On("2027-05-03", 10, 0, &NurseJudged{Limbs: 1, Leaf: "little"})
 	w.at(StepSprouts, "3")
 	w.present(StepSproutLeaf)
 	c := w.sees()
@@ -202,7 +202,7 @@ func TestSproutsAgainstTheLeafLeft(t *testing.T) {
 		t.Errorf("meanings %q", meanings)
 	}
 	w.press("5:4", "2")
-	rubbed := w.fold().Now().Rubbed
+	rubbed := w.Fold().Now().Rubbed
 	if got := lastOf(rubbed).What; len(rubbed) != 1 || got != (SproutsRubbed{Near: 3, Below: 4, Leaf: "little"}) {
 		t.Errorf("%d rubbings, the last %+v", len(rubbed), got)
 	}
@@ -211,8 +211,8 @@ func TestSproutsAgainstTheLeafLeft(t *testing.T) {
 // What was done on the stump before is offered for the stake.
 func TestStakeAsBefore(t *testing.T) {
 	w := threeGrafts(t, "2027-05-30")
-	before := HabitOf(w.fold())
-	a := NewCase(w.fold(), w.b, w.book, w.now, before).Ask(StepStake, false)
+	before := HabitOf(w.Fold())
+	a := NewCase(w.Fold(), w.B, w.book, w.now, before).Ask(StepStake, false)
 	if a.Likely != "1" || a.Choices[0].Meaning != "60 in, N" {
 		t.Errorf("likely %q, %+v", a.Likely, a.Choices)
 	}
@@ -223,31 +223,31 @@ func TestStakeAsBefore(t *testing.T) {
 
 func TestASeasonEndedDead(t *testing.T) {
 	w := threeGrafts(t, "2027-10-05")
-	w.on("2027-05-29", 9, 0, visit(Growing, Growing, Growing))
+	w.On("2027-05-29", 9, 0, Visit(Growing, Growing, Growing))
 	w.at(StepSeason, "4")
-	if w.fold().Stage() != FailedOut {
-		t.Errorf("it is %s", w.fold().Stage())
+	if w.Fold().Stage() != FailedOut {
+		t.Errorf("it is %s", w.Fold().Stage())
 	}
 	w.present(StepDeath)
 }
 
 func TestUntyingTakesTheTwineOff(t *testing.T) {
 	w := threeGrafts(t, "2030-10-05")
-	w.on("2027-05-29", 9, 0, visit(Growing, Growing, Growing)).on("2027-06-14", 9, 0, &LeaderChosen{Slot: 1}).on("2027-08-02", 9, 0, &Twined{Loop: inches(8), Stem: inches(4)})
+	w.On("2027-05-29", 9, 0, Visit(Growing, Growing, Growing)).On("2027-06-14", 9, 0, &LeaderChosen{Slot: 1}).On("2027-08-02", 9, 0, &Twined{Loop: Inches(8), Stem: Inches(4)})
 	w.at(StepUntie, "1")
-	if a := w.fold().Now(); a.TwineCut == nil || a.Untied == nil || len(w.dues()) != 0 {
-		t.Errorf("twine cut %v, untied %v, due %v", a.TwineCut, a.Untied, w.dues())
+	if a := w.Fold().Now(); a.TwineCut == nil || a.Untied == nil || len(duesIn(w.Diary)) != 0 {
+		t.Errorf("twine cut %v, untied %v, due %v", a.TwineCut, a.Untied, duesIn(w.Diary))
 	}
 }
 
 // Cutting back after an end replaces nothing of the attempt before.
 func TestAnswersAfterTheEnd(t *testing.T) {
-	d := diaryOn(northern()).grafted("2027-05-03", "2027-05-12", Bare)
-	if got := d.fold().Answers("cut-back"); len(got) != 1 {
+	d := DiaryOn(Northern()).Grafted("2027-05-03", "2027-05-12", Bare)
+	if got := d.Fold().Answers("cut-back"); len(got) != 1 {
 		t.Errorf("while it lives: %d answers", len(got))
 	}
-	d.on("2027-06-20", 9, 0, visit(Dead, Dead))
-	s := d.fold()
+	d.On("2027-06-20", 9, 0, Visit(Dead, Dead))
+	s := d.Fold()
 	if got := append(s.Answers("cut-back"), s.Answers("nurse-limbs")...); len(got) != 0 {
 		t.Errorf("after the end: %d answers to replace", len(got))
 	}
@@ -260,13 +260,13 @@ func TestAnswersAfterTheEnd(t *testing.T) {
 // single, apart and short enough for a small screen.
 func TestEveryAskIsWhole(t *testing.T) {
 	w := threeGrafts(t, "2027-08-20")
-	stumps := []*Stump{diaryOn(northern()).fold(), diaryOn(northern()).on("2027-05-03", 9, 0, &CutBack{Height: inches(36)}).fold(), w.fold()}
-	w.on("2027-05-29", 9, 0, visit(Growing, Growing, NoChange)).on("2027-06-14", 9, 0, &LeaderChosen{Slot: 1}, &Tied{Shoot: inches(14)}).on("2027-08-20", 8, 0, &Twined{Loop: inches(8), Stem: inches(4)}, &SproutsRubbed{})
-	stumps = append(stumps, w.fold())
-	w.on("2027-08-20", 8, 30, visit(Dead, Dead, Dead))
-	stumps = append(stumps, w.fold())
+	stumps := []*Stump{DiaryOn(Northern()).Fold(), DiaryOn(Northern()).On("2027-05-03", 9, 0, &CutBack{Height: Inches(36)}).Fold(), w.Fold()}
+	w.On("2027-05-29", 9, 0, Visit(Growing, Growing, NoChange)).On("2027-06-14", 9, 0, &LeaderChosen{Slot: 1}, &Tied{Shoot: Inches(14)}).On("2027-08-20", 8, 0, &Twined{Loop: Inches(8), Stem: Inches(4)}, &SproutsRubbed{})
+	stumps = append(stumps, w.Fold())
+	w.On("2027-08-20", 8, 30, Visit(Dead, Dead, Dead))
+	stumps = append(stumps, w.Fold())
 	for i, s := range stumps {
-		c := NewCase(s, northern(), w.book, w.now, Habit{})
+		c := NewCase(s, Northern(), w.book, w.now, Habit{})
 		for _, step := range Steps() {
 			if step.Part != PartAfter {
 				continue
@@ -303,7 +303,7 @@ func checkChoices(t *testing.T, name string, a Ask) {
 			t.Errorf("%s: %q %q is too long", name, ch.Word, ch.Meaning)
 		}
 		for _, b := range ch.Bodies {
-			if err := Check(Event{Body: b, Stump: stump417}); err != nil {
+			if err := Check(Event{Body: b, Stump: Stump417}); err != nil {
 				t.Errorf("%s: %s: %v", name, ch.Word, err)
 			}
 		}

@@ -9,10 +9,10 @@ import (
 // An answer for an earlier time cannot stand before what it follows from.
 func TestBeforeCause(t *testing.T) {
 	w := threeGrafts(t, "2027-08-20")
-	w.on("2027-05-29", 9, 0, visit(Growing, Growing, NoChange)).on("2027-06-14", 9, 0, &LeaderChosen{Slot: 1})
-	w.on("2027-06-20", 9, 0, visit(Growing, Dead, NoChange))
-	s := w.fold()
-	at := func(date string, hour, minute int) time.Time { return dayOf(date).At(hour, minute, newYork) }
+	w.On("2027-05-29", 9, 0, Visit(Growing, Growing, NoChange)).On("2027-06-14", 9, 0, &LeaderChosen{Slot: 1})
+	w.On("2027-06-20", 9, 0, Visit(Growing, Dead, NoChange))
+	s := w.Fold()
+	at := func(date string, hour, minute int) time.Time { return DayOf(date).At(hour, minute, NewYork) }
 	for _, c := range []struct {
 		body Body
 		at   time.Time
@@ -35,31 +35,31 @@ func TestBeforeCause(t *testing.T) {
 		{&HeadedBack{}, at("2027-05-20", 9, 0), "the first push was seen only on"},
 		{&Noted{"note"}, at("2020-01-01", 9, 0), ""},
 	} {
-		err := BeforeCause(s, c.body, c.at, newYork)
+		err := BeforeCause(s, c.body, c.at, NewYork)
 		if (c.says == "") != (err == nil) || err != nil && !strings.Contains(err.Error(), c.says) {
-			t.Errorf("%s at %s: %v, want %q", c.body.Kind(), c.at.Format(fullTime), err, c.says)
+			t.Errorf("%s at %s: %v, want %q", c.body.Kind(), c.at.Format("2 Jan 2006 15:04"), err, c.says)
 		}
 	}
-	empty := diaryOn(northern()).fold()
-	for _, body := range []Body{&Sealed{Wrapped}, &PaintedWhite{}, visit(Growing), &Tied{}, &Twined{}, &TwineChecked{}, &HeadedBack{}} {
-		if BeforeCause(empty, body, at("2027-05-12", 9, 0), newYork) == nil {
+	empty := DiaryOn(Northern()).Fold()
+	for _, body := range []Body{&Sealed{Wrapped}, &PaintedWhite{}, Visit(Growing), &Tied{}, &Twined{}, &TwineChecked{}, &HeadedBack{}} {
+		if BeforeCause(empty, body, at("2027-05-12", 9, 0), NewYork) == nil {
 			t.Errorf("%s on a stump with no work", body.Kind())
 		}
 	}
-	if err := BeforeCause(empty, &Gashed{Number: 2}, at("2027-05-12", 9, 0), newYork); err != nil {
+	if err := BeforeCause(empty, &Gashed{Number: 2}, at("2027-05-12", 9, 0), NewYork); err != nil {
 		t.Errorf("gashed: %v", err)
 	}
 }
 
 // An answer for a time of an attempt before is judged by that attempt.
 func TestBeforeCauseInTheAttemptOfItsTime(t *testing.T) {
-	d := diaryOn(northern()).grafted("2027-05-03", "2027-05-12", Bare).on("2027-06-20", 9, 0, &Failed{Cause: "bled"})
-	d.on("2028-04-20", 9, 0, &CutBack{Height: inches(30)})
-	s := d.fold()
-	if err := BeforeCause(s, visit(NoChange, NoChange), dayOf("2027-06-01").At(9, 0, newYork), newYork); err != nil {
+	d := DiaryOn(Northern()).Grafted("2027-05-03", "2027-05-12", Bare).On("2027-06-20", 9, 0, &Failed{Cause: "bled"})
+	d.On("2028-04-20", 9, 0, &CutBack{Height: Inches(30)})
+	s := d.Fold()
+	if err := BeforeCause(s, Visit(NoChange, NoChange), DayOf("2027-06-01").At(9, 0, NewYork), NewYork); err != nil {
 		t.Errorf("a visit to the first graft: %v", err)
 	}
-	if BeforeCause(s, visit(NoChange, NoChange), dayOf("2028-05-01").At(9, 0, newYork), newYork) == nil {
+	if BeforeCause(s, Visit(NoChange, NoChange), DayOf("2028-05-01").At(9, 0, NewYork), NewYork) == nil {
 		t.Error("a visit to grafts not yet set was taken")
 	}
 }

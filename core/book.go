@@ -43,7 +43,6 @@ type Block struct {
 	PerDay      int // stumps that the crew grafts a day, 0 if not said
 	PinchUntil  MonthDay
 	Weather     map[unit.Date]Said[DayWeather]
-	heats       *heatMemo
 }
 
 // Day is the block's calendar day of an instant.
@@ -112,7 +111,7 @@ func FoldBook(events []Event, zones Zones) *Book {
 
 func (b *Book) block(id ID) *Block {
 	if b.Blocks[id] == nil {
-		b.Blocks[id] = &Block{ID: id, Name: "block " + id.String()[:6], Zone: time.UTC, Weather: map[unit.Date]Said[DayWeather]{}, heats: &heatMemo{}, PinchUntil: MonthDay{time.August, 15}}
+		b.Blocks[id] = &Block{ID: id, Name: "block " + id.String()[:6], Zone: time.UTC, Weather: map[unit.Date]Said[DayWeather]{}, PinchUntil: MonthDay{time.August, 15}}
 	}
 	return b.Blocks[id]
 }
@@ -206,6 +205,15 @@ func (b *Book) Answers(question string) []ID { return b.answers[question] }
 // what is remembered of it. The zone stands in its name.
 func (b *Block) Settings() Block {
 	out := *b
-	out.Zone, out.Weather, out.heats = nil, nil, nil
+	out.Zone, out.Weather = nil, nil
 	return out
+}
+
+// Shade is the bearing of the stump's shade side: north-north-east in the
+// north, mirrored in the south.
+func (b *Block) Shade() unit.Bearing {
+	if b.South() {
+		return 180 - 22.5
+	}
+	return 22.5
 }

@@ -112,7 +112,7 @@ func Dues(s *Stump, b *Block) []Due {
 // what runs by the clock, by the day for the rest.
 func (d Due) ByWords(now time.Time, zone *time.Location) string {
 	if d.Kind.Timed() {
-		return When(d.By, now, zone)
+		return unit.When(d.By, now, zone)
 	}
 	day := unit.DateOf(d.By.In(zone))
 	if day.Year() == now.In(zone).Year() {
@@ -120,3 +120,19 @@ func (d Due) ByWords(now time.Time, zone *time.Location) string {
 	}
 	return day.Long()
 }
+
+// Step names a step of the walk.
+type DueStep string
+
+// dueSteps is the step on which each kind of due is met.
+var dueSteps = [dueKinds]DueStep{
+	DueWhite: "white", DueLookAgain: "bleeding", DueLook: "bleeding", DueGraft: "measure",
+	DueAfterLook: "seal-check", DueReseal: "reseal", DueEarwigs: "ring-again", DueStake: "stake",
+	DueBuds: "visit", DueConfirmTake: "visit", DueSprouts: "sprouts", DueKeepSprouts: "keep-sprouts",
+	DueLeader: "leader", DueTie: "tie", DuePinch: "pinch", DueTwine: "twine",
+	DueSeasonsEnd: "seasons-end", DueTiesOff: "ties-off", DueHeadBack: "head-back", DueSecondShootOff: "second-shoot",
+	DueNurseLimbsOff: "nurse-limbs-off", DueTwineCheck: "twine-check", DueCutTwine: "cut-twine", DueRegraft: "ended",
+}
+
+// Step is the step on which the kind is met.
+func (k DueKind) Step() DueStep { return dueSteps[k] }

@@ -48,30 +48,6 @@ func (c *dueCase) scratching(opens, by, last unit.Date, since time.Time, hint ui
 	return c.days(opens, by, since, hint)
 }
 
-// settled says whether every graft pushes, grows or is dead.
-func (a *Attempt) settled() bool {
-	for _, g := range a.Grafts {
-		if g.waiting() {
-			return false
-		}
-	}
-	return true
-}
-
-// waiting says whether a graft is neither moving nor dead.
-func (g *Graft) waiting() bool { return g.State == "" || g.State == NoChange || g.State == Swelling }
-
-// allGreen says whether every graft that has not moved showed green when it was
-// scratched, in the time for scratching.
-func (c *dueCase) allGreen() bool {
-	for _, g := range c.a.Grafts {
-		if g.waiting() && !c.greenAt(g.Slot) {
-			return false
-		}
-	}
-	return true
-}
-
 // greenAt says whether the newest scratch of a graft, in the time for it, was
 // green.
 func (c *dueCase) greenAt(slot int) bool {
@@ -87,4 +63,15 @@ func (c *dueCase) greenAt(slot int) bool {
 		}
 	}
 	return false
+}
+
+// allGreen says whether every graft that has not moved showed green when it was
+// scratched, in the time for scratching.
+func (c *dueCase) allGreen() bool {
+	for _, g := range c.a.Grafts {
+		if g.waiting() && !c.greenAt(g.Slot) {
+			return false
+		}
+	}
+	return true
 }

@@ -63,13 +63,6 @@ func newDueCase(s *Stump, b *Block) *dueCase {
 	return c
 }
 
-// grafted says whether the grafting was ended: every slot has its scion, or the
-// work went on with fewer.
-func (a *Attempt) grafted() bool {
-	wentOn := a.Sealed != nil || a.White != nil || len(a.Visits) > 0
-	return a.AllSet() || len(a.Grafts) > 0 && wentOn
-}
-
 func (c *dueCase) in(p phase) bool {
 	lost := c.stage == FailedOut || c.stage == GivenUpOn || c.stage == UntiedFree
 	switch p {
@@ -145,14 +138,6 @@ func (c *dueCase) season(d unit.Date) unit.Date {
 		return max(d, c.b.leafOut(y))
 	}
 	return d
-}
-
-// lastOf is the newest of what was said, nil if nothing was.
-func lastOf[T any](list []Said[T]) *Said[T] {
-	if len(list) == 0 {
-		return nil
-	}
-	return &list[len(list)-1]
 }
 
 // lastDay is the block's day of the newest of what was said, 0 if nothing was.

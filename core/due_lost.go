@@ -6,22 +6,6 @@ import (
 	"barkslip/core/trade"
 )
 
-// lostAt is when the attempt was lost: when the last graft was seen dead, or
-// when it was put down as failed, whichever is earlier; zero while it lives.
-func (a *Attempt) lostAt() (at time.Time) {
-	if a.AllDead() {
-		for _, g := range a.Grafts {
-			if g.Since.After(at) {
-				at = g.Since
-			}
-		}
-	}
-	if a.Failed != nil && (at.IsZero() || a.Failed.At.Before(at)) {
-		at = a.Failed.At
-	}
-	return at
-}
-
 // keepSproutsDue leaves sprouts on a stump whose grafts are all dead, so that
 // the tree lives.
 func keepSproutsDue(c *dueCase) []Due {

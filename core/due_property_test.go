@@ -6,50 +6,53 @@ import (
 	"time"
 
 	"barkslip/core/trade"
+
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 )
 
 // afterKinds are the answers of a random history after the graft.
-var afterKinds = []func(p picker) Body{
-	func(p picker) Body { return &SealChecked{Cracked: p(3) == 0} },
-	func(picker) Body { return &Resealed{} },
-	func(picker) Body { return &RingSet{} },
-	func(picker) Body { return &Staked{Height: inches(60)} },
-	func(p picker) Body { return p.visit() },
-	func(p picker) Body { return p.visit() },
-	func(p picker) Body { return p.visit() },
-	func(p picker) Body { return &SproutsRubbed{Near: p(4)} },
-	func(p picker) Body { return &SproutsKept{Number: p(4)} },
-	func(p picker) Body { return &LeaderChosen{Slot: 1 + p(2)} },
-	func(picker) Body { return &Pinched{} },
-	func(p picker) Body {
-		return &Tied{Shoot: []Measure{{}, inches(float64(6 + p(60)))}[p(2)], Broken: p(6) == 0}
+var afterKinds = []func(p dpicker) Body{
+	func(p dpicker) Body { return &SealChecked{Cracked: p(3) == 0} },
+	func(dpicker) Body { return &Resealed{} },
+	func(dpicker) Body { return &RingSet{} },
+	func(dpicker) Body { return &Staked{Height: Inches(60)} },
+	func(p dpicker) Body { return p.visit() },
+	func(p dpicker) Body { return p.visit() },
+	func(p dpicker) Body { return p.visit() },
+	func(p dpicker) Body { return &SproutsRubbed{Near: p(4)} },
+	func(p dpicker) Body { return &SproutsKept{Number: p(4)} },
+	func(p dpicker) Body { return &LeaderChosen{Slot: 1 + p(2)} },
+	func(dpicker) Body { return &Pinched{} },
+	func(p dpicker) Body {
+		return &Tied{Shoot: []Measure{{}, Inches(float64(6 + p(60)))}[p(2)], Broken: p(6) == 0}
 	},
-	func(p picker) Body { return &LeaderBroken{Cause: "wind", Promoted: p(3)} },
-	func(p picker) Body { return &Twined{Loop: inches(float64(8 + p(12))), Stem: inches(float64(3 + p(3)))} },
-	func(p picker) Body { return &TwineChecked{Stem: inches(float64(3 + p(10))), Tight: p(8) == 0} },
-	func(p picker) Body {
-		return &TwineMoved{Loop: inches(float64(16 + p(12))), Stem: inches(float64(3 + p(10)))}
+	func(p dpicker) Body { return &LeaderBroken{Cause: "wind", Promoted: p(3)} },
+	func(p dpicker) Body {
+		return &Twined{Loop: Inches(float64(8 + p(12))), Stem: Inches(float64(3 + p(3)))}
 	},
-	func(picker) Body { return &TwineCut{} },
-	func(picker) Body { return &TapesLoosened{} },
-	func(p picker) Body { return &HeadedBack{Short: p(2) == 0, Height: inches(60)} },
-	func(picker) Body { return &SecondShootOff{} },
-	func(p picker) Body { return &NurseLimbOff{Left: p(3)} },
-	func(p picker) Body { return &SeasonsEnd{Word: "fair"} },
-	func(p picker) Body { return &Noted{"note"} },
+	func(p dpicker) Body { return &TwineChecked{Stem: Inches(float64(3 + p(10))), Tight: p(8) == 0} },
+	func(p dpicker) Body {
+		return &TwineMoved{Loop: Inches(float64(16 + p(12))), Stem: Inches(float64(3 + p(10)))}
+	},
+	func(dpicker) Body { return &TwineCut{} },
+	func(dpicker) Body { return &TapesLoosened{} },
+	func(p dpicker) Body { return &HeadedBack{Short: p(2) == 0, Height: Inches(60)} },
+	func(dpicker) Body { return &SecondShootOff{} },
+	func(p dpicker) Body { return &NurseLimbOff{Left: p(3)} },
+	func(p dpicker) Body { return &SeasonsEnd{Word: "fair"} },
+	func(p dpicker) Body { return &Noted{"note"} },
 }
 
 // endKinds end a history, or begin another attempt; they are drawn seldom.
-var endKinds = []Body{&Failed{Cause: "wind"}, &GivenUp{Why: "x", Season: true}, &GivenUp{Why: "x"}, &Untied{}, &CutBack{Height: inches(30)}, &NurseJudged{Limbs: 1}}
+var endKinds = []Body{&Failed{Cause: "wind"}, &GivenUp{Why: "x", Season: true}, &GivenUp{Why: "x"}, &Untied{}, &CutBack{Height: Inches(30)}, &NurseJudged{Limbs: 1}}
 
-func (p picker) visit() *Visited {
+func (p dpicker) visit() *Visited {
 	states := make([]GraftState, 2)
 	for i := range states {
 		states[i] = []GraftState{NoChange, NoChange, Swelling, Pushing, Pushing, Growing, Growing, Dead}[p(8)]
 	}
-	v := visit(states...)
+	v := Visit(states...)
 	if p(4) == 0 {
 		v.Found[0].Scratch = []Scratch{Green, Brown}[p(2)]
 	}
@@ -57,20 +60,20 @@ func (p picker) visit() *Visited {
 }
 
 // history is a stump with a random past: some only cut back, most grafted.
-func history(p picker, b *Block) *diary {
-	d := diaryOn(b)
-	day := dayOf("2027-01-01").Add(p(365))
+func history(p dpicker, b *Block) *Diary {
+	d := DiaryOn(b)
+	day := DayOf("2027-01-01").Add(p(365))
 	say := func(later int, bodies ...Body) {
 		day = day.Add(p(later))
-		d.on(day.String(), p(24), p(60), bodies...)
+		d.On(day.String(), p(24), p(60), bodies...)
 	}
-	say(1, &NurseJudged{Limbs: p(3), Leaf: "some"}, &CutBack{Height: inches(36)})
+	say(1, &NurseJudged{Limbs: p(3), Leaf: "some"}, &CutBack{Height: Inches(36)})
 	for range p(4) {
 		say(5, []Body{&Looked{Bleeding: Bleedings[p(4)], Slip: Slips[p(3)]}, &Gashed{Number: 2}, &FreshCut{}, &Drilled{Number: 1}, &Looked{Bleeding: Dry, Slip: SlipsClean}}[p(5)])
 	}
 	if p(6) == 0 {
 		day = day.Add(8)
-		d.on(day.String(), 9, 0, &Looked{Bleeding: Dry, Slip: SlipsClean}, &Gashed{Number: 2}, &FreshCut{}).on(day.String(), 9, 30, &Looked{Bleeding: Dry})
+		d.On(day.String(), 9, 0, &Looked{Bleeding: Dry, Slip: SlipsClean}, &Gashed{Number: 2}, &FreshCut{}).On(day.String(), 9, 30, &Looked{Bleeding: Dry})
 		return d
 	}
 	if p(5) > 0 {
@@ -83,7 +86,7 @@ func history(p picker, b *Block) *diary {
 			}
 			say(40, body)
 			if p(12) == 0 {
-				d.say(day.At(23, 0, b.Zone), &Withdrawn{Of: d.events[p(len(d.events))].ID})
+				d.Say(day.At(23, 0, b.Zone), &Withdrawn{Of: d.Events[p(len(d.Events))].ID})
 			}
 		}
 	}
@@ -188,11 +191,11 @@ func openAt(dues []Due, kind DueKind, at time.Time) bool {
 func TestDuesOfRandomHistories(t *testing.T) {
 	seen := map[DueKind]int{}
 	rapid.Check(t, func(t *rapid.T) {
-		p := drawn(t)
+		p := ddrawn(t)
 		for range 10 {
-			b := []*Block{northern(), southern(), frosty(withEarwigs(northern())), withEarwigs(southern())}[p(4)]
+			b := []*Block{Northern(), Southern(), Frosty(WithEarwigs(Northern())), WithEarwigs(Southern())}[p(4)]
 			d := history(p, b)
-			s := d.fold()
+			s := d.Fold()
 			dues := Dues(s, b)
 			for i, due := range dues {
 				seen[due.Kind]++
@@ -201,13 +204,13 @@ func TestDuesOfRandomHistories(t *testing.T) {
 					t.Fatalf("%s after %s", dues[i-1].Kind, due.Kind)
 				}
 			}
-			shuffled := rapid.Permutation(d.events).Draw(t, "order")
-			if diff := cmp.Diff(dues, Dues(Fold(stump417, shuffled), b)); diff != "" {
+			shuffled := rapid.Permutation(d.Events).Draw(t, "order")
+			if diff := cmp.Diff(dues, Dues(Fold(Stump417, shuffled), b)); diff != "" {
 				t.Fatalf("in another order:\n%s", diff)
 			}
-			next := d.say(s.Newest.Add(time.Hour*time.Duration(p(3000))), afterKinds[p(len(afterKinds))](p))
-			d.say(next.At, &Withdrawn{Of: next.ID})
-			if diff := cmp.Diff(dues, Dues(d.fold(), b)); diff != "" {
+			next := d.Say(s.Newest.Add(time.Hour*time.Duration(p(3000))), afterKinds[p(len(afterKinds))](p))
+			d.Say(next.At, &Withdrawn{Of: next.ID})
+			if diff := cmp.Diff(dues, Dues(d.Fold(), b)); diff != "" {
 				t.Fatalf("%s was taken back:\n%s", next.Body.Kind(), diff)
 			}
 		}
@@ -219,8 +222,8 @@ func TestDuesOfRandomHistories(t *testing.T) {
 	}
 }
 
-func checkDue(t *rapid.T, d *diary, s *Stump, due Due) {
-	b := d.b
+func checkDue(t *rapid.T, d *Diary, s *Stump, due Due) {
+	b := d.B
 	cause, ok := earliest(s, b, due.Kind)
 	opens := b.Day(due.Opens).String()
 	if !ok || opens < cause || opens < b.Day(due.Since).String() || due.By.Before(due.Opens) {
@@ -233,12 +236,12 @@ func checkDue(t *rapid.T, d *diary, s *Stump, due Due) {
 	if s.Newest.After(met) {
 		met = s.Newest.Add(time.Hour)
 	}
-	closed := &diary{d.apart("CD"), b}
+	closed := &Diary{d.Apart("CD"), b}
 	for i, body := range closers(s, due.Kind) {
-		closed.say(met.Add(time.Duration(i)*time.Second), body, replacing(s, body)...)
+		closed.Say(met.Add(time.Duration(i)*time.Second), body, replacing(s, body)...)
 	}
-	if openAt(closed.dues(), due.Kind, met.Add(2*time.Second)) {
-		after, _ := closed.due(due.Kind)
+	if openAt(duesOf(closed), due.Kind, met.Add(2*time.Second)) {
+		after, _ := dueOf(closed, due.Kind)
 		t.Fatalf("%s, open since %s, was met %s and is still due from %s", due.Kind, due.Opens, met, after.Opens)
 	}
 }
@@ -251,23 +254,23 @@ func replacing(s *Stump, b Body) []ID {
 }
 
 func BenchmarkDues(b *testing.B) {
-	grown := diaryOn(withEarwigs(northern())).grafted("2027-05-03", "2027-05-12", Wrapped)
-	grown.on("2027-05-14", 9, 0, &SealChecked{}).on("2027-05-26", 9, 0, &Staked{Height: inches(60)}, &SproutsRubbed{}, visit(NoChange, Pushing), &RingSet{})
-	grown.on("2027-06-12", 9, 0, visit(Pushing, Growing), &LeaderChosen{Slot: 2}, &Pinched{}, &SproutsRubbed{}, &Tied{Shoot: inches(10)})
-	grown.on("2027-06-22", 9, 0, &Tied{Shoot: inches(20)}, &SproutsRubbed{}, visit(Growing, Growing))
-	twined := &diary{grown.apart("AB"), grown.b}
-	twined.on("2027-08-05", 9, 0, &Twined{Loop: inches(14), Stem: inches(4)}).on("2027-10-03", 9, 0, &TwineChecked{Stem: inches(5)})
-	girths := &diary{twined.apart("AB"), grown.b}
-	girths.on("2028-04-03", 9, 0, &TwineChecked{Stem: inches(5)}).on("2028-10-03", 9, 0, &TwineChecked{Stem: inches(7.5)})
-	draining := diaryOn(northern()).on("2027-05-03", 9, 0, &NurseJudged{Limbs: 1}, &CutBack{Height: inches(36)}, &Gashed{Number: 2}).on("2027-05-11", 10, 0, &Looked{Bleeding: Running, Slip: Drags})
+	grown := DiaryOn(WithEarwigs(Northern())).Grafted("2027-05-03", "2027-05-12", Wrapped)
+	grown.On("2027-05-14", 9, 0, &SealChecked{}).On("2027-05-26", 9, 0, &Staked{Height: Inches(60)}, &SproutsRubbed{}, Visit(NoChange, Pushing), &RingSet{})
+	grown.On("2027-06-12", 9, 0, Visit(Pushing, Growing), &LeaderChosen{Slot: 2}, &Pinched{}, &SproutsRubbed{}, &Tied{Shoot: Inches(10)})
+	grown.On("2027-06-22", 9, 0, &Tied{Shoot: Inches(20)}, &SproutsRubbed{}, Visit(Growing, Growing))
+	twined := &Diary{grown.Apart("AB"), grown.B}
+	twined.On("2027-08-05", 9, 0, &Twined{Loop: Inches(14), Stem: Inches(4)}).On("2027-10-03", 9, 0, &TwineChecked{Stem: Inches(5)})
+	girths := &Diary{twined.Apart("AB"), grown.B}
+	girths.On("2028-04-03", 9, 0, &TwineChecked{Stem: Inches(5)}).On("2028-10-03", 9, 0, &TwineChecked{Stem: Inches(7.5)})
+	draining := DiaryOn(Northern()).On("2027-05-03", 9, 0, &NurseJudged{Limbs: 1}, &CutBack{Height: Inches(36)}, &Gashed{Number: 2}).On("2027-05-11", 10, 0, &Looked{Bleeding: Running, Slip: Drags})
 	for _, c := range []struct {
 		name string
-		d    *diary
+		d    *Diary
 	}{{"draining", draining}, {"growing", grown}, {"twined", twined}, {"girths", girths}} {
 		b.Run(c.name, func(b *testing.B) {
-			s := c.d.fold()
+			s := c.d.Fold()
 			for b.Loop() {
-				Dues(s, c.d.b)
+				Dues(s, c.d.B)
 			}
 		})
 	}

@@ -66,3 +66,47 @@ func (c *dueCase) nextTie(tie *Said[Tied]) (unit.Date, uint8) {
 	}
 	return last.Add(trade.TieDaysLate), tieFortnight
 }
+
+// shoots is the leader's length as measured since it was last broken or headed
+// back; before a leader is chosen, that of the longest shoot.
+func (c *dueCase) shoots() []girth.Shoot {
+	if c.grown != nil || len(c.a.Ties) == 0 && !c.a.measuredShoots() {
+		return c.grown
+	}
+	out := []girth.Shoot{}
+	whole := c.a.wholeSince()
+	add := func(at time.Time, long unit.Length) {
+		if long > 0 && !at.Before(whole) {
+			out = append(out, girth.Shoot{On: c.b.Day(at), Long: long})
+		}
+	}
+	leads, _ := c.a.Leads()
+	for _, v := range c.a.Visits {
+		add(v.At, longest(v.What.Found, leads.Slot))
+	}
+	for _, t := range c.a.Ties {
+		add(t.At, t.What.Shoot.Length)
+	}
+	c.grown = out
+	return out
+}
+
+func (a *Attempt) measuredShoots() bool {
+	for _, v := range a.Visits {
+		if longest(v.What.Found, 0) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// longest is the length measured on a slot's graft, or with slot 0 the longest
+// of all.
+func longest(found []Finding, slot int) (long unit.Length) {
+	for _, f := range found {
+		if slot == 0 || f.Slot == slot {
+			long = max(long, f.Shoot.Length)
+		}
+	}
+	return long
+}

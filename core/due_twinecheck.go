@@ -7,23 +7,6 @@ import (
 	"barkslip/core/unit"
 )
 
-// twineOn says whether twine is on the stem.
-func (a *Attempt) twineOn() bool {
-	return a.Twine != nil && (a.TwineCut == nil || a.TwineCut.At.Before(a.Twine.At))
-}
-
-// twineSeen is when the twine was last put on, checked or moved.
-func (a *Attempt) twineSeen() time.Time {
-	seen := a.Twine.At
-	if s := lastOf(a.TwineChecks); s != nil && s.At.After(seen) {
-		seen = s.At
-	}
-	if s := lastOf(a.TwineMoves); s != nil && s.At.After(seen) {
-		seen = s.At
-	}
-	return seen
-}
-
 // twineCheckDue is a look at the twine each April, July and October while it is
 // on.
 func twineCheckDue(c *dueCase) []Due {

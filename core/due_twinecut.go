@@ -44,17 +44,6 @@ func (c *dueCase) girdles() (on unit.Date, hint uint8, ok bool) {
 	return *t.TightOn, cutGirdling, true
 }
 
-// seenTight is when the twine, as it is now, was first seen tight.
-func (a *Attempt) seenTight() (time.Time, bool) {
-	moved := lastOf(a.TwineMoves)
-	for _, s := range a.TwineChecks {
-		if s.What.Tight && !s.At.Before(a.Twine.At) && (moved == nil || newer(s, *moved)) {
-			return s.At, true
-		}
-	}
-	return time.Time{}, false
-}
-
 // twinePlan is the loop as it is now and the girths measured inside it. With
 // fewer than three it goes by the usual gain a year.
 func (a *Attempt) twinePlan(b *Block) girth.TwinePlan {

@@ -8,18 +8,18 @@ import (
 )
 
 func placedBlock() *Block {
-	return &Block{ID: theBlock, Placed: true, Lat: 42.7, Lon: -77.2, Zone: edt}
+	return &Block{ID: TheBlock, Placed: true, Lat: 42.7, Lon: -77.2, Zone: EDT}
 }
 
-func sealedAt(at time.Time) *laptop {
-	l := newLaptop("AB")
-	l.say(at.Add(-10*time.Minute), &ScionSet{Slot: 1})
-	l.say(at, &Sealed{Wrapped})
+func sealedAt(at time.Time) *Laptop {
+	l := NewLaptop("AB")
+	l.Say(at.Add(-10*time.Minute), &ScionSet{Slot: 1})
+	l.Say(at, &Sealed{Wrapped})
 	return l
 }
 
-func whiteOf(l *laptop, b *Block) (Due, bool) {
-	for _, d := range Dues(l.fold(), b) {
+func whiteOf(l *Laptop, b *Block) (Due, bool) {
+	for _, d := range Dues(l.Fold(), b) {
 		if d.Kind == DueWhite {
 			return d, true
 		}
@@ -31,24 +31,24 @@ func TestWhiteClock(t *testing.T) {
 	for _, c := range []struct {
 		name      string
 		sealed    time.Time
-		more      func(l *laptop)
+		more      func(l *Laptop)
 		opens, by time.Time
 	}{
-		{"two and three hours", may(20, 9, 0), nil, may(20, 11, 0), may(20, 12, 0)},
-		{"wet, within the two hours", may(20, 9, 0), func(l *laptop) { l.say(may(20, 10, 15), &StillWet{}) }, may(20, 11, 0), may(20, 12, 0)},
-		{"wet at two hours", may(20, 9, 0), func(l *laptop) { l.say(may(20, 11, 5), &StillWet{}) }, may(20, 11, 35), may(20, 12, 0)},
-		{"wet near three hours", may(20, 9, 0), func(l *laptop) { l.say(may(20, 11, 50), &StillWet{Rain: true}) }, may(20, 12, 20), may(20, 12, 20)},
-		{"wet again and again", may(20, 9, 0), func(l *laptop) {
-			l.say(may(20, 13, 0), &StillWet{})
-			l.say(may(20, 11, 50), &StillWet{})
-		}, may(20, 13, 30), may(20, 13, 30)},
-		{"wet before this sealing", may(20, 9, 0), func(l *laptop) { l.say(may(20, 8, 50), &StillWet{}) }, may(20, 11, 0), may(20, 12, 0)},
+		{"two and three hours", May(20, 9, 0), nil, May(20, 11, 0), May(20, 12, 0)},
+		{"wet, within the two hours", May(20, 9, 0), func(l *Laptop) { l.Say(May(20, 10, 15), &StillWet{}) }, May(20, 11, 0), May(20, 12, 0)},
+		{"wet at two hours", May(20, 9, 0), func(l *Laptop) { l.Say(May(20, 11, 5), &StillWet{}) }, May(20, 11, 35), May(20, 12, 0)},
+		{"wet near three hours", May(20, 9, 0), func(l *Laptop) { l.Say(May(20, 11, 50), &StillWet{Rain: true}) }, May(20, 12, 20), May(20, 12, 20)},
+		{"wet again and again", May(20, 9, 0), func(l *Laptop) {
+			l.Say(May(20, 13, 0), &StillWet{})
+			l.Say(May(20, 11, 50), &StillWet{})
+		}, May(20, 13, 30), May(20, 13, 30)},
+		{"wet before this sealing", May(20, 9, 0), func(l *Laptop) { l.Say(May(20, 8, 50), &StillWet{}) }, May(20, 11, 0), May(20, 12, 0)},
 	} {
 		l := sealedAt(c.sealed)
 		if c.more != nil {
 			c.more(l)
 		}
-		d, ok := whiteOf(l, blockEDT())
+		d, ok := whiteOf(l, BlockEDT())
 		if !ok || !d.Opens.Equal(c.opens) || !d.By.Equal(c.by) {
 			t.Errorf("%s: %v, opens %v by %v, want %v and %v", c.name, ok, d.Opens, d.By, c.opens, c.by)
 		}
@@ -59,9 +59,9 @@ func TestWhiteEnds(t *testing.T) {
 	for name, body := range map[string]Body{
 		"painted": &PaintedWhite{}, "failed": &Failed{Cause: "wind"}, "given up": &GivenUp{Why: "dead"}, "untied": &Untied{},
 	} {
-		l := sealedAt(may(20, 9, 0))
-		l.say(may(20, 11, 30), body)
-		if d, ok := whiteOf(l, blockEDT()); ok {
+		l := sealedAt(May(20, 9, 0))
+		l.Say(May(20, 11, 30), body)
+		if d, ok := whiteOf(l, BlockEDT()); ok {
 			t.Errorf("%s, and still white by %v", name, d.By)
 		}
 	}
@@ -73,17 +73,17 @@ func TestWhiteEnds(t *testing.T) {
 func TestWhiteWaitsForTheMorning(t *testing.T) {
 	near := func(a, b time.Time) bool { return a.Sub(b).Abs() < 3*time.Minute }
 	for _, c := range []struct{ sealed, by time.Time }{
-		{may(20, 17, 0), may(20, 20, 0)},
-		{may(20, 18, 0), may(21, 6, 38)},
-		{may(20, 22, 30), may(21, 6, 38)},
-		{may(21, 1, 0), may(21, 6, 38)},
-		{may(21, 3, 30), may(21, 6, 30)},
+		{May(20, 17, 0), May(20, 20, 0)},
+		{May(20, 18, 0), May(21, 6, 38)},
+		{May(20, 22, 30), May(21, 6, 38)},
+		{May(21, 1, 0), May(21, 6, 38)},
+		{May(21, 3, 30), May(21, 6, 30)},
 	} {
 		d, _ := whiteOf(sealedAt(c.sealed), placedBlock())
 		if !near(d.By, c.by) {
 			t.Errorf("sealed %s: by %s, want about %s", c.sealed.Format("2 15:04"), d.By.Format("2 15:04"), c.by.Format("2 15:04"))
 		}
-		if d, _ := whiteOf(sealedAt(c.sealed), blockEDT()); !d.By.Equal(c.sealed.Add(3 * time.Hour)) {
+		if d, _ := whiteOf(sealedAt(c.sealed), BlockEDT()); !d.By.Equal(c.sealed.Add(3 * time.Hour)) {
 			t.Errorf("a block with no place has no dark, yet sealed %v is by %v", c.sealed, d.By)
 		}
 	}
@@ -93,7 +93,7 @@ func TestWhiteWaitsForTheMorning(t *testing.T) {
 func TestWhiteUnderTheMidnightSun(t *testing.T) {
 	b := placedBlock()
 	b.Lat = 70
-	sealed := time.Date(2027, 6, 21, 22, 0, 0, 0, edt)
+	sealed := time.Date(2027, 6, 21, 22, 0, 0, 0, EDT)
 	if d, _ := whiteOf(sealedAt(sealed), b); !d.By.Equal(sealed.Add(3 * time.Hour)) {
 		t.Errorf("by %v", d.By)
 	}
@@ -101,12 +101,12 @@ func TestWhiteUnderTheMidnightSun(t *testing.T) {
 
 func TestWhiteIsNeverDueBeforeItOpens(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		sealed := may(1, 0, 0).Add(time.Duration(rapid.IntRange(0, 30*24*60).Draw(t, "sealed")) * time.Minute)
+		sealed := May(1, 0, 0).Add(time.Duration(rapid.IntRange(0, 30*24*60).Draw(t, "sealed")) * time.Minute)
 		l := sealedAt(sealed)
 		for range rapid.IntRange(0, 4).Draw(t, "wet") {
-			l.say(sealed.Add(time.Duration(rapid.IntRange(-60, 900).Draw(t, "after"))*time.Minute), &StillWet{})
+			l.Say(sealed.Add(time.Duration(rapid.IntRange(-60, 900).Draw(t, "after"))*time.Minute), &StillWet{})
 		}
-		for _, b := range []*Block{placedBlock(), blockEDT()} {
+		for _, b := range []*Block{placedBlock(), BlockEDT()} {
 			d, ok := whiteOf(l, b)
 			if !ok || d.By.Before(d.Opens) || d.Opens.Before(sealed.Add(2*time.Hour)) {
 				t.Fatalf("sealed %v: opens %v by %v", sealed, d.Opens, d.By)

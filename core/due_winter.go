@@ -105,13 +105,3 @@ func nurseOffDue(c *dueCase) []Due {
 	}
 	return c.one(c.winter(season, c.set))
 }
-
-// limbsLeft is how many nurse limbs still stand.
-func (a *Attempt) limbsLeft() int {
-	if off := lastOf(a.NurseOff); off != nil {
-		return off.What.Left
-	}
-	f := Found{}
-	a.limbs(&f)
-	return f.Limbs
-}

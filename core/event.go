@@ -26,6 +26,8 @@ type Event struct {
 type Body interface {
 	// Kind is the event's name in kebab case.
 	Kind() string
+	// Say is what it says in a few words, lengths in the system given.
+	Say(sys unit.System) string
 	// fields visits every field in a fixed order; new ones go last.
 	fields(f fields)
 }
@@ -126,4 +128,25 @@ func (a *Arc) fields(f fields) {
 
 func arcs(f fields, name string, v *[]Arc) {
 	listOf(f, name, v, (*Arc).fields)
+}
+
+// lastOf is the newest of what was said, nil if nothing was.
+func lastOf[T any](list []Said[T]) *Said[T] {
+	if len(list) == 0 {
+		return nil
+	}
+	return &list[len(list)-1]
+}
+
+func last[T any](said []Said[T]) (s Said[T]) {
+	if n := len(said); n > 0 {
+		s = said[n-1]
+	}
+	return s
+}
+
+// OfStump says whether a body belongs to the record of one stump.
+func OfStump(b Body) bool {
+	_, book := b.(onBook)
+	return !book
 }

@@ -8,6 +8,7 @@ import (
 
 	"barkslip/core/trade"
 	"barkslip/core/unit"
+
 	"pgregory.net/rapid"
 )
 

@@ -1,6 +1,7 @@
 package core
 
 import (
+	"barkslip/core/unit"
 	"reflect"
 	"slices"
 	"testing"
@@ -291,3 +292,11 @@ func TestBookKeepsSettingsLotsAndWeather(t *testing.T) {
 		t.Errorf("the lot is %+v", got)
 	}
 }
+
+var edt = time.FixedZone("", -4*3600)
+
+func may(day, hour, minute int) time.Time { return time.Date(2027, 5, day, hour, minute, 0, 0, edt) }
+
+func mayDay(day int) unit.Date { return unit.MakeDate(2027, 5, day) }
+
+func inches(n float64) Measure { return Measured(unit.Length(n)*unit.Inch, unit.US) }

@@ -7,21 +7,6 @@ import (
 	"barkslip/core/unit"
 )
 
-// Across is the stump's diameter as best known: measured on the face, at the
-// cut-back, or from the list; 0 if unknown.
-func (s *Stump) Across() unit.Length {
-	a := s.Now()
-	switch {
-	case a.Measured != nil:
-		return a.Measured.What.Across.Length
-	case a.CutBack != nil && a.CutBack.What.Across.Given():
-		return a.CutBack.What.Across.Length
-	case s.Added != nil:
-		return s.Added.What.Across.Length
-	}
-	return 0
-}
-
 // Found gathers from the record what bears on readiness at now.
 func (s *Stump) Found(b *Block, now time.Time) Found {
 	a := s.Now()
@@ -78,13 +63,6 @@ func known[T any](said []Said[T], asOf time.Time) []Said[T] {
 	return said
 }
 
-func last[T any](said []Said[T]) (s Said[T]) {
-	if n := len(said); n > 0 {
-		s = said[n-1]
-	}
-	return s
-}
-
 // behind is when the newest of the work was done. Work put down for the very
 // second of the look, but after it, counts as done after it.
 func behind[T any](work []Said[T], look Said[Looked]) time.Time {
@@ -97,12 +75,9 @@ func behind[T any](work []Said[T], look Said[Looked]) time.Time {
 
 // limbs takes the newest judgement of the limbs below the graft.
 func (a *Attempt) limbs(f *Found) {
-	if a.Nurse == nil {
+	limbs, nearest, judged := a.Limbs()
+	if !judged {
 		return
-	}
-	limbs, nearest := a.Nurse.What.Limbs, a.Nurse.What.Nearest
-	if off := a.limbOff(); off != nil {
-		limbs, nearest = off.What.Left, off.What.Nearest
 	}
 	f.Limbs, f.NoLimbs = limbs, limbs == 0
 	if limbs > 0 && nearest.Given() {

@@ -1,33 +1,13 @@
 package core
 
 import (
-	"fmt"
 	"slices"
-	"strings"
-	"sync"
 	"time"
 
 	"barkslip/core/trade"
 	"barkslip/core/unit"
 	"barkslip/core/weather"
 )
-
-// heatMemo keeps the heat reckoned for a block: one answer takes some
-// milliseconds, and every screen of a sealed stump asks for it again.
-type heatMemo struct {
-	lock  sync.Mutex
-	known map[heatCase]weather.HeatAnswer
-}
-
-// heatCase is what the heat of a sealed graft depends on within a block.
-type heatCase struct {
-	day           unit.Date
-	sealed        unit.Clock
-	low, high     unit.Temperature
-	wind          float64
-	cloud         int
-	across, thick unit.Length
-}
 
 // Heat is how hot a graft of the stump gets on the day it was sealed, or would
 // get if it were sealed at the time given. ok is false where the block's place
@@ -39,131 +19,20 @@ func (s *Stump) Heat(b *Block, sealed time.Time) (answer weather.HeatAnswer, ok 
 	if !known || !b.Placed {
 		return answer, false
 	}
-	c := heatCase{day: day, sealed: unit.Clock(sealed.Hour()*60 + sealed.Minute()), low: w.What.Low.Temperature, high: w.What.High.Temperature,
-		wind: w.What.Wind, cloud: w.What.Cloud, across: s.Across(), thick: s.thickest()}
-	answer, err := b.heats.reckon(b.Place(), c)
+	clock := unit.Clock(sealed.Hour()*60 + sealed.Minute())
+	h := weather.NewHeatDay(b.Place(), day, w.What.Low.Temperature, w.What.High.Temperature, unit.Speed(w.What.Wind))
+	h.Cloud, h.Sealed = float64(w.What.Cloud), &clock
+	if across := s.Across(); across > 0 {
+		h.Across = across
+	}
+	if thick := s.thickest(); thick > 0 {
+		h.Thick = thick
+	}
+	answer, err := weather.Heat(h)
 	if w.What.WindAssumed {
 		work := &answer.Work
 		work.Assumed = append(slices.Clip(work.Assumed), "no wind was put down for the day")
 		work.Facts = append(slices.Clip(work.Facts), trade.LightWind)
 	}
 	return answer, err == nil
-}
-
-// thickest is the thickness of the scions set or chosen, 0 if unknown.
-func (s *Stump) thickest() (thick unit.Length) {
-	a := s.Now()
-	for _, g := range a.Grafts {
-		thick = max(thick, g.Set.What.Thickness.Length)
-	}
-	if thick == 0 && a.Wood != nil {
-		thick = a.Wood.What.Thickness.Length
-	}
-	return thick
-}
-
-func (m *heatMemo) reckon(p weather.Place, c heatCase) (weather.HeatAnswer, error) {
-	if m == nil {
-		m = &heatMemo{}
-	}
-	m.lock.Lock()
-	defer m.lock.Unlock()
-	if a, ok := m.known[c]; ok {
-		return a, nil
-	}
-	h := weather.NewHeatDay(p, c.day, c.low, c.high, unit.Speed(c.wind))
-	h.Cloud, h.Sealed = float64(c.cloud), &c.sealed
-	if c.across > 0 {
-		h.Across = c.across
-	}
-	if c.thick > 0 {
-		h.Thick = c.thick
-	}
-	a, err := weather.Heat(h)
-	if err != nil {
-		return a, err
-	}
-	if m.known == nil || len(m.known) > 500 {
-		m.known = map[heatCase]weather.HeatAnswer{}
-	}
-	m.known[c] = a
-	return a, nil
-}
-
-// forecast is what the weather put down for the coming days means for the stump
-// in hand: heat for a graft about to be made or within its first week, frost
-// while its shoots are soft.
-func (c *Case) forecast() string {
-	if stage := c.A.Stage(); stage == FailedOut || stage == GivenUpOn || stage == UntiedFree {
-		return ""
-	}
-	set := c.A.SetAt()
-	fresh := set.IsZero() || c.B.Day(c.Now)-c.B.Day(set) <= trade.HeatLookDays
-	soft := !c.A.FirstPush().IsZero() && len(c.A.Headed) == 0
-	return c.B.Forecast(c.B.Day(c.Now), fresh, soft)
-}
-
-// Forecast is what the weather put down for the coming days means: heat for
-// fresh grafts, frost for soft shoots; "" where it is harmless or unknown.
-func (b *Block) Forecast(today unit.Date, fresh, soft bool) (warn string) {
-	var hottest, coldest *DayWeather
-	for d := range unit.Date(trade.HeatLookDays) {
-		w, ok := b.Weather[today.Add(int(d))]
-		if !ok {
-			continue
-		}
-		if hottest == nil || w.What.High.Temperature > hottest.High.Temperature {
-			hottest = &w.What
-		}
-		if coldest == nil || w.What.Low.Temperature < coldest.Low.Temperature {
-			coldest = &w.What
-		}
-	}
-	switch {
-	case fresh && hottest != nil && hottest.High.Temperature >= trade.HeatPostpone-0.01:
-		return hottest.Day.Short() + ": " + b.Units.Temperature(hottest.High.Temperature) + " forecast. Postpone, or white and shade."
-	case soft && coldest != nil && coldest.Low.Temperature <= 0:
-		return coldest.Day.Short() + ": frost forecast, " + b.Units.Temperature(coldest.Low.Temperature) + ". Soft shoots are in danger."
-	case fresh && hottest != nil && hottest.High.Temperature >= trade.HeatCaution-0.01:
-		return hottest.Day.Short() + ": " + b.Units.Temperature(hottest.High.Temperature) + " forecast. White in time, and shade."
-	}
-	return ""
-}
-
-// Callus is the callus weather of the days put down from one day on, up to
-// another if that is not 0.
-func (b *Block) Callus(from, to unit.Date) (weather.CallusAnswer, error) {
-	var list []weather.Extremes
-	for day, w := range b.Weather {
-		if day >= from && (to == 0 || day <= to) {
-			list = append(list, weather.Extremes{Date: day, Low: w.What.Low.Temperature, High: w.What.High.Temperature})
-		}
-	}
-	return weather.Callus(b.Place(), list, from, b.callusSpecies())
-}
-
-// callusWords says how much callus weather a graft has had, from the days put
-// down since it was set, until the shoots move.
-func (c *Case) callusWords(a *Ask) {
-	set := c.A.SetAt()
-	if set.IsZero() || !c.A.FirstPush().IsZero() || !c.B.Placed {
-		return
-	}
-	grown, err := c.B.Callus(c.B.Day(set), c.B.Day(c.Now))
-	if err != nil || len(grown.Days) == 0 {
-		return
-	}
-	a.Because += fmt.Sprintf(" Callus weather so far: %.1f of %d good days, from what was put down.", grown.Total, weather.CallusRun)
-	a.Work = append(a.Work, grown.Work)
-}
-
-// callusSpecies is the species whose callus is reckoned: the one named by the
-// block's stock, walnut where none is known.
-func (b *Block) callusSpecies() string {
-	for _, s := range weather.Species() {
-		if strings.Contains(strings.ToLower(b.Species), s) {
-			return s
-		}
-	}
-	return "walnut"
 }

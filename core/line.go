@@ -2,6 +2,7 @@ package core
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -93,7 +94,7 @@ func ParseLine(line []byte) (Event, error) {
 		return e, err
 	}
 	if e.Clock, err = strconv.ParseUint(clock, 10, 63); err != nil || e.Clock == 0 {
-		return e, fmt.Errorf("clock is %s, not a whole number over 0", cmpOr(Clean(clock), "missing"))
+		return e, fmt.Errorf("clock is %s, not a whole number over 0", cmp.Or(Clean(clock), "missing"))
 	}
 	e.Hand = Clean(e.Hand)
 	code, known := kindByName[kind]
@@ -128,13 +129,6 @@ func Check(e Event) error {
 		return c.check()
 	}
 	return nil
-}
-
-func cmpOr(a, b string) string {
-	if a == "" {
-		return b
-	}
-	return a
 }
 
 // object splits a JSON object into its members, in order, refusing a name that

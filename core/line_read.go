@@ -2,6 +2,7 @@ package core
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"math"
@@ -64,7 +65,7 @@ func (r *lineReader) length(name string, v *Measure) {
 func (r *lineReader) degrees(name string, v *Degrees) {
 	var t typedC
 	if r.read(name, "a temperature in C", &t) {
-		*v = Degrees{unit.Temperature(t.C), cmpOr(Clean(t.Typed), fmt.Sprint(t.C, "C"))}
+		*v = Degrees{unit.Temperature(t.C), cmp.Or(Clean(t.Typed), fmt.Sprint(t.C, "C"))}
 		if t.C < -273.15 || t.C > 1000 {
 			r.err = fmt.Errorf("%s is %v C, out of range", name, t.C)
 		}

@@ -12,7 +12,7 @@ import (
 // paceBlock lies at 42.7 N, where bark slips 10 May to 10 June unless it says
 // otherwise.
 func paceBlock(perDay int) *Block {
-	b := northern()
+	b := Northern()
 	b.Placed, b.Lat, b.PerDay = true, 42.7, perDay
 	return b
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"hash/crc32"
 	"math"
+	"strings"
 	"time"
 
 	"barkslip/core/unit"
@@ -375,6 +376,9 @@ type Foreign struct {
 
 // Kind is the unknown kind's name.
 func (f *Foreign) Kind() string { return f.Name }
+
+// Say is the unknown kind's name.
+func (f *Foreign) Say(unit.System) string { return strings.ReplaceAll(f.Name, "-", " ") }
 
 func (f *Foreign) fields(v fields) {
 	raw := string(f.Raw)

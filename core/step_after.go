@@ -42,19 +42,6 @@ const (
 	StepRest        StepID = "rest"
 )
 
-// dueSteps is the step on which each kind of due is met.
-var dueSteps = [dueKinds]StepID{
-	DueWhite: StepWhite, DueLookAgain: StepBleeding, DueLook: StepBleeding, DueGraft: StepMeasure,
-	DueAfterLook: StepSealCheck, DueReseal: StepReseal, DueEarwigs: StepRingAgain, DueStake: StepStake,
-	DueBuds: StepVisit, DueConfirmTake: StepVisit, DueSprouts: StepSprouts, DueKeepSprouts: StepKeep,
-	DueLeader: StepLeader, DueTie: StepTie, DuePinch: StepPinch, DueTwine: StepTwine,
-	DueSeasonsEnd: StepSeason, DueTiesOff: StepTapes, DueHeadBack: StepHeadBack, DueSecondShootOff: StepSecond,
-	DueNurseLimbsOff: StepNurseOff, DueTwineCheck: StepTwineCheck, DueCutTwine: StepTwineCut, DueRegraft: StepEnded,
-}
-
-// Step is the step on which the kind is met.
-func (k DueKind) Step() StepID { return dueSteps[k] }
-
 func afterSteps() []*Step {
 	var out []*Step
 	for _, part := range [][]*Step{sealAfterSteps(), stakeSteps(), visitSteps(), sproutSteps(), leaderSteps(), tieSteps(), twineSteps(), winterSteps(), endSteps()} {
@@ -69,7 +56,7 @@ func (c *Case) afterWhite() StepID {
 	if id := c.begun(); id != "" {
 		return id
 	}
-	for kind := range dueKinds {
+	for _, kind := range DueKinds() {
 		d, ok := c.Due(kind)
 		if ok && d.Open(c.Now) && stepByID(kind.Step()).Part == PartAfter {
 			return kind.Step()

@@ -1,6 +1,7 @@
 package core
 
 import (
+	"cmp"
 	"fmt"
 
 	"barkslip/core/trade"
@@ -65,7 +66,7 @@ func askEnded(c *Case, a *Ask) {
 	case at.GivenUp != nil:
 		again = at.GivenUp.What.Season
 		a.Question = map[bool]string{true: "Left for this season.", false: "Given up."}[again]
-		a.Because = fmt.Sprintf("%s, %s.", c.when(at.GivenUp.At), cmpOr(at.GivenUp.What.Why, "no reason put down"))
+		a.Because = fmt.Sprintf("%s, %s.", c.when(at.GivenUp.At), cmp.Or(at.GivenUp.What.Why, "no reason put down"))
 	case at.Failed != nil:
 		again = true
 		a.Question = "Failed."
@@ -150,7 +151,7 @@ func doneGiveUp(c *Case) string {
 	if c.A.GivenUp == nil {
 		return ""
 	}
-	return cmpOr(c.A.GivenUp.What.Why, "given up")
+	return cmp.Or(c.A.GivenUp.What.Why, "given up")
 }
 
 func askUntie(c *Case, a *Ask) {

@@ -5,10 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
-	"time"
 
 	"barkslip/core/trade"
-	"barkslip/core/unit"
 )
 
 func leaderSteps() []*Step {
@@ -38,55 +36,6 @@ func leaderSteps() []*Step {
 	}
 }
 
-// pushedAt is when a graft was first seen pushing or growing, zero before.
-func (a *Attempt) pushedAt(slot int) time.Time {
-	for _, v := range a.Visits {
-		if f := finding(&v, slot); f != nil && (f.State == Pushing || f.State == Growing) {
-			return v.At
-		}
-	}
-	return time.Time{}
-}
-
-// shootOf is a graft's shoot as last measured, 0 before.
-func (a *Attempt) shootOf(slot int) (long unit.Length) {
-	for _, v := range a.Visits {
-		if f := finding(&v, slot); f != nil && f.Shoot.Given() {
-			long = f.Shoot.Length
-		}
-	}
-	return long
-}
-
-// stateRank is higher for a graft that has come further.
-func (g *Graft) stateRank() int { return slices.Index(GraftStates, g.was()) }
-
-// preferred is the living grafts, those that are known to grow better first,
-// and what speaks for the first over the second; "" if nothing does.
-func (c *Case) preferred() (grafts []*Graft, reason string) {
-	grafts = c.A.Living()
-	slices.SortStableFunc(grafts, func(x, y *Graft) int {
-		return cmp.Or(cmp.Compare(c.A.shootOf(y.Slot), c.A.shootOf(x.Slot)), y.stateRank()-x.stateRank(), pushedFirst(c.A, x, y))
-	})
-	switch {
-	case len(grafts) == 0:
-		return grafts, ""
-	case len(grafts) == 1:
-		return grafts, "It is the only graft alive."
-	}
-	x, y := grafts[0], grafts[1]
-	long, next := c.A.shootOf(x.Slot), c.A.shootOf(y.Slot)
-	switch {
-	case long > next && next > 0:
-		return grafts, fmt.Sprintf("Graft %d grows best: %s against %s.", x.Slot, c.length(long), c.length(next))
-	case x.stateRank() > y.stateRank():
-		return grafts, fmt.Sprintf("Graft %d is further on: it is %s, the next %s.", x.Slot, stateWord(x.was()), stateWord(y.was()))
-	case pushedFirst(c.A, x, y) < 0:
-		return grafts, fmt.Sprintf("Graft %d pushed first, %s.", x.Slot, c.when(c.A.pushedAt(x.Slot)))
-	}
-	return grafts, ""
-}
-
 // pushedFirst orders grafts by the day they were first seen pushing.
 func pushedFirst(a *Attempt, x, y *Graft) int {
 	px, py := a.pushedAt(x.Slot), a.pushedAt(y.Slot)
@@ -109,7 +58,7 @@ func askLeader(c *Case, a *Ask) {
 	if isLost {
 		a.Question = "The leader is lost. Which graft takes over?"
 	}
-	a.Because = cmpOr(reason, "None is known to grow better: take the strongest, on the windward side if two are alike.")
+	a.Because = cmp.Or(reason, "None is known to grow better: take the strongest, on the windward side if two are alike.")
 	for i, g := range grafts {
 		key := strconv.Itoa(g.Slot)
 		if g.Slot > 9 {
@@ -226,3 +175,29 @@ func brokenWord(b LeaderBroken) string {
 
 func doneBroken(c *Case) string { return saidToday(c, c.A.Broken, brokenWord) }
 func lastBroken(c *Case) string { return saidBefore(c, c.A.Broken, brokenWord) }
+
+// preferred is the living grafts, those that are known to grow better first,
+// and what speaks for the first over the second; "" if nothing does.
+func (c *Case) preferred() (grafts []*Graft, reason string) {
+	grafts = c.A.Living()
+	slices.SortStableFunc(grafts, func(x, y *Graft) int {
+		return cmp.Or(cmp.Compare(c.A.shootOf(y.Slot), c.A.shootOf(x.Slot)), y.stateRank()-x.stateRank(), pushedFirst(c.A, x, y))
+	})
+	switch {
+	case len(grafts) == 0:
+		return grafts, ""
+	case len(grafts) == 1:
+		return grafts, "It is the only graft alive."
+	}
+	x, y := grafts[0], grafts[1]
+	long, next := c.A.shootOf(x.Slot), c.A.shootOf(y.Slot)
+	switch {
+	case long > next && next > 0:
+		return grafts, fmt.Sprintf("Graft %d grows best: %s against %s.", x.Slot, c.length(long), c.length(next))
+	case x.stateRank() > y.stateRank():
+		return grafts, fmt.Sprintf("Graft %d is further on: it is %s, the next %s.", x.Slot, stateWord(x.was()), stateWord(y.was()))
+	case pushedFirst(c.A, x, y) < 0:
+		return grafts, fmt.Sprintf("Graft %d pushed first, %s.", x.Slot, c.when(c.A.pushedAt(x.Slot)))
+	}
+	return grafts, ""
+}

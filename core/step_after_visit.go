@@ -44,18 +44,6 @@ func (c *Case) visitToday() *Said[Visited] {
 	return nil
 }
 
-func finding(v *Said[Visited], slot int) *Finding {
-	if v == nil {
-		return nil
-	}
-	for i := range v.What.Found {
-		if v.What.Found[i].Slot == slot {
-			return &v.What.Found[i]
-		}
-	}
-	return nil
-}
-
 // unseen is the grafts that today's visit has not seen; without a visit today
 // all that live. Asked again, a visit that was whole begins anew with the dead.
 func (c *Case) unseen() (out []*Graft) {
@@ -147,27 +135,6 @@ func (v Visited) with(grafts []*Graft, state GraftState) *Visited {
 	return &Visited{Found: found}
 }
 
-// was is the state a graft was last seen in; unmoved before the first visit.
-func (g *Graft) was() GraftState {
-	if g.State == "" {
-		return NoChange
-	}
-	return g.State
-}
-
-func stateWord(s GraftState) string { return strings.ReplaceAll(string(s), "-", " ") }
-
-// allWord stands before what is said of several grafts at once.
-func allWord(left []*Graft, a *Attempt) string {
-	switch {
-	case len(left) == 1:
-		return "it is"
-	case len(left) == len(a.Grafts):
-		return "all"
-	}
-	return "the rest"
-}
-
 // beforeWord tells the states as they were, for an answer of nothing new.
 func (c *Case) beforeWord(left []*Graft) string {
 	states := map[GraftState]bool{}
@@ -225,3 +192,14 @@ func doneVisit(c *Case) string {
 }
 
 func lastVisit(c *Case) string { return saidBefore(c, c.A.Visits, visitWord) }
+
+// allWord stands before what is said of several grafts at once.
+func allWord(left []*Graft, a *Attempt) string {
+	switch {
+	case len(left) == 1:
+		return "it is"
+	case len(left) == len(a.Grafts):
+		return "all"
+	}
+	return "the rest"
+}

@@ -20,7 +20,7 @@ func wanting(b *Block, graft unit.Length) *Block {
 // A height typed alone keeps the diameter that was answered with it; Enter keeps
 // both.
 func TestCorrectedHeightKeepsTheDiameter(t *testing.T) {
-	w := walkerOn(t, wanting(northern(), 36*unit.Inch), "2027-05-03", 9).press("0", "42.3 3")
+	w := walkerOn(t, wanting(Northern(), 36*unit.Inch), "2027-05-03", 9).press("0", "42.3 3")
 	if a := w.asks(StepHeight); a.Entry.Likely != "42 1/2 in, 3 in" {
 		t.Errorf("likely %q", a.Entry.Likely)
 	}
@@ -32,7 +32,7 @@ func TestCorrectedHeightKeepsTheDiameter(t *testing.T) {
 		{"40 2 7/8", 40 * unit.Inch, 2.875 * unit.Inch}, {"3 ft 5 in 7/8", 41 * unit.Inch, 0.875 * unit.Inch}, {"enter", 41 * unit.Inch, 0.875 * unit.Inch},
 	} {
 		w.correct(StepHeight, c.typed)
-		got := w.fold().Now().CutBack.What
+		got := w.Fold().Now().CutBack.What
 		if math.Abs((got.Height.Length-c.height).MM()) > 1e-9 || math.Abs((got.Across.Length-c.across).MM()) > 1e-9 {
 			t.Errorf("%s: %v high, %v across", c.typed, got.Height, got.Across)
 		}
@@ -41,7 +41,7 @@ func TestCorrectedHeightKeepsTheDiameter(t *testing.T) {
 
 // The usual graft height is said to be from memory where the block sets none.
 func TestUsualGraftHeightIsFromMemory(t *testing.T) {
-	w := walkerOn(t, metric(northern()), "2027-05-03", 9).press("0")
+	w := walkerOn(t, metric(Northern()), "2027-05-03", 9).press("0")
 	c, a := w.asked()
 	w.says(a.Because, c.length(trade.GraftHeightUsual), "usual", "from memory")
 	if trade.UsualGraftHeight.Standing != trade.Memory {
@@ -51,10 +51,10 @@ func TestUsualGraftHeightIsFromMemory(t *testing.T) {
 
 // A cut far below the wanted height is doubted, and taken if it is so.
 func TestCutBackFarTooLow(t *testing.T) {
-	w := walkerOn(t, wanting(northern(), 36*unit.Inch), "2027-05-03", 9).press("0")
+	w := walkerOn(t, wanting(Northern(), 36*unit.Inch), "2027-05-03", 9).press("0")
 	w.says(w.refuses("4 3"), "4 in is under half of the 42 in wanted")
 	w.press("4 3|1")
-	if got := w.fold().Now().CutBack.What; got.Height.Length != 4*unit.Inch || got.Across.Length != 3*unit.Inch {
+	if got := w.Fold().Now().CutBack.What; got.Height.Length != 4*unit.Inch || got.Across.Length != 3*unit.Inch {
 		t.Errorf("%v", got)
 	}
 }
@@ -76,14 +76,14 @@ func TestGashDepthIsRoundedDown(t *testing.T) {
 // Correcting the first gashes leaves those of the graft day alone, and starts
 // from their own number.
 func TestCorrectedGashesAreTheFirst(t *testing.T) {
-	w := walkerOn(t, northern(), "2027-05-03", 9).press("0", "36", "3")
+	w := walkerOn(t, Northern(), "2027-05-03", 9).press("0", "36", "3")
 	w.clock("2027-05-13", 9, 0)
 	w.press("1", "1", "2")
 	a := w.asks(StepGashes)
-	if a.Likely != "3" || len(a.Choices[0].Refines) != 1 || a.Choices[0].Refines[0] != w.fold().Now().Gashes[0].ID {
+	if a.Likely != "3" || len(a.Choices[0].Refines) != 1 || a.Choices[0].Refines[0] != w.Fold().Now().Gashes[0].ID {
 		t.Errorf("likely %q, it takes the place of %v", a.Likely, a.Choices[0].Refines)
 	}
-	if a := w.asks(StepNewGashes); a.Likely != "2" || a.Choices[0].Refines[0] != w.fold().Now().Gashes[1].ID {
+	if a := w.asks(StepNewGashes); a.Likely != "2" || a.Choices[0].Refines[0] != w.Fold().Now().Gashes[1].ID {
 		t.Errorf("fresh gashes: likely %q, %v", a.Likely, a.Choices[0].Refines)
 	}
 }
@@ -91,11 +91,11 @@ func TestCorrectedGashesAreTheFirst(t *testing.T) {
 // TestCutBackAgainBelowTheOldFace: a stump grafted before is no higher than its
 // last face.
 func TestCutBackAgainBelowTheOldFace(t *testing.T) {
-	b := northern()
-	b.GraftHeight = inches(36)
+	b := Northern()
+	b.GraftHeight = Inches(36)
 	w := walkerOn(t, b, "2028-03-20", 9)
-	w.on("2027-05-01", 9, 0, &CutBack{Height: inches(42)}).on("2027-05-10", 9, 0, &FreshCut{Height: inches(36)}, &SlotsMarked{Slots: []Slot{{Bearing: 0}}}, &ScionSet{Slot: 1, Checks: AllGood}).
-		on("2027-07-01", 9, 0, &Failed{Cause: "wind"})
+	w.On("2027-05-01", 9, 0, &CutBack{Height: Inches(42)}).On("2027-05-10", 9, 0, &FreshCut{Height: Inches(36)}, &SlotsMarked{Slots: []Slot{{Bearing: 0}}}, &ScionSet{Slot: 1, Checks: AllGood}).
+		On("2027-07-01", 9, 0, &Failed{Cause: "wind"})
 	c := w.sees()
 	a := c.Ask(StepHeight, false)
 	if a.Entry.Likely != "34 in" {

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"barkslip/core/scion"
+	"barkslip/core/tally"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
@@ -33,14 +34,14 @@ func atSlots(t *testing.T, b *Block, across string) *walker {
 
 // A fresh cut corrected is the same cut, not one 2 in lower.
 func TestCorrectedFreshCutKeepsItsHeight(t *testing.T) {
-	w := atFace(t, northern())
+	w := atFace(t, Northern())
 	a := w.asks(StepFreshCut)
 	w.says(a.Question, "36 in")
 	if cut := a.Choices[0].Bodies[0].(*FreshCut); cut.Height.Length != 36*unit.Inch || a.Likely != "1" {
 		t.Errorf("%v, likely %q", cut.Height, a.Likely)
 	}
 	torn := &FreshCut{Height: Measured(36*unit.Inch, unit.US), Torn: []Arc{{120, Measured(2*unit.Inch, unit.US), "torn"}}}
-	w.say(w.now, torn)
+	w.Say(w.now, torn)
 	if a = w.asks(StepFreshCut); a.Likely != "2" || len(a.Choices[1].Bodies[0].(*FreshCut).Torn) != 1 {
 		t.Errorf("likely %q, %v", a.Likely, a.Choices[1].Bodies[0])
 	}
@@ -52,7 +53,7 @@ func TestCorrectedFreshCutKeepsItsHeight(t *testing.T) {
 // Of a measure that is corrected what is not typed stays; unchanged it leaves
 // the slots alone.
 func TestCorrectedMeasureKeepsTheRest(t *testing.T) {
-	w := atFace(t, northern()).press("3.4 3.1@30", "1")
+	w := atFace(t, Northern()).press("3.4 3.1@30", "1")
 	if a := w.asks(StepMeasure); a.Entry.Likely != "3.4 in, 3.1 in @030" {
 		t.Errorf("likely %q", a.Entry.Likely)
 	}
@@ -64,7 +65,7 @@ func TestCorrectedMeasureKeepsTheRest(t *testing.T) {
 		way        unit.Bearing
 	}{{"3.5", 3.5, 3.1, 30}, {"3.6 3", 3.6, 3, 30}, {"@45", 3.6, 3, 45}, {"2.9", 3, 2.9, 135}} {
 		w.correct(StepMeasure, c.typed)
-		m := w.fold().Now().Measured.What
+		m := w.Fold().Now().Measured.What
 		if math.Abs(m.Across.Inches()-c.long)+math.Abs(m.Across2.Inches()-c.wide) > 1e-9 || m.LongWay != c.way || !m.LongWaySaid {
 			t.Errorf("%s: %+v", c.typed, m)
 		}
@@ -74,9 +75,9 @@ func TestCorrectedMeasureKeepsTheRest(t *testing.T) {
 // A face is at most as wide as any stump; the limit is said in the block's
 // units.
 func TestWidestFace(t *testing.T) {
-	w := atFace(t, northern())
+	w := atFace(t, Northern())
 	w.says(w.refuses("41"), "up to 40 in")
-	w = atFace(t, metric(northern()))
+	w = atFace(t, metric(Northern()))
 	w.says(w.refuses("103"), "up to 1.02 m")
 	if a := w.asks(StepMeasure); strings.Contains(a.Entry.Asks, "3.4") {
 		t.Errorf("%q is no centimetres", a.Entry.Asks)
@@ -85,7 +86,7 @@ func TestWidestFace(t *testing.T) {
 
 // Slots are named by their bearings, everywhere alike.
 func TestSlotsAreNamedByBearing(t *testing.T) {
-	w := atSlots(t, northern(), "3.4")
+	w := atSlots(t, Northern(), "3.4")
 	_, a := w.asked()
 	if a.Question != "3 slots at 022, 142, 263, 3 9/16 in apart. Mark them so?" {
 		t.Errorf("%q", a.Question)
@@ -103,8 +104,8 @@ func TestSlotsAreNamedByBearing(t *testing.T) {
 
 // Learned odds are not called assumed.
 func TestLearnedOddsAreNotAssumed(t *testing.T) {
-	c := atSlots(t, northern(), "3.4").sees()
-	c.Odds = Odds{PerBud: 0.4, Together: 0.2, Learned: true, Stumps: 40}
+	c := atSlots(t, Northern(), "3.4").sees()
+	c.Odds = tally.Odds{PerBud: 0.4, Together: 0.2, Learned: true, Stumps: 40}
 	words, work := c.chance(3, true)
 	if strings.Contains(words, "assumed") || !strings.Contains(strings.Join(work.Assumed, ";"), "40 stumps") {
 		t.Errorf("%q, %v", words, work.Assumed)
@@ -116,7 +117,7 @@ func TestLearnedOddsAreNotAssumed(t *testing.T) {
 
 // One slot has no neighbour; more than fit are said, and not promised.
 func TestMoreSlotsThanFit(t *testing.T) {
-	w := atSlots(t, northern(), "3.4")
+	w := atSlots(t, Northern(), "3.4")
 	for range 5 {
 		if _, a := w.asked(); hasChoice(a, "one more") {
 			w.press("2")
@@ -126,11 +127,11 @@ func TestMoreSlotsThanFit(t *testing.T) {
 	if n := c.Plan().Asked; n != 5 || hasChoice(a, "one more") || strings.Contains(a.Because, "one scion more") {
 		t.Errorf("%d asked, %q, %v", n, a.Because, a.Choices)
 	}
-	w.say(w.now, &SlotsMarked{Asked: 6}, w.fold().Answers("slots")...)
+	w.Say(w.now, &SlotsMarked{Asked: 6}, w.Fold().Answers("slots")...)
 	_, a = w.asked()
 	w.says(a.Question, "5 slots at")
 	w.says(a.Warn, "6 asked for, 5 marked", "1 15/16 in")
-	w.say(w.now, &SlotsMarked{Asked: 1}, w.fold().Answers("slots")...)
+	w.Say(w.now, &SlotsMarked{Asked: 1}, w.Fold().Answers("slots")...)
 	_, a = w.asked()
 	if a.Question != "1 slot at 022. Mark it so?" || hasChoice(a, "one fewer") {
 		t.Errorf("%q", a.Question)
@@ -149,13 +150,13 @@ func hasChoice(a Ask, word string) bool {
 // A slot faces the shade side only where one does; else it is said why none
 // does.
 func TestShadeSide(t *testing.T) {
-	w := atSlots(t, northern(), "3.4").press("4:22:5in")
+	w := atSlots(t, Northern(), "3.4").press("4:22:5in")
 	_, a := w.asked()
 	w.says(a.Because, "none faces the shade side: its bark is blocked", "blocked 5 in at 022")
-	w = atSlots(t, northern(), "3").press("4:61:1.44in 190:4.11in 331:2.06in", "3")
+	w = atSlots(t, Northern(), "3").press("4:61:1.44in 190:4.11in 331:2.06in", "3")
 	_, a = w.asked()
 	w.says(a.Because, "none faces the shade side: the widest spacing puts none there")
-	south := southern()
+	south := Southern()
 	south.Placed = true
 	w = atSlots(t, south, "3.4")
 	_, a = w.asked()
@@ -165,7 +166,7 @@ func TestShadeSide(t *testing.T) {
 // Bark blocked is added to what is blocked; where none is left free, what is
 // typed anew takes its place. No stretch is longer than the bark all round.
 func TestBlockedBark(t *testing.T) {
-	w := atSlots(t, northern(), "3").press("4:120:2in")
+	w := atSlots(t, Northern(), "3").press("4:120:2in")
 	_, a := w.asked()
 	w.says(a.Choices[3].Meaning, "besides 2 in at 120")
 	_, err := a.Choices[3].Entry.Read("90:12in")
@@ -186,7 +187,7 @@ func TestBlockedBark(t *testing.T) {
 	if c = w.sees(); len(c.Plan().Blocked) != 1 {
 		t.Errorf("measuring anew lost the blocked bark")
 	}
-	w = atSlots(t, metric(northern()), "76mm")
+	w = atSlots(t, metric(Northern()), "76mm")
 	_, a = w.asked()
 	if _, err := a.Choices[3].Entry.Read("90:30"); err == nil || !strings.Contains(err.Error(), "300 mm") {
 		t.Errorf("%v", err)
@@ -195,7 +196,7 @@ func TestBlockedBark(t *testing.T) {
 
 // Thickness corrected alone keeps the long cut; wood corrected keeps the rest.
 func TestCorrectedWoodKeepsTheRest(t *testing.T) {
-	w := atSlots(t, northern(), "3.4").press("1", "9:Lantern", ".4 2", "3")
+	w := atSlots(t, Northern(), "3.4").press("1", "9:Lantern", ".4 2", "3")
 	if a := w.asks(StepThick); a.Entry.Likely != "0.4 in, 2 in" {
 		t.Errorf("likely %q", a.Entry.Likely)
 	}
@@ -212,10 +213,10 @@ func TestCorrectedWoodKeepsTheRest(t *testing.T) {
 // Once a stick is taken each scion says where it is cut; what the stick lacks is
 // said.
 func TestStickSaysWhereToCut(t *testing.T) {
-	w := atSlots(t, northern(), "3.4").press("1", "9:Lantern", ".5", "7:24 4:ps 5.2:ps 7:x 11:ps 12.5:p")
+	w := atSlots(t, Northern(), "3.4").press("1", "9:Lantern", ".5", "7:24 4:ps 5.2:ps 7:x 11:ps 12.5:p")
 	_, a := w.asked()
 	w.says(a.Because, "Cut it 1 1/4 to 5 11/16 in from the butt.", "1 more needed for 3 slots.")
-	w.says(Say(&w.fold().Now().Wood.What, unit.US), "1 1/4 to 5 11/16 in, 8 1/4 to 13 in")
+	w.says(Say(&w.Fold().Now().Wood.What, unit.US), "1 1/4 to 5 11/16 in, 8 1/4 to 13 in")
 	again := w.asks(StepNodes)
 	w.says(again.Because, "from the butt at 1 1/4 to 5 11/16 in, 8 1/4 to 13 in", "1 more needed")
 	if again.Likely != "8" {
@@ -235,7 +236,7 @@ func TestStickSaysWhereToCut(t *testing.T) {
 
 // What a stick is typed as is read, in both systems; one scion is one scion.
 func TestStickHint(t *testing.T) {
-	for _, b := range []*Block{northern(), metric(northern())} {
+	for _, b := range []*Block{Northern(), metric(Northern())} {
 		c := atSlots(t, b, "86mm").sees()
 		stick, err := c.ReadStick(c.StickHint()[0] + " " + strings.Fields(c.StickHint()[7])[0])
 		if err != nil || stick.ThickButt == 0 {
@@ -258,7 +259,7 @@ func TestStickHint(t *testing.T) {
 // A split that ran on is one digit among the checks, then its length; the seal
 // warns of it. Without one nothing is asked.
 func TestSplitRanOn(t *testing.T) {
-	w := atSlots(t, northern(), "2").press("1", "9:Lantern", "enter", "1", "enter")
+	w := atSlots(t, Northern(), "2").press("1", "9:Lantern", "enter", "1", "enter")
 	_, a := w.asked()
 	good := seen(len(a.Checks.Items))
 	good[6] = false
@@ -269,19 +270,19 @@ func TestSplitRanOn(t *testing.T) {
 	w.present(StepSeal)
 	_, a = w.asked()
 	w.says(a.Warn, "The split at slot 2 ran 2 1/2 in: seal below its end.")
-	w.says(Say(&w.fold().Now().Grafts[1].Set.What, unit.US), "scion 2 set, split ran 2 1/2 in")
+	w.says(Say(&w.Fold().Now().Grafts[1].Set.What, unit.US), "scion 2 set, split ran 2 1/2 in")
 	w.correct(StepSplit, "enter").correct(StepSplit, "0")
 	if _, a = w.asked(); a.Step.ID != StepSeal || a.Warn != "" {
 		t.Errorf("%s: %q", a.Step.ID, a.Warn)
 	}
-	if w.fold().Now().Grafts[1].Set.What.Checks != AllGood {
+	if w.Fold().Now().Grafts[1].Set.What.Checks != AllGood {
 		t.Error("the checks changed")
 	}
 }
 
 // Lengths one behind the other are told apart.
 func TestReadLengths(t *testing.T) {
-	c := &Case{B: northern()}
+	c := &Case{B: Northern()}
 	for text, want := range map[string]string{
 		"42 3": "42 3", "42 in, 3 1/2 in": "42 3.5", "3 1/2 1/4": "3.5 0.25", "5 ft 6 in 3": "66 3", "1/2 3/4": "0.5 0.75", "5ft 6in x 7/8 in": "66 0.875", "6 ft 3 ft": "72 36",
 	} {
@@ -298,16 +299,16 @@ func TestReadLengths(t *testing.T) {
 
 // TestLongWayIsNotAskedAfterTheScions: once they are set it changes nothing.
 func TestLongWayIsNotAskedAfterTheScions(t *testing.T) {
-	w := walkerOn(t, northern(), "2027-05-12", 12)
-	w.on("2027-05-04", 9, 0, &CutBack{Height: inches(42)}).on("2027-05-12", 9, 0, &FreshCut{Height: inches(36)},
-		&StumpMeasured{Across: inches(4), Across2: inches(3)}, &SlotsMarked{Slots: []Slot{{Bearing: 0}}}, &WoodChosen{Variety: "Lantern"})
+	w := walkerOn(t, Northern(), "2027-05-12", 12)
+	w.On("2027-05-04", 9, 0, &CutBack{Height: Inches(42)}).On("2027-05-12", 9, 0, &FreshCut{Height: Inches(36)},
+		&StumpMeasured{Across: Inches(4), Across2: Inches(3)}, &SlotsMarked{Slots: []Slot{{Bearing: 0}}}, &WoodChosen{Variety: "Lantern"})
 	stands := func() bool {
 		return slices.ContainsFunc(w.sees().Knots(), func(k Knot) bool { return k.Step.ID == StepLongWay })
 	}
 	if !stands() {
 		t.Error("the long way of an oval stump is not asked")
 	}
-	w.on("2027-05-12", 10, 0, &ScionSet{Slot: 1, Checks: AllGood})
+	w.On("2027-05-12", 10, 0, &ScionSet{Slot: 1, Checks: AllGood})
 	if stands() {
 		t.Error("the long way stands open after the scions")
 	}

@@ -36,18 +36,6 @@ func limbSteps() []*Step {
 	}
 }
 
-// limbOff is the limb taken off last since the limbs were judged, nil if none
-// was. What was said last holds, so that a judgement corrected afterwards is of
-// what stays.
-func (a *Attempt) limbOff() *Said[LimbTakenOff] {
-	for i := len(a.LimbsOff) - 1; i >= 0; i-- {
-		if a.Nurse == nil || a.LimbsOff[i].Clock > a.Nurse.Clock {
-			return &a.LimbsOff[i]
-		}
-	}
-	return nil
-}
-
 // nurse is the limbs as they stand now, to be said more exactly.
 func (c *Case) nurse() NurseJudged {
 	if c.A.Nurse == nil {

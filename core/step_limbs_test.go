@@ -20,7 +20,7 @@ func (c *Case) whyInput(name string) (any, bool) {
 // A limb that came off leaves the next one to be measured; nothing is said to be
 // clear that nobody measured, and the leaf is asked last.
 func TestNextLimbIsMeasured(t *testing.T) {
-	w := walkerOn(t, wanting(northern(), 36*unit.Inch), "2027-05-03", 9).press("2", "12")
+	w := walkerOn(t, wanting(Northern(), 36*unit.Inch), "2027-05-03", 9).press("2", "12")
 	w.present(StepLimbOff)
 	w.press("1")
 	w.present(StepReach)
@@ -47,7 +47,7 @@ func TestNextLimbIsMeasured(t *testing.T) {
 
 // The next limb may be too near as well, and the last one leaves none.
 func TestLimbAfterLimb(t *testing.T) {
-	w := walkerOn(t, northern(), "2027-05-03", 9).press("2", "6", "1", "10")
+	w := walkerOn(t, Northern(), "2027-05-03", 9).press("2", "6", "1", "10")
 	w.present(StepLimbOff)
 	w.press("2")
 	w.present(StepHeight)
@@ -58,7 +58,7 @@ func TestLimbAfterLimb(t *testing.T) {
 
 // On the graft day too the next limb is measured before the stump goes on.
 func TestNextLimbIsMeasuredAfterCutBack(t *testing.T) {
-	w := walkerOn(t, wanting(northern(), 36*unit.Inch), "2027-05-03", 9).press("2", "20", "3", "42", "2")
+	w := walkerOn(t, wanting(Northern(), 36*unit.Inch), "2027-05-03", 9).press("2", "20", "3", "42", "2")
 	w.clock("2027-05-13", 9, 0)
 	w.correct(StepReach, "12")
 	w.present(StepLimbOff)
@@ -71,7 +71,7 @@ func TestNextLimbIsMeasuredAfterCutBack(t *testing.T) {
 // Correcting the number keeps what was said of the limbs, and holds after one
 // came off.
 func TestCorrectedLimbs(t *testing.T) {
-	w := walkerOn(t, wanting(northern(), 36*unit.Inch), "2027-05-03", 9).press("2", "20", "4")
+	w := walkerOn(t, wanting(Northern(), 36*unit.Inch), "2027-05-03", 9).press("2", "20", "4")
 	if a := w.asks(StepLimbs); a.Likely != "2" {
 		t.Errorf("likely %q", a.Likely)
 	}
@@ -95,12 +95,12 @@ func TestCorrectedLimbs(t *testing.T) {
 
 // No stem is clear for longer than it is high; where no height is set it may be.
 func TestClearStemIsNoLongerThanTheStem(t *testing.T) {
-	w := walkerOn(t, wanting(northern(), 36*unit.Inch), "2027-05-03", 9).press("2")
+	w := walkerOn(t, wanting(Northern(), 36*unit.Inch), "2027-05-03", 9).press("2")
 	w.says(w.refuses("400"), "36 in above the ground")
 	w.press("36", "1", "42", "2")
 	w.gone = StepReach
 	w.says(w.refuses("37"), "36 in above the ground")
-	w = walkerOn(t, northern(), "2027-05-03", 9).press("2")
+	w = walkerOn(t, Northern(), "2027-05-03", 9).press("2")
 	w.says(w.refuses("40"), "30 in")
 	w.press("40|1")
 	if n := w.sees().nurse(); n.Nearest.Length != 40*unit.Inch {

@@ -49,17 +49,14 @@ func (c *Case) woodFor(slot int) WoodChosen {
 // checkItems are the six things seen on every scion, in the order in which
 // they are done, and its slit.
 var checkItems = []CheckItem{
-	{"buds up, second bud below the first", "Turn it round; recut if the cut is at the wrong end."},
-	{"the long cut is flat", "Recut it in one stroke with a keen blade."},
-	{"the back cut shows cambium at the tip", "Recut the back: it matters most."},
-	{"it went in easily", "Widen the slot; forcing lifts the bark beside it."},
-	{"two nails hold it", "Nail it high and near the tip, none through the feather edge."},
-	{"a little face shows above", "Lift it about 1/4 in (6 mm); do not drive it fully down."},
+	{CheckWords[0], "Turn it round; recut if the cut is at the wrong end."},
+	{CheckWords[1], "Recut it in one stroke with a keen blade."},
+	{CheckWords[2], "Recut the back: it matters most."},
+	{CheckWords[3], "Widen the slot; forcing lifts the bark beside it."},
+	{CheckWords[4], "Nail it high and near the tip, none through the feather edge."},
+	{CheckWords[5], "Lift it about 1/4 in (6 mm); do not drive it fully down."},
 	{"the slit stops where it was cut", "Enter, then type how far it ran: it is sealed below its end."},
 }
-
-// splitUnmeasured is a split that ran on, nobody said yet how far.
-var splitUnmeasured = Measure{Typed: "not measured"}
 
 func askScion(c *Case, a *Ask) {
 	n := c.Slot()
@@ -75,7 +72,7 @@ func askScion(c *Case, a *Ask) {
 		a.Warn = "Single-budded wood: second best, not refused."
 	}
 	if given := len(c.wood().Pieces); a.Warn == "" && given > 0 && n > given {
-		a.Warn = fmt.Sprintf("The stick gave %s; this one is cut from other wood.", howMany(given, "scion"))
+		a.Warn = fmt.Sprintf("The stick gave %s; this one is cut from other wood.", unit.Count(given, "scion"))
 	}
 	c.cutWords(a, w)
 	if pieces := c.wood().Pieces; n <= len(pieces) {

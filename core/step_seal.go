@@ -61,16 +61,6 @@ func (c *Case) beforeSealing() string {
 	return strings.Join(out, " ")
 }
 
-// wrong is the things that were seen not to be right, in the words of the list.
-func (k Checks) wrong() (out []string) {
-	for i, good := range []bool{k.WayUp, k.LongCut, k.BackCut, k.SlotEasy, k.Nails, k.Proud} {
-		if !good {
-			out = append(out, checkItems[i].Word)
-		}
-	}
-	return out
-}
-
 // sunWords says what the day's sun does to a graft sealed at a time. That it
 // passes no limit is no reason not to paint.
 func (c *Case) sunWords(a *Ask, sealed time.Time) {

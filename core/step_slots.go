@@ -11,15 +11,6 @@ import (
 	"barkslip/core/unit"
 )
 
-// Shade is the bearing of the stump's shade side: north-north-east in the
-// north, mirrored in the south.
-func (b *Block) Shade() unit.Bearing {
-	if b.South() {
-		return 180 - 22.5
-	}
-	return 22.5
-}
-
 // Plan is the slots asked for so far, on a stump that was measured. What was asked and blocked stands when the
 // same face is measured anew.
 func (c *Case) Plan() SlotsMarked {

@@ -58,12 +58,6 @@ func (c *Case) readArcs(text, why string, round unit.Length) ([]Arc, error) {
 	return out, nil
 }
 
-// degrees is a bearing as three digits, rounded as everywhere: 023.
-func degrees(b unit.Bearing) string {
-	three, _, _ := strings.Cut(b.Words(), " ")
-	return three
-}
-
 // arcWords prints stretches of bark by bearing and length, with what parts the
 // two: "120:2in 270:1in" as it could be typed.
 func (c *Case) arcWords(arcs []Arc, parted string) string {

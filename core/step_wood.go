@@ -119,19 +119,6 @@ func (c *Case) woodWords(w WoodChosen) string {
 	return strings.Join(words, ", ")
 }
 
-func budWords(nodes []Node) string {
-	paired, buds := 0, 0
-	for _, n := range nodes {
-		switch n.Buds {
-		case Paired:
-			paired, buds = paired+1, buds+2
-		case First:
-			buds++
-		}
-	}
-	return fmt.Sprintf("%d nodes, %d buds", len(nodes), buds)
-}
-
 func doneWood(c *Case) string {
 	if c.A.Wood == nil {
 		return ""
@@ -209,15 +196,6 @@ func ReadThickness(text string, sys unit.System) (Measure, error) {
 	return m, thick(m, sys)
 }
 
-// Cut is how each scion of this wood is cut.
-func (b WoodChosen) Cut() scion.Cut {
-	cut := scion.Defaults(b.Thickness.Length)
-	if b.LongCut.Given() {
-		cut.LongCut = b.LongCut.Length
-	}
-	return cut
-}
-
 func doneThick(c *Case) string {
 	if c.A.Wood == nil || !c.A.Wood.What.Thickness.Given() {
 		return ""
@@ -255,23 +233,12 @@ func askNodes(c *Case, a *Ask) {
 	a.choice(Choice{Key: "7", Word: "from a stick", Meaning: "type its nodes", Entry: c.stickEntry()})
 	if n := len(old.Pieces); n > 0 {
 		a.Because = fmt.Sprintf("The stick is cut from the butt at %s.%s", cutPlaces(old.Pieces, c.B.Units), c.moreSticks())
-		a.choose("8", "as cut", howMany(n, "scion"), &old)
+		a.choose("8", "as cut", unit.Count(n, "scion"), &old)
 		a.Likely = "8"
 	}
 	chance, odds := c.chance(c.A.Marked(), false)
 	a.Because += " " + chance
 	a.Work = []trade.Worked{odds}
-}
-
-// howMany is a number with its noun: 1 scion, 2 scions.
-func howMany(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	if stem, ok := strings.CutSuffix(noun, "h"); ok {
-		return fmt.Sprintf("%d %shes", n, stem)
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 func doneNodes(c *Case) string {
@@ -282,4 +249,28 @@ func doneNodes(c *Case) string {
 		return ""
 	}
 	return fmt.Sprintf("%d, %d buds", len(c.A.Wood.What.Nodes), c.buds())
+}
+
+// woodWarn is what to mind about wood chosen for the stump: first of all
+// another variety than the one planned.
+func (c *Case) woodWarn(w WoodChosen) string {
+	if other := c.otherVariety(w.Variety); other != "" {
+		return other
+	}
+	if l := c.Book.LotOf(w.Lot); l != nil {
+		if doubts := l.Doubts(c.B, c.B.Day(c.Now)); len(doubts) > 0 {
+			return strings.Join(doubts, ". ") + "."
+		}
+	}
+	return ""
+}
+
+// singleBudded says whether nodes have first buds alone.
+func singleBudded(nodes []Node) bool {
+	for _, n := range nodes {
+		if n.Buds == Paired {
+			return false
+		}
+	}
+	return len(nodes) > 0
 }

@@ -55,7 +55,7 @@ func (c *Case) StickHint() []string {
 
 // StickWords says how many scions a stick gives and how many more are needed.
 func (c *Case) StickWords(cut scion.StickAnswer) string {
-	return "It gives " + howMany(cut.Total, "scion") + "." + c.more(cut.Total)
+	return "It gives " + unit.Count(cut.Total, "scion") + "." + c.more(cut.Total)
 }
 
 // moreSticks says how many scions the stick at hand leaves wanting.
@@ -63,38 +63,9 @@ func (c *Case) moreSticks() string { return c.more(len(c.wood().Pieces)) }
 
 func (c *Case) more(given int) string {
 	if wanting := c.A.Marked() - given; wanting > 0 {
-		return fmt.Sprintf(" %d more needed for %s.", wanting, howMany(c.A.Marked(), "slot"))
+		return fmt.Sprintf(" %d more needed for %s.", wanting, unit.Count(c.A.Marked(), "slot"))
 	}
 	return ""
-}
-
-// cutPlaces is where the scions of a stick are cut: "3/4 to 5 1/2 in, 6 to 11
-// in", from the butt.
-func cutPlaces(pieces []Piece, sys unit.System) string {
-	var words []string
-	for _, p := range pieces {
-		from, to := place(p.From.Length, sys), place(p.To.Length, sys)
-		_, kind, _ := cutBehind(to)
-		words = append(words, strings.TrimSuffix(from, kind)+" to "+to)
-	}
-	return strings.Join(words, ", ")
-}
-
-// place is a place along a stick, to the eighth of an inch or finer up to 2 ft
-// and to the tenth beyond.
-func place(l unit.Length, sys unit.System) string {
-	if sys == unit.US && l >= 2*unit.Foot {
-		return fmt.Sprintf("%.1f in", l.Inches())
-	}
-	return sys.Length(l)
-}
-
-// cutBehind parts a length from its unit.
-func cutBehind(s string) (number, kind string, ok bool) {
-	if i := strings.LastIndex(s, " "); i >= 0 {
-		return s[:i], s[i:], true
-	}
-	return s, "", false
 }
 
 // ReadStick reads "24 4:ps 5.2:ps 7:p 8:x t.5/.35" in the block's units.

@@ -93,7 +93,7 @@ func PackSummary(dst []byte, s Summary) []byte {
 // UnpackSummary reads the fixed layout; ok is false if it is not whole. Times
 // are in the zone given.
 func UnpackSummary(packed []byte, id StumpID, zone *time.Location) (s Summary, ok bool) {
-	if len(packed) < summaryHead || len(packed) != summaryHead+int(packed[3])*summaryDue || int(packed[0]) >= len(stageNames) {
+	if len(packed) < summaryHead || len(packed) != summaryHead+int(packed[3])*summaryDue || int(packed[0]) >= len(Stages()) {
 		return s, false
 	}
 	s = Summary{

@@ -6,20 +6,21 @@ import (
 	"time"
 
 	"barkslip/core/unit"
+
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 )
 
 func drawSummary(t *rapid.T) Summary {
-	p := drawn(t)
-	at := func() time.Time { return time.Unix(1_500_000_000+int64(p(500_000_000)), 0).In(edt) }
+	p := ddrawn(t)
+	at := func() time.Time { return time.Unix(1_500_000_000+int64(p(500_000_000)), 0).In(EDT) }
 	s := Summary{
-		ID: stump417, Stage: Stage(p(len(stageNames))), Clash: p(2) == 1, Noted: p(2) == 1, Against: p(2) == 1,
+		ID: Stump417, Stage: Stage(p(len(Stages()))), Clash: p(2) == 1, Noted: p(2) == 1, Against: p(2) == 1,
 		Scions: p(25), Events: p(5000), Clock: uint64(p(1 << 40)), Across: unit.Length(p(8000)) / 32, Newest: at(),
 		Taken: p(25), Known: p(25), CutBack: unit.Date(p(40_000)), Set: unit.Date(p(40_000)),
 	}
 	for range p(4) {
-		d := Due{Stump: stump417, Kind: DueKind(p(int(dueKinds))), Opens: at(), By: at(), Since: at(), Hint: uint8(p(256))}
+		d := Due{Stump: Stump417, Kind: DueKind(p(int(dueKinds))), Opens: at(), By: at(), Since: at(), Hint: uint8(p(256))}
 		if p(2) == 1 {
 			d.Ends = at()
 		}
@@ -32,48 +33,48 @@ func TestSummaryRoundTrips(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawSummary(t)
 		packed := PackSummary(nil, s)
-		got, ok := UnpackSummary(packed, s.ID, edt)
+		got, ok := UnpackSummary(packed, s.ID, EDT)
 		if d := cmp.Diff(s, got); !ok || d != "" {
 			t.Fatalf("unpacked %v:\n%s", ok, d)
 		}
 		if before := []byte("before"); !bytes.Equal(PackSummary(before, s), append(before, packed...)) {
 			t.Fatal("packing does not append")
 		}
-		if _, ok := UnpackSummary(packed[:rapid.IntRange(0, len(packed)-1).Draw(t, "cut")], s.ID, edt); ok {
+		if _, ok := UnpackSummary(packed[:rapid.IntRange(0, len(packed)-1).Draw(t, "cut")], s.ID, EDT); ok {
 			t.Fatal("a summary cut short was taken")
 		}
-		if _, ok := UnpackSummary(append(packed, 0), s.ID, edt); ok {
+		if _, ok := UnpackSummary(append(packed, 0), s.ID, EDT); ok {
 			t.Fatal("a summary with something behind it was taken")
 		}
 	})
 }
 
 func TestSummaryRefusesWhatItDoesNotKnow(t *testing.T) {
-	s := Summary{ID: stump417, Dues: []Due{{Stump: stump417, Kind: DueWhite, Opens: may(1, 9, 0), By: may(1, 10, 0), Since: may(1, 7, 0)}}}
+	s := Summary{ID: Stump417, Dues: []Due{{Stump: Stump417, Kind: DueWhite, Opens: May(1, 9, 0), By: May(1, 10, 0), Since: May(1, 7, 0)}}}
 	packed := PackSummary(nil, s)
-	for at, unknown := range map[int]byte{0: byte(len(stageNames)), summaryHead: byte(dueKinds)} {
+	for at, unknown := range map[int]byte{0: byte(len(Stages())), summaryHead: byte(dueKinds)} {
 		broken := bytes.Clone(packed)
 		broken[at] = unknown
-		if _, ok := UnpackSummary(broken, s.ID, edt); ok {
+		if _, ok := UnpackSummary(broken, s.ID, EDT); ok {
 			t.Errorf("byte %d set to %d was taken", at, unknown)
 		}
 	}
-	if got, ok := UnpackSummary(packed, s.ID, edt); !ok || !got.Newest.IsZero() {
+	if got, ok := UnpackSummary(packed, s.ID, EDT); !ok || !got.Newest.IsZero() {
 		t.Errorf("a stump with no event: %v, newest %v", ok, got.Newest)
 	}
 }
 
 func TestSummarizeFollowsTheRecord(t *testing.T) {
-	l := newLaptop("AB")
-	l.say(may(1, 9, 0), &StumpAdded{Across: Measure{80, "80mm"}})
-	l.say(may(2, 9, 0), &CutBack{})
-	l.say(may(12, 10, 0), &AgainstAdvice{Verdict: Gash, Why: "no time"})
-	l.say(may(12, 10, 0), &ScionSet{Slot: 1})
-	l.say(may(12, 10, 5), &Sealed{Bare})
-	last := l.say(may(12, 10, 1), &Noted{"by the gate"})
-	got := Summarize(l.fold(), blockEDT(), len(l.events))
+	l := NewLaptop("AB")
+	l.Say(May(1, 9, 0), &StumpAdded{Across: Measure{80, "80mm"}})
+	l.Say(May(2, 9, 0), &CutBack{})
+	l.Say(May(12, 10, 0), &AgainstAdvice{Verdict: Gash, Why: "no time"})
+	l.Say(May(12, 10, 0), &ScionSet{Slot: 1})
+	l.Say(May(12, 10, 5), &Sealed{Bare})
+	last := l.Say(May(12, 10, 1), &Noted{"by the gate"})
+	got := Summarize(l.Fold(), BlockEDT(), len(l.Events))
 	if got.Stage != SealedUp || !got.Noted || !got.Against || got.Clash || got.Scions != 1 || got.Events != 6 ||
-		got.Clock != last.Clock || got.Across != 80 || !got.Newest.Equal(may(12, 10, 5)) || got.ID != stump417 {
+		got.Clock != last.Clock || got.Across != 80 || !got.Newest.Equal(May(12, 10, 5)) || got.ID != Stump417 {
 		t.Errorf("%+v", got)
 	}
 	if len(got.Dues) == 0 || got.Dues[0].Kind != DueWhite {

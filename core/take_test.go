@@ -6,11 +6,11 @@ import (
 )
 
 // twoGrafts is a block's stump with two scions set, pushing when first visited.
-func twoGrafts() *diary {
-	d := diaryOn(northern())
-	return d.on("2027-05-04", 9, 0, &CutBack{}, &SlotsMarked{Slots: []Slot{{Bearing: 0}, {Bearing: 180}}},
+func twoGrafts() *Diary {
+	d := DiaryOn(Northern())
+	return d.On("2027-05-04", 9, 0, &CutBack{}, &SlotsMarked{Slots: []Slot{{Bearing: 0}, {Bearing: 180}}},
 		&ScionSet{Slot: 1, Checks: AllGood}, &ScionSet{Slot: 2, Checks: AllGood}, &Sealed{Cover: Wrapped}, &PaintedWhite{}).
-		on("2027-05-30", 16, 0, visit(Pushing, Pushing))
+		On("2027-05-30", 16, 0, Visit(Pushing, Pushing))
 }
 
 // TestTakenCountsDaysAndEachGraft: the thirtieth day counts whatever the hour,
@@ -18,37 +18,37 @@ func twoGrafts() *diary {
 func TestTakenCountsDaysAndEachGraft(t *testing.T) {
 	for _, c := range []struct {
 		name         string
-		then         func(d *diary)
+		then         func(d *Diary)
 		taken, known int
 	}{
-		{"29 days", func(d *diary) { d.on("2027-06-28", 23, 0, visit(Growing, Growing)) }, 0, 0},
-		{"30 days, earlier in the day", func(d *diary) { d.on("2027-06-29", 9, 0, visit(Growing, Growing)) }, 2, 2},
-		{"one seen", func(d *diary) { d.on("2027-06-30", 9, 0, visit(Growing)) }, 1, 1},
-		{"one dead", func(d *diary) { d.on("2027-06-30", 9, 0, visit(Growing, Dead)) }, 1, 2},
-		{"failed", func(d *diary) { d.on("2027-06-10", 9, 0, &Failed{Cause: "wind"}) }, 0, 2},
+		{"29 days", func(d *Diary) { d.On("2027-06-28", 23, 0, Visit(Growing, Growing)) }, 0, 0},
+		{"30 days, earlier in the day", func(d *Diary) { d.On("2027-06-29", 9, 0, Visit(Growing, Growing)) }, 2, 2},
+		{"one seen", func(d *Diary) { d.On("2027-06-30", 9, 0, Visit(Growing)) }, 1, 1},
+		{"one dead", func(d *Diary) { d.On("2027-06-30", 9, 0, Visit(Growing, Dead)) }, 1, 2},
+		{"failed", func(d *Diary) { d.On("2027-06-10", 9, 0, &Failed{Cause: "wind"}) }, 0, 2},
 	} {
 		d := twoGrafts()
 		c.then(d)
-		if taken, known := d.fold().Now().Take(d.b); taken != c.taken || known != c.known {
+		if taken, known := d.Fold().Now().Take(d.B); taken != c.taken || known != c.known {
 			t.Errorf("%s: %d of %d took, want %d of %d", c.name, taken, known, c.taken, c.known)
 		}
 	}
 	// The visit that closes the due is the visit that is counted.
-	d := twoGrafts().on("2027-06-29", 9, 0, visit(Growing, Growing))
-	if _, open := d.due(DueConfirmTake); open {
+	d := twoGrafts().On("2027-06-29", 9, 0, Visit(Growing, Growing))
+	if _, open := dueOf(d, DueConfirmTake); open {
 		t.Error("a visit on the thirtieth day leaves the due open")
 	}
 }
 
 func TestByWords(t *testing.T) {
-	now := time.Date(2027, 5, 20, 10, 0, 0, 0, newYork)
+	now := time.Date(2027, 5, 20, 10, 0, 0, 0, NewYork)
 	for day, want := range map[string]string{"2027-05-18": "18 May", "2027-05-19": "19 May", "2027-05-20": "20 May", "2027-05-21": "21 May", "2026-12-31": "31 Dec 2026"} {
-		d := Due{Kind: DueStake, By: EndOf(dayOf(day), newYork)}
-		if got := d.ByWords(now, newYork); got != want {
+		d := Due{Kind: DueStake, By: EndOf(DayOf(day), NewYork)}
+		if got := d.ByWords(now, NewYork); got != want {
 			t.Errorf("by %s is shown as %s, want %s", day, got, want)
 		}
 	}
-	if got := (Due{Kind: DueWhite, By: now.Add(90 * time.Minute)}).ByWords(now, newYork); got != "11:30" {
+	if got := (Due{Kind: DueWhite, By: now.Add(90 * time.Minute)}).ByWords(now, NewYork); got != "11:30" {
 		t.Errorf("white by 11:30 is shown as %s", got)
 	}
 }
@@ -56,25 +56,25 @@ func TestByWords(t *testing.T) {
 // TestTooShortIsNotHeadedBack: cut to strong buds and regrown, the leader has
 // its stake still to pass.
 func TestTooShortIsNotHeadedBack(t *testing.T) {
-	d := twoGrafts().on("2027-06-20", 9, 0, &LeaderChosen{Slot: 1, Shoot: "upper"}).on("2028-03-10", 9, 0, &HeadedBack{Short: true})
-	if got := d.fold().Stage(); got != LeaderOn {
+	d := twoGrafts().On("2027-06-20", 9, 0, &LeaderChosen{Slot: 1, Shoot: "upper"}).On("2028-03-10", 9, 0, &HeadedBack{Short: true})
+	if got := d.Fold().Stage(); got != LeaderOn {
 		t.Errorf("too short is %s, want %s", got, LeaderOn)
 	}
-	if got := d.on("2029-03-10", 9, 0, &HeadedBack{Height: inches(48)}).fold().Stage(); got != HeadedOff {
+	if got := d.On("2029-03-10", 9, 0, &HeadedBack{Height: Inches(48)}).Fold().Stage(); got != HeadedOff {
 		t.Errorf("headed back is %s, want %s", got, HeadedOff)
 	}
 }
 
 // TestLeaderChosenInTheSameSecond stands though its break was put down with it.
 func TestLeaderChosenInTheSameSecond(t *testing.T) {
-	d := twoGrafts().on("2027-06-20", 9, 0, &LeaderChosen{Slot: 1, Shoot: "upper"})
-	at := dayOf("2027-07-01").At(9, 0, newYork)
-	d.say(at, &LeaderBroken{Cause: "wind"})
-	if _, lost := d.fold().Now().LeaderLost(); !lost {
+	d := twoGrafts().On("2027-06-20", 9, 0, &LeaderChosen{Slot: 1, Shoot: "upper"})
+	at := DayOf("2027-07-01").At(9, 0, NewYork)
+	d.Say(at, &LeaderBroken{Cause: "wind"})
+	if _, lost := d.Fold().Now().LeaderLost(); !lost {
 		t.Error("a break with none promoted leaves a leader")
 	}
-	d.say(at, &LeaderChosen{Slot: 2, Shoot: "upper"}, d.fold().Answers((Event{Body: &LeaderChosen{}}).Question())...)
-	if _, lost := d.fold().Now().LeaderLost(); lost {
+	d.Say(at, &LeaderChosen{Slot: 2, Shoot: "upper"}, d.Fold().Answers((Event{Body: &LeaderChosen{}}).Question())...)
+	if _, lost := d.Fold().Now().LeaderLost(); lost {
 		t.Error("the leader chosen after the break is lost")
 	}
 }
@@ -82,31 +82,31 @@ func TestLeaderChosenInTheSameSecond(t *testing.T) {
 // TestGivenAsOneGoesAsOne: taking back an answer of two events finds the other,
 // and putting it back restores both.
 func TestGivenAsOneGoesAsOne(t *testing.T) {
-	d := twoGrafts().on("2027-10-05", 9, 0, &SeasonsEnd{Word: "all dead"})
-	at := dayOf("2027-10-05").At(9, 0, newYork)
-	d.say(at, visit(Dead, Dead))
-	s := d.fold()
+	d := twoGrafts().On("2027-10-05", 9, 0, &SeasonsEnd{Word: "all dead"})
+	at := DayOf("2027-10-05").At(9, 0, NewYork)
+	d.Say(at, Visit(Dead, Dead))
+	s := d.Fold()
 	e, _ := s.Undoable()
 	with := s.GivenWith(e)
 	if e.Body.Kind() != "visited" || len(with) != 1 || with[0].Body.Kind() != "seasons-end" {
 		t.Fatalf("%s is taken back with %v", e.Body.Kind(), with)
 	}
-	d.say(at.Add(time.Minute), &Withdrawn{Of: e.ID})
-	d.say(at.Add(time.Minute), &Withdrawn{Of: with[0].ID})
-	if a := d.fold().Now(); a.AllDead() || len(a.Seasons) != 0 {
+	d.Say(at.Add(time.Minute), &Withdrawn{Of: e.ID})
+	d.Say(at.Add(time.Minute), &Withdrawn{Of: with[0].ID})
+	if a := d.Fold().Now(); a.AllDead() || len(a.Seasons) != 0 {
 		t.Fatal("something of the answer is left")
 	}
-	taken, answers := d.fold().Redoable()
+	taken, answers := d.Fold().Redoable()
 	if len(taken) != 2 || answers[0].Body.Kind() != "seasons-end" || answers[1].Body.Kind() != "visited" {
 		t.Fatalf("putting back restores %v", answers)
 	}
 	for _, w := range taken {
-		d.say(at.Add(2*time.Minute), &Withdrawn{Of: w.ID})
+		d.Say(at.Add(2*time.Minute), &Withdrawn{Of: w.ID})
 	}
-	if a := d.fold().Now(); !a.AllDead() || len(a.Seasons) != 1 {
+	if a := d.Fold().Now(); !a.AllDead() || len(a.Seasons) != 1 {
 		t.Error("putting back does not restore both")
 	}
-	if s := twoGrafts().fold(); len(s.GivenWith(s.Live[len(s.Live)-1])) != 0 {
+	if s := twoGrafts().Fold(); len(s.GivenWith(s.Live[len(s.Live)-1])) != 0 {
 		t.Error("a visit of its own is taken back with something else")
 	}
 }

@@ -8,9 +8,6 @@ import (
 	"barkslip/core/unit"
 )
 
-// Verdict is what a stump needs before it can be grafted.
-type Verdict string
-
 // The verdicts.
 const (
 	OtherGraft  Verdict = "other-graft"
@@ -25,9 +22,6 @@ const (
 	CutFresh    Verdict = "fresh-cut"
 	GraftIt     Verdict = "graft"
 )
-
-// Verdicts lists them.
-var Verdicts = []Verdict{OtherGraft, CutBackIt, TakeLimbOff, Wait, LookIt, Gash, Drill, Wipe, Leave, CutFresh, GraftIt}
 
 // Found is what has been seen and done on a stump, as far as it bears on
 // whether it is ready. Zero times stand for never.

@@ -7,29 +7,23 @@ import (
 	"time"
 
 	"barkslip/core/unit"
+
 	"pgregory.net/rapid"
 )
-
-var edt = offsetZone(-240)
-
-// may is a time on a day of May 2027 on the block's clock.
-func may(day, hour, minute int) time.Time { return time.Date(2027, 5, day, hour, minute, 0, 0, edt) }
-
-func mayDay(day int) unit.Date { return unit.MakeDate(2027, 5, day) }
 
 // readyStump is a stump that the last row lets through, at 10:30 on 20 May.
 func readyStump() Found {
 	return Found{
-		Across: 76.2, Bleeding: Dry, Slip: SlipsClean, Looked: may(20, 10, 0), Slipped: may(20, 10, 0),
-		CutBack: mayDay(12), Gashed: may(20, 9, 0), Gashes: 4, FreshCut: may(20, 9, 40), Limbs: 1,
+		Across: 76.2, Bleeding: Dry, Slip: SlipsClean, Looked: May(20, 10, 0), Slipped: May(20, 10, 0),
+		CutBack: MayDay(12), Gashed: May(20, 9, 0), Gashes: 4, FreshCut: May(20, 9, 40), Limbs: 1,
 	}
 }
 
 // Every row of the table of readiness, with its boundaries, each changed from
 // a stump that is ready.
 func TestJudgeByTheTable(t *testing.T) {
-	now := may(20, 10, 30)
-	at := func(day, hour, minute int) *time.Time { u := may(day, hour, minute); return &u }
+	now := May(20, 10, 30)
+	at := func(day, hour, minute int) *time.Time { u := May(day, hour, minute); return &u }
 	for _, c := range []struct {
 		name   string
 		change func(f *Found)
@@ -46,51 +40,51 @@ func TestJudgeByTheTable(t *testing.T) {
 		{"3: leads over the bark", func(f *Found) { f.HasLimb, f.Limb, f.Slip = true, 0, Stuck }, TakeLimbOff, nil},
 		{"4: stuck", func(f *Found) { f.Slip = Stuck }, Wait, at(27, 10, 0)},
 		{"4: drags", func(f *Found) { f.Slip = Drags }, Wait, at(23, 10, 0)},
-		{"4: six days since cut back", func(f *Found) { f.CutBack = mayDay(14) }, Wait, at(21, 0, 0)},
-		{"4: seven days are enough", func(f *Found) { f.CutBack = mayDay(13) }, GraftIt, nil},
-		{"4: cut back today", func(f *Found) { f.CutBack = mayDay(20) }, Wait, at(27, 0, 0)},
-		{"4: drags, the week is later", func(f *Found) { f.CutBack, f.Slip = mayDay(19), Drags }, Wait, at(26, 0, 0)},
-		{"4: drags, the look is later", func(f *Found) { f.CutBack, f.Slip = mayDay(14), Drags }, Wait, at(23, 10, 0)},
+		{"4: six days since cut back", func(f *Found) { f.CutBack = MayDay(14) }, Wait, at(21, 0, 0)},
+		{"4: seven days are enough", func(f *Found) { f.CutBack = MayDay(13) }, GraftIt, nil},
+		{"4: cut back today", func(f *Found) { f.CutBack = MayDay(20) }, Wait, at(27, 0, 0)},
+		{"4: drags, the week is later", func(f *Found) { f.CutBack, f.Slip = MayDay(19), Drags }, Wait, at(26, 0, 0)},
+		{"4: drags, the look is later", func(f *Found) { f.CutBack, f.Slip = MayDay(14), Drags }, Wait, at(23, 10, 0)},
 		{"4: drags on an old look, the week is later", func(f *Found) {
-			f.CutBack, f.Slip, f.Slipped, f.Looked = mayDay(12), Drags, may(11, 8, 0), may(11, 8, 0)
+			f.CutBack, f.Slip, f.Slipped, f.Looked = MayDay(12), Drags, May(11, 8, 0), May(11, 8, 0)
 		}, Wait, at(19, 0, 0)},
-		{"4: leads over a new face", func(f *Found) { f.Slip, f.FreshCut = Drags, may(20, 10, 20) }, Wait, at(23, 10, 0)},
-		{"5: a face newer than the look", func(f *Found) { f.FreshCut = may(20, 10, 20) }, LookIt, at(20, 10, 35)},
-		{"5: a face as old as the look", func(f *Found) { f.FreshCut = may(20, 10, 0) }, GraftIt, nil},
-		{"5: damp and gashed since", func(f *Found) { f.Bleeding, f.Gashed = Damp, may(20, 10, 5) }, LookIt, at(20, 10, 35)},
-		{"5: running and drilled since", func(f *Found) { f.Bleeding, f.Drilled, f.Holes = Running, may(20, 10, 10), 1 }, LookIt, at(20, 10, 40)},
-		{"5: dry and gashed since", func(f *Found) { f.Gashed = may(20, 10, 5) }, GraftIt, nil},
+		{"4: leads over a new face", func(f *Found) { f.Slip, f.FreshCut = Drags, May(20, 10, 20) }, Wait, at(23, 10, 0)},
+		{"5: a face newer than the look", func(f *Found) { f.FreshCut = May(20, 10, 20) }, LookIt, at(20, 10, 35)},
+		{"5: a face as old as the look", func(f *Found) { f.FreshCut = May(20, 10, 0) }, GraftIt, nil},
+		{"5: damp and gashed since", func(f *Found) { f.Bleeding, f.Gashed = Damp, May(20, 10, 5) }, LookIt, at(20, 10, 35)},
+		{"5: running and drilled since", func(f *Found) { f.Bleeding, f.Drilled, f.Holes = Running, May(20, 10, 10), 1 }, LookIt, at(20, 10, 40)},
+		{"5: dry and gashed since", func(f *Found) { f.Gashed = May(20, 10, 5) }, GraftIt, nil},
 		{"5: cut and drilled since, the later holds", func(f *Found) {
-			f.Bleeding, f.FreshCut, f.Drilled, f.Holes = Running, may(20, 10, 20), may(20, 10, 2), 1
+			f.Bleeding, f.FreshCut, f.Drilled, f.Holes = Running, May(20, 10, 20), May(20, 10, 2), 1
 		}, LookIt, at(20, 10, 35)},
 		{"5: gashed and drilled since, the later holds", func(f *Found) {
-			f.Bleeding, f.Gashed, f.Drilled, f.Holes = Weeping, may(20, 10, 4), may(20, 10, 12), 1
+			f.Bleeding, f.Gashed, f.Drilled, f.Holes = Weeping, May(20, 10, 4), May(20, 10, 12), 1
 		}, LookIt, at(20, 10, 42)},
 		{"6: never gashed", func(f *Found) { f.Gashes, f.Gashed = 0, time.Time{} }, Gash, nil},
 		{"6: never gashed leads over running", func(f *Found) { f.Gashes, f.Gashed, f.Bleeding = 0, time.Time{}, Running }, Gash, nil},
 		{"7: running, no hole", func(f *Found) { f.Bleeding = Running }, Drill, nil},
-		{"7: running, no hole, old gashes", func(f *Found) { f.Bleeding, f.Gashed = Running, may(12, 9, 0) }, Drill, nil},
-		{"7: running, hole, gashes of yesterday", func(f *Found) { f.Bleeding, f.Holes, f.Gashed = Running, 1, may(19, 23, 59) }, Gash, nil},
+		{"7: running, no hole, old gashes", func(f *Found) { f.Bleeding, f.Gashed = Running, May(12, 9, 0) }, Drill, nil},
+		{"7: running, hole, gashes of yesterday", func(f *Found) { f.Bleeding, f.Holes, f.Gashed = Running, 1, May(19, 23, 59) }, Gash, nil},
 		{"7: running, hole, gashes of today", func(f *Found) { f.Bleeding, f.Holes = Running, 1 }, Wait, at(23, 10, 0)},
 		{"7: running, hole, one wait", func(f *Found) { f.Bleeding, f.Holes, f.Waits = Running, 1, 1 }, Wait, at(23, 10, 0)},
 		{"7: running, hole, two waits", func(f *Found) { f.Bleeding, f.Holes, f.Waits = Running, 1, 2 }, Leave, nil},
-		{"7: running, two waits, old gashes", func(f *Found) { f.Bleeding, f.Holes, f.Waits, f.Gashed = Running, 1, 2, may(19, 9, 0) }, Gash, nil},
+		{"7: running, two waits, old gashes", func(f *Found) { f.Bleeding, f.Holes, f.Waits, f.Gashed = Running, 1, 2, May(19, 9, 0) }, Gash, nil},
 		{"8: damp", func(f *Found) { f.Bleeding = Damp }, Wipe, at(20, 10, 15)},
 		{"8: damp after one wipe", func(f *Found) { f.Bleeding, f.Wipes = Damp, 1 }, Wipe, at(20, 10, 15)},
 		{"9: damp after two wipes, gashes of today", func(f *Found) { f.Bleeding, f.Wipes = Damp, 2 }, Drill, nil},
-		{"9: damp after two wipes, old gashes", func(f *Found) { f.Bleeding, f.Wipes, f.Gashed = Damp, 2, may(12, 9, 0) }, Gash, nil},
+		{"9: damp after two wipes, old gashes", func(f *Found) { f.Bleeding, f.Wipes, f.Gashed = Damp, 2, May(12, 9, 0) }, Gash, nil},
 		{"9: damp after two wipes, hole", func(f *Found) { f.Bleeding, f.Wipes, f.Holes = Damp, 2, 1 }, Wait, at(22, 10, 0)},
-		{"9: weeping, old gashes", func(f *Found) { f.Bleeding, f.Gashed = Weeping, may(12, 9, 0) }, Gash, nil},
+		{"9: weeping, old gashes", func(f *Found) { f.Bleeding, f.Gashed = Weeping, May(12, 9, 0) }, Gash, nil},
 		{"9: weeping, gashes of today", func(f *Found) { f.Bleeding = Weeping }, Drill, nil},
 		{"9: weeping, hole", func(f *Found) { f.Bleeding, f.Holes = Weeping, 1 }, Wait, at(22, 10, 0)},
-		{"10: dry, gashes of yesterday", func(f *Found) { f.Gashed = may(19, 9, 0) }, Gash, nil},
+		{"10: dry, gashes of yesterday", func(f *Found) { f.Gashed = May(19, 9, 0) }, Gash, nil},
 		{"11: dry, no fresh cut", func(f *Found) { f.FreshCut = time.Time{} }, CutFresh, nil},
-		{"11: dry, face of yesterday", func(f *Found) { f.FreshCut = may(19, 17, 0) }, CutFresh, nil},
+		{"11: dry, face of yesterday", func(f *Found) { f.FreshCut = May(19, 17, 0) }, CutFresh, nil},
 		{"12: ready", func(*Found) {}, GraftIt, nil},
 	} {
 		f := readyStump()
 		c.change(&f)
-		got := Judge(f, now, edt, unit.US)
+		got := Judge(f, now, EDT, unit.US)
 		if got.Verdict != c.want || !sameInstant(got.Until, c.until) {
 			t.Errorf("%s: %s until %v, want %s until %v", c.name, got.Verdict, got.Until, c.want, c.until)
 		}
@@ -118,7 +112,7 @@ func byTheTable(f Found, now time.Time) (Verdict, time.Time) {
 	today := func(t time.Time) bool { return t.Format(time.DateOnly) == now.Format(time.DateOnly) }
 	newer := func(t time.Time) bool { return !t.IsZero() && t.After(f.Looked) }
 	never := time.Time{}
-	week := may(1, 0, 0).AddDate(0, 0, int(f.CutBack-mayDay(1))+7)
+	week := May(1, 0, 0).AddDate(0, 0, int(f.CutBack-MayDay(1))+7)
 	bleeds := f.Bleeding != Dry
 	switch {
 	case f.Across < 25.4:
@@ -173,7 +167,7 @@ func byTheTable(f Found, now time.Time) (Verdict, time.Time) {
 
 func drawFound(t *rapid.T) (Found, time.Time) {
 	when := func(name string) time.Time {
-		at := may(rapid.SampledFrom([]int{11, 13, 19, 20, 20, 20, 20}).Draw(t, name+" day"), 8, 0).Add(time.Duration(rapid.IntRange(0, 150).Draw(t, name)) * time.Minute)
+		at := May(rapid.SampledFrom([]int{11, 13, 19, 20, 20, 20, 20}).Draw(t, name+" day"), 8, 0).Add(time.Duration(rapid.IntRange(0, 150).Draw(t, name)) * time.Minute)
 		return at
 	}
 	often := func(name string) bool { return rapid.IntRange(0, 3).Draw(t, name) > 0 }
@@ -186,7 +180,7 @@ func drawFound(t *rapid.T) (Found, time.Time) {
 	}
 	f.Slipped = f.Looked
 	if often("cut back") {
-		f.CutBack = mayDay(rapid.SampledFrom([]int{4, 10, 12, 13, 13, 14, 20}).Draw(t, "cut back day"))
+		f.CutBack = MayDay(rapid.SampledFrom([]int{4, 10, 12, 13, 13, 14, 20}).Draw(t, "cut back day"))
 	}
 	if often("gashed") {
 		f.Gashed, f.Gashes = when("gash"), rapid.IntRange(1, 8).Draw(t, "gashes")
@@ -200,13 +194,13 @@ func drawFound(t *rapid.T) (Found, time.Time) {
 	if !often("no limb") {
 		f.HasLimb, f.Limb = true, unit.Length(rapid.SampledFrom([]float64{100, 457, 457.2, 600}).Draw(t, "limb"))
 	}
-	return f, may(20, 10, 30)
+	return f, May(20, 10, 30)
 }
 
 func TestJudgeIsTheTable(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		f, now := drawFound(t)
-		got := Judge(f, now, edt, unit.Metric)
+		got := Judge(f, now, EDT, unit.Metric)
 		want, until := byTheTable(f, now)
 		if got.Verdict != want || (got.Until == nil) != until.IsZero() || got.Until != nil && !got.Until.Equal(until) {
 			t.Fatalf("%+v\n%s until %v, the table says %s until %v", f, got.Verdict, got.Until, want, until)
@@ -219,13 +213,13 @@ func TestJudgeIsTheTable(t *testing.T) {
 func TestJudgeProperties(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		f, now := drawFound(t)
-		got := Judge(f, now, edt, unit.US)
+		got := Judge(f, now, EDT, unit.US)
 		bare := f
 		bare.Low, bare.NoLimbs, bare.Limbs = false, false, 1
-		if v := Judge(bare, now, edt, unit.US); v.Verdict != got.Verdict || !sameInstant(v.Until, got.Until) {
+		if v := Judge(bare, now, EDT, unit.US); v.Verdict != got.Verdict || !sameInstant(v.Until, got.Until) {
 			t.Fatalf("a caution changed %s to %s", v.Verdict, got.Verdict)
 		}
-		if got.Verdict == GraftIt && (f.Bleeding != Dry || f.Slip != SlipsClean || now.Before(f.CutBack.Add(7).In(edt)) || f.FreshCut.After(f.Looked)) {
+		if got.Verdict == GraftIt && (f.Bleeding != Dry || f.Slip != SlipsClean || now.Before(f.CutBack.Add(7).In(EDT)) || f.FreshCut.After(f.Looked)) {
 			t.Fatalf("told to graft: %+v", f)
 		}
 		if timed := got.Verdict == Wait || got.Verdict == LookIt || got.Verdict == Wipe; timed != (got.Until != nil) {
@@ -248,14 +242,14 @@ func TestMeanwhile(t *testing.T) {
 	}{
 		{"dry", func(f *Found) { f.Bleeding = Dry }, ""},
 		{"never gashed", func(f *Found) { f.Gashes, f.Gashed = 0, time.Time{} }, "gash"},
-		{"gashes of yesterday", func(f *Found) { f.Gashed = may(19, 9, 0) }, "gash"},
+		{"gashes of yesterday", func(f *Found) { f.Gashed = May(19, 9, 0) }, "gash"},
 		{"gashes of today", func(*Found) {}, "drill"},
-		{"one hole", func(f *Found) { f.Holes, f.Drilled = 1, may(20, 9, 0) }, "drill"},
+		{"one hole", func(f *Found) { f.Holes, f.Drilled = 1, May(20, 9, 0) }, "drill"},
 	} {
 		f := readyStump()
 		f.Slip, f.Bleeding = Drags, Weeping
 		c.change(&f)
-		got := strings.Join(Judge(f, may(20, 10, 30), edt, unit.US).Meanwhile, " ")
+		got := strings.Join(Judge(f, May(20, 10, 30), EDT, unit.US).Meanwhile, " ")
 		if !strings.Contains(got, c.says) || (c.says == "") != (got == "") {
 			t.Errorf("%s: meanwhile %q, want %q", c.name, got, c.says)
 		}
@@ -265,14 +259,14 @@ func TestMeanwhile(t *testing.T) {
 // Each caution at its boundary: over 14 days, over 4 in, over 6 gashes, no
 // limb, below browse height.
 func TestCautions(t *testing.T) {
-	now := may(20, 10, 30)
+	now := May(20, 10, 30)
 	for _, c := range []struct {
 		name   string
 		change func(f *Found)
 		says   string // "" for none
 	}{
-		{"14 days", func(f *Found) { f.CutBack = mayDay(6) }, ""},
-		{"15 days", func(f *Found) { f.CutBack = mayDay(5) }, "15 days ago"},
+		{"14 days", func(f *Found) { f.CutBack = MayDay(6) }, ""},
+		{"15 days", func(f *Found) { f.CutBack = MayDay(5) }, "15 days ago"},
 		{"4 in", func(f *Found) { f.Across = 101.6 }, ""},
 		{"over 4 in", func(f *Found) { f.Across = 101.7 }, "across"},
 		{"6 gashes", func(f *Found) { f.Gashes = 6 }, ""},
@@ -282,7 +276,7 @@ func TestCautions(t *testing.T) {
 	} {
 		f := readyStump()
 		c.change(&f)
-		got := Judge(f, now, edt, unit.US)
+		got := Judge(f, now, EDT, unit.US)
 		text := strings.Join(got.Cautions, " ")
 		if got.Verdict != GraftIt || (c.says == "") != (text == "") || !strings.Contains(text, c.says) {
 			t.Errorf("%s: %s, cautions %q, want %q", c.name, got.Verdict, text, c.says)
@@ -293,19 +287,19 @@ func TestCautions(t *testing.T) {
 // Days turn over at midnight on the block's own clock.
 func TestJudgeDaysAreTheZones(t *testing.T) {
 	f := readyStump()
-	f.Gashed, f.FreshCut, f.Looked = may(20, 0, 5), may(20, 0, 10), may(20, 0, 30)
-	now := may(20, 0, 40)
-	if v := Judge(f, now, edt, unit.US).Verdict; v != GraftIt {
+	f.Gashed, f.FreshCut, f.Looked = May(20, 0, 5), May(20, 0, 10), May(20, 0, 30)
+	now := May(20, 0, 40)
+	if v := Judge(f, now, EDT, unit.US).Verdict; v != GraftIt {
 		t.Errorf("on the block's clock: %s", v)
 	}
-	if v := Judge(f, now.Add(24*time.Hour), edt, unit.US).Verdict; v != Gash {
+	if v := Judge(f, now.Add(24*time.Hour), EDT, unit.US).Verdict; v != Gash {
 		t.Errorf("a day on: %s", v)
 	}
-	if v := Judge(f, now, offsetZone(-300), unit.US).Verdict; v != GraftIt {
+	if v := Judge(f, now, time.FixedZone("", -300*60), unit.US).Verdict; v != GraftIt {
 		t.Errorf("an hour west, all on 19 May: %s", v)
 	}
-	f.Gashed = may(20, 0, 50).Add(-time.Hour)
-	if v := Judge(f, now, edt, unit.US).Verdict; v != Gash {
+	f.Gashed = May(20, 0, 50).Add(-time.Hour)
+	if v := Judge(f, now, EDT, unit.US).Verdict; v != Gash {
 		t.Errorf("gashed ten to midnight: %s", v)
 	}
 }
@@ -313,16 +307,16 @@ func TestJudgeDaysAreTheZones(t *testing.T) {
 func TestRecordWithoutALook(t *testing.T) {
 	f := readyStump()
 	f.Bleeding, f.Slip, f.Looked, f.Slipped = "", "", time.Time{}, time.Time{}
-	got := Judge(f, may(20, 10, 30), edt, unit.US)
-	if got.Verdict != LookIt || !got.Until.Equal(may(20, 9, 55)) {
+	got := Judge(f, May(20, 10, 30), EDT, unit.US)
+	if got.Verdict != LookIt || !got.Until.Equal(May(20, 9, 55)) {
 		t.Errorf("a face cut at 9:40 and not looked at: %s until %v", got.Verdict, got.Until)
 	}
 	f.FreshCut = time.Time{}
-	if got = Judge(f, may(20, 10, 30), edt, unit.US); got.Verdict != LookIt || !got.Until.Equal(may(20, 10, 30)) {
+	if got = Judge(f, May(20, 10, 30), EDT, unit.US); got.Verdict != LookIt || !got.Until.Equal(May(20, 10, 30)) {
 		t.Errorf("never looked at: %s until %v", got.Verdict, got.Until)
 	}
-	f.Bleeding, f.Looked = Dry, may(20, 10, 0)
-	if got = Judge(f, may(20, 10, 30), edt, unit.US); got.Verdict != LookIt {
+	f.Bleeding, f.Looked = Dry, May(20, 10, 0)
+	if got = Judge(f, May(20, 10, 30), EDT, unit.US); got.Verdict != LookIt {
 		t.Errorf("the bark not tried: %s", got.Verdict)
 	}
 }
@@ -330,7 +324,7 @@ func TestRecordWithoutALook(t *testing.T) {
 // A reason never contradicts itself: where size and limit would be printed
 // alike it says on which side of the limit the size is.
 func TestReasonsBesideALimit(t *testing.T) {
-	now := may(20, 10, 30)
+	now := May(20, 10, 30)
 	for _, c := range []struct {
 		name   string
 		sys    unit.System
@@ -347,7 +341,7 @@ func TestReasonsBesideALimit(t *testing.T) {
 	} {
 		f := readyStump()
 		c.change(&f)
-		got := Judge(f, now, edt, c.sys)
+		got := Judge(f, now, EDT, c.sys)
 		if says := append(got.Reasons, got.Cautions...); !slices.Contains(says, c.says) {
 			t.Errorf("%s: %q, want %q", c.name, says, c.says)
 		}
@@ -357,7 +351,7 @@ func TestReasonsBesideALimit(t *testing.T) {
 // The working names what went in and nothing that is not known.
 func TestWorkingLeavesOutTheUnknown(t *testing.T) {
 	names := func(f Found) (out []string) {
-		for _, in := range Judge(f, may(20, 10, 30), edt, unit.US).Work.Inputs {
+		for _, in := range Judge(f, May(20, 10, 30), EDT, unit.US).Work.Inputs {
 			out = append(out, in.Name)
 		}
 		return out
@@ -366,7 +360,7 @@ func TestWorkingLeavesOutTheUnknown(t *testing.T) {
 		t.Errorf("of a stump not seen: %q, want %q", got, want)
 	}
 	f := readyStump()
-	f.Drilled, f.Holes, f.Wipes, f.Waits, f.HasLimb, f.Limb = may(20, 9, 0), 1, 1, 1, true, 500
+	f.Drilled, f.Holes, f.Wipes, f.Waits, f.HasLimb, f.Limb = May(20, 9, 0), 1, 1, 1, true, 500
 	want := []string{"across", "bleeding", "bark", "cut back", "looked", "newest gash", "newest hole", "fresh cut",
 		"gashes in all", "drain holes", "wipes", "waits while running", "limbs left", "clear stem to the nearest limb"}
 	if got := names(f); !slices.Equal(got, want) {

@@ -4,12 +4,13 @@ import (
 	"slices"
 	"time"
 
+	"barkslip/core/tally"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
 
 // StepID names a step of the walk.
-type StepID string
+type StepID = DueStep
 
 // Part is one of the parts of the walk.
 type Part int
@@ -54,10 +55,10 @@ type Case struct {
 	Now    time.Time
 	Found  Found
 	Advice Advice
-	Before Habit // wood and method of the stump before
-	Odds   Odds  // of the block; nought where they were not reckoned
-	again  bool  // the step was chosen again after it was answered
-	dues   []Due // once asked for
+	Before Habit      // wood and method of the stump before
+	Odds   tally.Odds // of the block; nought where they were not reckoned
+	again  bool       // the step was chosen again after it was answered
+	dues   []Due      // once asked for
 	asked  bool
 }
 
@@ -119,29 +120,7 @@ func (c *Case) today(t time.Time) bool { return !t.IsZero() && c.B.Day(t) == c.B
 func (c *Case) length(l unit.Length) string { return c.B.Units.Length(l) }
 
 // when prints an instant as a clock time today, and with its day otherwise.
-func (c *Case) when(t time.Time) string { return When(t, c.Now, c.B.Zone) }
-
-// When prints an instant as people say it seen from now: 14:35 on the same day,
-// 4 May or 4 May 14:35 otherwise.
-func When(t, now time.Time, zone *time.Location) string {
-	t, now = t.In(zone), now.In(zone)
-	day, today := unit.DateOf(t), unit.DateOf(now)
-	switch {
-	case day == today && !lastOfDay(t):
-		return t.Format("15:04")
-	case (t.Hour() == 0 && t.Minute() == 0 || lastOfDay(t)) && day.Year() == today.Year():
-		return t.Format("2 Jan")
-	case day.Year() != today.Year():
-		return t.Format("2 Jan 2006")
-	}
-	return t.Format("2 Jan 15:04")
-}
-
-// lastOfDay says whether an instant stands for the whole of its day.
-func lastOfDay(t time.Time) bool {
-	hour, minute, second := t.Clock()
-	return hour == 23 && minute == 59 && second == 59
-}
+func (c *Case) when(t time.Time) string { return unit.When(t, c.Now, c.B.Zone) }
 
 // Variety is the variety planned for the stump.
 func (c *Case) Variety() string {

@@ -15,7 +15,7 @@ import (
 // Dates are those of the north, moved half a year in the south.
 func (w *walker) begin(season int) (cut, set string) {
 	w.t.Helper()
-	cut, first, set := in(w.b, season, time.May, 3), in(w.b, season, time.May, 10), in(w.b, season, time.May, 13)
+	cut, first, set := in(w.B, season, time.May, 3), in(w.B, season, time.May, 10), in(w.B, season, time.May, 13)
 	w.clock(cut, 9, 0)
 	w.present(StepLimbs)
 	w.press("2", "30in", "3", "36in", "2")
@@ -23,13 +23,13 @@ func (w *walker) begin(season int) (cut, set string) {
 	w.opens(DueLook)
 	w.press("1", "2")
 	w.present(StepWait)
-	w.meetsAt(dayOf(set).At(9, 0, w.b.Zone), DueLookAgain, func() {
+	w.meetsAt(DayOf(set).At(9, 0, w.B.Zone), DueLookAgain, func() {
 		w.press("1", "1", "2", "1")
 		w.now = w.now.Add(15 * time.Minute)
 		w.press("1")
 	})
 	w.meetsAt(w.now, DueGraft, func() { w.press("2.5", "1", "9:Lantern", "enter", "1", "enter", "enter") })
-	if d, ok := w.due(DueLook); ok {
+	if d, ok := dueIn(w.Diary, DueLook); ok {
 		w.t.Errorf("the scions are set, and look is due by %s", d.By)
 	}
 	w.present(StepSeal)
@@ -42,7 +42,7 @@ func (w *walker) begin(season int) (cut, set string) {
 // an answer and is then not open any more.
 func (w *walker) meets(date string, kind DueKind, answer func()) {
 	w.t.Helper()
-	w.meetsAt(dayOf(date).At(9, 0, w.b.Zone), kind, answer)
+	w.meetsAt(DayOf(date).At(9, 0, w.B.Zone), kind, answer)
 }
 
 func (w *walker) meetsAt(now time.Time, kind DueKind, answer func()) {
@@ -50,27 +50,27 @@ func (w *walker) meetsAt(now time.Time, kind DueKind, answer func()) {
 	w.now = now
 	w.opens(kind)
 	answer()
-	if after, still := w.due(kind); still && after.Open(w.now) {
-		w.t.Fatalf("%s: %s was answered, and opens %s by %s", w.now.Format(fullTime), kind, after.Opens, after.By)
+	if after, still := dueIn(w.Diary, kind); still && after.Open(w.now) {
+		w.t.Fatalf("%s: %s was answered, and opens %s by %s", w.now.Format("2 Jan 2006 15:04"), kind, after.Opens, after.By)
 	}
 }
 
 // opens checks that a kind of due opens today, a timed one by now.
 func (w *walker) opens(kind DueKind) {
 	w.t.Helper()
-	d, ok := w.due(kind)
+	d, ok := dueIn(w.Diary, kind)
 	switch {
 	case !ok:
-		w.t.Fatalf("%s: %s is not due at all", w.now.Format(fullTime), kind)
-	case !d.Open(w.now) || d.Late(w.now) || w.b.Day(d.Opens) != w.b.Day(w.now):
-		w.t.Fatalf("%s: %s opens %s by %s", w.now.Format(fullTime), kind, d.Opens, d.By)
+		w.t.Fatalf("%s: %s is not due at all", w.now.Format("2 Jan 2006 15:04"), kind)
+	case !d.Open(w.now) || d.Late(w.now) || w.B.Day(d.Opens) != w.B.Day(w.now):
+		w.t.Fatalf("%s: %s opens %s by %s", w.now.Format("2 Jan 2006 15:04"), kind, d.Opens, d.By)
 	}
 }
 
 // keysFor is how the tester answers each kind of due of part 5, all the steps
 // that follow from it included.
 func (w *walker) keysFor(kind DueKind, first bool) []string {
-	grown := w.b.Day(w.now) - w.b.InSeason(w.b.SeasonOf(w.b.Day(w.now)), time.April, 20)
+	grown := w.B.Day(w.now) - w.B.InSeason(w.B.SeasonOf(w.B.Day(w.now)), time.April, 20)
 	switch kind {
 	case DueBuds:
 		if first {
@@ -90,7 +90,7 @@ func (w *walker) keysFor(kind DueKind, first bool) []string {
 	case DueTwine:
 		return []string{"12in 4in", "2"}
 	case DueTwineCheck:
-		years := float64(w.b.Day(w.now)-w.b.Day(w.fold().Now().Twine.At)) / 365.25
+		years := float64(w.B.Day(w.now)-w.B.Day(w.Fold().Now().Twine.At)) / 365.25
 		return []string{fmt.Sprintf("3:%.2fin", 4+3*years)}
 	case DueHeadBack:
 		return []string{"2"}
@@ -108,7 +108,7 @@ func (w *walker) keysFor(kind DueKind, first bool) []string {
 func (w *walker) tend(from, to string) map[DueKind][]string {
 	w.t.Helper()
 	came := map[DueKind][]string{}
-	for day := dayOf(from); day <= dayOf(to); day = day.Add(1) {
+	for day := DayOf(from); day <= DayOf(to); day = day.Add(1) {
 		w.clock(day.String(), 9, 0)
 		for round := 0; ; round++ {
 			c := w.sees()
@@ -141,7 +141,7 @@ func openOf(c *Case, step StepID) (Due, bool) {
 // every kind of due comes on its day, none is late, and each goes when it is
 // met. North and south alike, half a year apart.
 func TestFourSeasons(t *testing.T) {
-	for name, b := range map[string]*Block{"north": withEarwigs(northern()), "south": withEarwigs(southern()), "north, frosty": frosty(withEarwigs(northern()))} {
+	for name, b := range map[string]*Block{"north": WithEarwigs(Northern()), "south": WithEarwigs(Southern()), "north, frosty": Frosty(WithEarwigs(Northern()))} {
 		t.Run(name, func(t *testing.T) {
 			w := walkerOn(t, b, "2027-01-01", 9)
 			cut, set := w.begin(2027)
@@ -177,8 +177,8 @@ func TestFourSeasons(t *testing.T) {
 			}
 			w.clock(in(b, 2030, time.September, 10), 9, 0)
 			w.at(StepUntie, "1")
-			if got := w.dues(); len(got) != 0 || w.fold().Stage() != UntiedFree {
-				t.Errorf("%s, and still due: %v", w.fold().Stage(), got)
+			if got := duesIn(w.Diary); len(got) != 0 || w.Fold().Stage() != UntiedFree {
+				t.Errorf("%s, and still due: %v", w.Fold().Stage(), got)
 			}
 			w.present(StepEnded)
 		})
@@ -189,7 +189,7 @@ func TestFourSeasons(t *testing.T) {
 // far apart they are, and where the season stops them.
 func (w *walker) wantStarts(came map[DueKind][]string, cut, push string) {
 	w.t.Helper()
-	b, lead := w.b, daysFrom(push, 14)
+	b, lead := w.B, daysFrom(push, 14)
 	if got := came[DueSprouts][0]; got != daysFrom(cut, 21) {
 		w.t.Errorf("sprouts first on %s", got)
 	}
@@ -205,7 +205,7 @@ func (w *walker) wantStarts(came map[DueKind][]string, cut, push string) {
 		}
 	}
 	for _, day := range came[DueSprouts] {
-		d := dayOf(day)
+		d := DayOf(day)
 		if y := b.SeasonOf(d); y > 2027 && (d < b.leafOut(y) || d > b.seasonEnds(y)) {
 			w.t.Errorf("sprouts out of season on %s", day)
 		}
@@ -221,8 +221,8 @@ func (w *walker) wantStarts(came map[DueKind][]string, cut, push string) {
 	if got := strings.Join(months, " "); got != want {
 		w.t.Errorf("twine checked on %s, want %s", got, want)
 	}
-	twined := dayOf(came[DueTwine][0])
-	if tight := twined.Add(974); len(came[DueCutTwine]) != 1 || abs(dayOf(came[DueCutTwine][0])-tight.Add(-30)) > 3 {
+	twined := DayOf(came[DueTwine][0])
+	if tight := twined.Add(974); len(came[DueCutTwine]) != 1 || abs(DayOf(came[DueCutTwine][0])-tight.Add(-30)) > 3 {
 		w.t.Errorf("8 in to go at 3 in a year from %s: cut on %v, about %s", twined, came[DueCutTwine], tight.Add(-30))
 	}
 }
@@ -232,7 +232,7 @@ func abs(d unit.Date) unit.Date { return max(d, -d) }
 // A stump that fails is asked for its cause and its sprouts, comes back in the
 // next spring and is grafted anew beside its history.
 func TestFailedAndGraftedAgain(t *testing.T) {
-	for name, b := range map[string]*Block{"north": northern(), "south": southern()} {
+	for name, b := range map[string]*Block{"north": Northern(), "south": Southern()} {
 		t.Run(name, func(t *testing.T) {
 			w := walkerOn(t, b, "2027-01-01", 9)
 			_, set := w.begin(2027)
@@ -245,10 +245,10 @@ func TestFailedAndGraftedAgain(t *testing.T) {
 			w.at(StepVisit, "3", "5") // one pushes, one is dead
 			w.present(StepDeath)
 			w.press("2") // bled
-			if g := w.fold().Now().Grafts[1]; g.State != Dead || g.Cause != "bled" {
+			if g := w.Fold().Now().Grafts[1]; g.State != Dead || g.Cause != "bled" {
 				t.Fatalf("graft 2 is %s of %q", g.State, g.Cause)
 			}
-			if visits := len(w.fold().Now().Visits); visits != 1 {
+			if visits := len(w.Fold().Now().Visits); visits != 1 {
 				t.Errorf("one visit was made, %d stand", visits)
 			}
 			lost := daysFrom(set, 30)
@@ -262,12 +262,12 @@ func TestFailedAndGraftedAgain(t *testing.T) {
 			w.meets(in(b, 2028, time.March, 15), DueRegraft, func() {
 				w.press("2")
 				w.press("1", "30in", "3")
-				if d, ok := w.due(DueRegraft); !ok || !d.Open(w.now) {
+				if d, ok := dueIn(w.Diary, DueRegraft); !ok || !d.Open(w.now) {
 					t.Error("limbs were judged, and regraft is gone before the cut")
 				}
 				w.press("28in", "2")
 			})
-			s := w.fold()
+			s := w.Fold()
 			if len(s.Attempts) != 2 || s.Stage() != Draining || len(s.Attempts[0].Grafts) != 2 || s.Attempts[0].Nurse.What.Limbs != 2 || s.Attempts[0].CutBack.What.Height.Typed != "36in" {
 				t.Fatalf("%d attempts, now %s, before %+v", len(s.Attempts), s.Stage(), s.Attempts[0])
 			}
@@ -277,7 +277,7 @@ func TestFailedAndGraftedAgain(t *testing.T) {
 			w.now = w.now.Add(20 * time.Minute)
 			w.press("1")
 			w.press("2.5", "1", "9:Lantern", "enter", "1", "enter", "enter", "1")
-			if got := w.fold().Stage(); got != SealedUp {
+			if got := w.Fold().Stage(); got != SealedUp {
 				t.Errorf("grafted again, it is %s", got)
 			}
 		})

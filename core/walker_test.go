@@ -9,7 +9,7 @@ import (
 
 // walker goes along the walk of one stump by its keys, as a screen would.
 type walker struct {
-	*diary
+	*Diary
 	t    *testing.T
 	book *Book
 	now  time.Time
@@ -19,16 +19,16 @@ type walker struct {
 }
 
 func walkerOn(t *testing.T, b *Block, date string, hour int) *walker {
-	w := &walker{diary: diaryOn(b), t: t, book: FoldBook(nil, utc)}
+	w := &walker{Diary: DiaryOn(b), t: t, book: FoldBook(nil, UTC)}
 	w.clock(date, hour, 0)
 	return w
 }
 
 func (w *walker) clock(date string, hour, minute int) {
-	w.now = dayOf(date).At(hour, minute, w.b.Zone)
+	w.now = DayOf(date).At(hour, minute, w.B.Zone)
 }
 
-func (w *walker) sees() *Case { return NewCase(w.fold(), w.b, w.book, w.now, Habit{}) }
+func (w *walker) sees() *Case { return NewCase(w.Fold(), w.B, w.book, w.now, Habit{}) }
 
 // asked is the question put now.
 func (w *walker) asked() (*Case, Ask) {
@@ -67,7 +67,7 @@ func (w *walker) answer(key string) {
 				return
 			}
 		}
-		w.t.Fatalf("%s, %s: %q is no answer to %q (%s)", w.now.Format(fullTime), c.Present(), key, a.Question, a.Step.ID)
+		w.t.Fatalf("%s, %s: %q is no answer to %q (%s)", w.now.Format("2 Jan 2006 15:04"), c.Present(), key, a.Question, a.Step.ID)
 	}
 }
 
@@ -114,7 +114,7 @@ func (w *walker) typed(e Entry, text string) {
 		}
 	}
 	if err != nil {
-		w.t.Fatalf("%s: %q: %v", w.now.Format(fullTime), text, err)
+		w.t.Fatalf("%s: %q: %v", w.now.Format("2 Jan 2006 15:04"), text, err)
 	}
 	w.write(e.Refines, bodies...)
 }
@@ -122,15 +122,15 @@ func (w *walker) typed(e Entry, text string) {
 func (w *walker) write(refines []ID, bodies ...Body) {
 	w.t.Helper()
 	for _, b := range bodies {
-		s := w.fold()
-		if err := BeforeCause(s, b, w.now, w.b.Zone); err != nil {
-			w.t.Fatalf("%s: %s: %v", w.now.Format(fullTime), b.Kind(), err)
+		s := w.Fold()
+		if err := BeforeCause(s, b, w.now, w.B.Zone); err != nil {
+			w.t.Fatalf("%s: %s: %v", w.now.Format("2 Jan 2006 15:04"), b.Kind(), err)
 		}
 		replaces := refines
 		if q := (Event{Body: b}).Question(); q != "" {
 			replaces = s.Answers(q)
 		}
-		if err := Check(w.say(w.now, b, replaces...)); err != nil {
+		if err := Check(w.Say(w.now, b, replaces...)); err != nil {
 			w.t.Fatalf("%s: %v", b.Kind(), err)
 		}
 	}
@@ -178,7 +178,7 @@ func (w *walker) at(step StepID, keys ...string) *walker {
 func (w *walker) present(want StepID) {
 	w.t.Helper()
 	if got := w.sees().Present(); got != want {
-		w.t.Errorf("%s: asked %s, want %s", w.now.Format(fullTime), got, want)
+		w.t.Errorf("%s: asked %s, want %s", w.now.Format("2 Jan 2006 15:04"), got, want)
 	}
 }
 
@@ -187,4 +187,4 @@ func in(b *Block, season int, month time.Month, day int) string {
 	return b.InSeason(season, month, day).String()
 }
 
-func daysFrom(date string, n int) string { return dayOf(date).Add(n).String() }
+func daysFrom(date string, n int) string { return DayOf(date).Add(n).String() }

@@ -35,27 +35,3 @@ func (l *Lot) warmest() (warmest *Said[StoreRead]) {
 	}
 	return warmest
 }
-
-// woodWarn is what to mind about wood chosen for the stump: first of all
-// another variety than the one planned.
-func (c *Case) woodWarn(w WoodChosen) string {
-	if other := c.otherVariety(w.Variety); other != "" {
-		return other
-	}
-	if l := c.Book.LotOf(w.Lot); l != nil {
-		if doubts := l.Doubts(c.B, c.B.Day(c.Now)); len(doubts) > 0 {
-			return strings.Join(doubts, ". ") + "."
-		}
-	}
-	return ""
-}
-
-// singleBudded says whether nodes have first buds alone.
-func singleBudded(nodes []Node) bool {
-	for _, n := range nodes {
-		if n.Buds == Paired {
-			return false
-		}
-	}
-	return len(nodes) > 0
-}

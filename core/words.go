@@ -1,6 +1,7 @@
 package core
 
 import (
+	"barkslip/core/unit"
 	"fmt"
 	"slices"
 	"strings"
@@ -90,3 +91,57 @@ func oneOf[T ~string](name string, v T, empty bool, vocabulary ...T) error {
 	}
 	return fmt.Errorf("%s is %q, not one of %s", name, Clean(string(v)), strings.Join(words, ", "))
 }
+
+func budWords(nodes []Node) string {
+	paired, buds := 0, 0
+	for _, n := range nodes {
+		switch n.Buds {
+		case Paired:
+			paired, buds = paired+1, buds+2
+		case First:
+			buds++
+		}
+	}
+	return fmt.Sprintf("%d nodes, %d buds", len(nodes), buds)
+}
+
+// cutPlaces is where the scions of a stick are cut: "3/4 to 5 1/2 in, 6 to 11
+// in", from the butt.
+func cutPlaces(pieces []Piece, sys unit.System) string {
+	var words []string
+	for _, p := range pieces {
+		from, to := place(p.From.Length, sys), place(p.To.Length, sys)
+		_, kind, _ := cutBehind(to)
+		words = append(words, strings.TrimSuffix(from, kind)+" to "+to)
+	}
+	return strings.Join(words, ", ")
+}
+
+// place is a place along a stick, to the eighth of an inch or finer up to 2 ft
+// and to the tenth beyond.
+func place(l unit.Length, sys unit.System) string {
+	if sys == unit.US && l >= 2*unit.Foot {
+		return fmt.Sprintf("%.1f in", l.Inches())
+	}
+	return sys.Length(l)
+}
+
+// cutBehind parts a length from its unit.
+func cutBehind(s string) (number, kind string, ok bool) {
+	if i := strings.LastIndex(s, " "); i >= 0 {
+		return s[:i], s[i:], true
+	}
+	return s, "", false
+}
+
+// degrees is a bearing as three digits, rounded as everywhere: 023.
+func degrees(b unit.Bearing) string {
+	three, _, _ := strings.Cut(b.Words(), " ")
+	return three
+}
+
+// Verdict is what a stump needs before it can be grafted, as judged.
+type Verdict string
+
+// Verdicts lists them in the order in which they lead.
+var Verdicts = []Verdict{"other-graft", "cut-back", "take-limb-off", "wait", "look", "gash", "drill", "wipe", "leave", "fresh-cut", "graft"}

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"barkslip/core"
+	"barkslip/core/unit"
 	"barkslip/ui/paper"
 )
 
@@ -93,7 +94,7 @@ func (c *clocks) words(now time.Time) (string, paper.Ink) {
 	case late > 0:
 		return fmt.Sprintf("%s, %d LATE", n, late), paper.Alarm
 	case open > 0:
-		return fmt.Sprintf("%s, %d now, by %s", n, open, core.When(next.By, now, next.By.Location())), paper.Warn
+		return fmt.Sprintf("%s, %d now, by %s", n, open, unit.When(next.By, now, next.By.Location())), paper.Warn
 	}
 	first := c.white[0].Opens
 	for _, d := range c.white {

@@ -232,7 +232,7 @@ func (s *roundsScreen) whyLines(c core.Call, width int) []paper.Line {
 	b, now := s.x.site(), s.x.now()
 	lines := []paper.Line{nil}
 	for _, d := range c.Dues {
-		lines = append(lines, paper.Text(paper.Strong, "  "+plainWords(d.Kind.String())+": from "+core.When(d.Opens, now, b.Zone)+", by "+d.ByWords(now, b.Zone)))
+		lines = append(lines, paper.Text(paper.Strong, "  "+plainWords(d.Kind.String())+": from "+unit.When(d.Opens, now, b.Zone)+", by "+d.ByWords(now, b.Zone)))
 		lines = append(lines, indent(4, wrapped(paper.Plain, d.Why(b), width))...)
 		for _, f := range d.Facts() {
 			lines = append(lines, indent(4, under("Because", paper.Faint, paper.Plain, f.Says+" ("+f.Cite()+")", width))...)

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"barkslip/core"
+	"barkslip/core/tally"
 	"barkslip/ui/paper"
 )
 
@@ -25,7 +26,7 @@ type shared struct {
 	pressed pressed // the digit pressed last on a stump
 
 	before, earlier core.Habit // of the stump worked last, and the one before it
-	odds            core.Odds  // of the block; reckoned once it is opened
+	odds            tally.Odds // of the block; reckoned once it is opened
 	oddsFor         core.ID
 	sums            sums
 }
@@ -107,7 +108,7 @@ func (x *shared) setTheme(name string) {
 }
 
 // oddsOf is the block's odds, reckoned once for each time a block is opened.
-func (x *shared) oddsOf() core.Odds {
+func (x *shared) oddsOf() tally.Odds {
 	if x.oddsFor != x.block {
 		x.odds, x.oddsFor = core.OddsOf(x.summaries(x.block)), x.block
 	}

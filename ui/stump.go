@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"barkslip/core"
+	"barkslip/core/unit"
 )
 
 // stumpScreen is the walk on one stump: one question, its answers, and the
@@ -259,7 +260,7 @@ func (s *stumpScreen) keep(refines []core.ID, bodies ...core.Body) error {
 		if s.r.rounds != nil {
 			taken += " on " + s.id.Place()
 		}
-		s.x.say(taken + ": " + strings.Join(words, ", ") + ", " + core.When(events[0].At, now, s.x.site().Zone) + ".")
+		s.x.say(taken + ": " + strings.Join(words, ", ") + ", " + unit.When(events[0].At, now, s.x.site().Zone) + ".")
 	}
 	s.focus, s.again = "", false
 	s.clear()

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"barkslip/core"
+	"barkslip/core/unit"
 	"barkslip/ui/paper"
 )
 
@@ -167,7 +168,7 @@ func (s *stumpScreen) withFigure(lines []paper.Line, text, width, height int) []
 
 func (s *stumpScreen) because() string {
 	if until := s.q.Until; until != nil && until.After(s.x.now()) {
-		at, in := core.When(*until, s.x.now(), s.x.site().Zone), span(until.Sub(s.x.now()))
+		at, in := unit.When(*until, s.x.now(), s.x.site().Zone), span(until.Sub(s.x.now()))
 		if strings.Contains(s.q.Question+s.q.Because, at) {
 			return fmt.Sprintf("%s (%s)", s.q.Because, in)
 		}
@@ -186,7 +187,7 @@ func (s *stumpScreen) warnings(width int) []paper.Line {
 		out = append(out, paper.Text(paper.Alarm, " "+l+" "))
 	}
 	if n := s.s.Newest; s.x.at.IsZero() && n.Sub(s.x.now()) > time.Minute {
-		out = append(out, wrapped(paper.Warn, "The newest answer here is of "+core.When(n, s.x.now(), s.x.site().Zone)+", after this clock. Is the clock right?", width)...)
+		out = append(out, wrapped(paper.Warn, "The newest answer here is of "+unit.When(n, s.x.now(), s.x.site().Zone)+", after this clock. Is the clock right?", width)...)
 	}
 	if a := s.s.Added; a != nil && a.What.Note != "" && s.q.Step.Part < core.PartAfter {
 		out = append(out, paper.Text(paper.Faint, paper.Shorten("Note: "+a.What.Note, width)))

@@ -7,6 +7,7 @@ import (
 
 	"barkslip/core"
 	"barkslip/core/trade"
+	"barkslip/core/unit"
 	"barkslip/ui/paper"
 )
 
@@ -88,7 +89,7 @@ func (s *stumpScreen) settle() {
 		all = append(all, e.ID)
 	}
 	for _, e := range s.s.Clashes[0].Events {
-		meaning := e.Hand + ", " + core.When(e.At, s.x.now(), b.Zone)
+		meaning := e.Hand + ", " + unit.When(e.At, s.x.now(), b.Zone)
 		items = append(items, listItem{core.Say(e.Body, b.Units), meaning, func() error {
 			if _, err := s.x.write(s.id, core.Event{At: e.At, Replaces: all, Body: e.Body}); err != nil {
 				return err

@@ -1,0 +1,12 @@
+package core
+
+import "testing"
+
+// Every kind of due is met on a step of the walk.
+func TestEveryDueHasItsStep(t *testing.T) {
+	for _, kind := range DueKinds() {
+		if stepByID(kind.Step()) == nil {
+			t.Errorf("%s is met on no step", kind)
+		}
+	}
+}
