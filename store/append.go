@@ -6,26 +6,26 @@ import (
 	"math"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // Append writes events at the end of the journal, all or none, and returns
 // them as written. Each gets a clock, and an id if it has none. When Append
 // returns without an error they are on the disk; when it returns one, nothing
 // was changed.
-func (b *Book) Append(events ...core.Event) ([]core.Event, error) {
+func (b *Book) Append(events ...record.Event) ([]record.Event, error) {
 	if len(events) == 0 {
 		return nil, nil
 	}
 	b.writing.Lock()
 	defer b.writing.Unlock()
-	var made []core.Event
+	var made []record.Event
 	err := b.write(0.5, false, func(c *change) (err error) {
 		if made, err = b.made(events, c.now.head.clock); err != nil {
 			return err
 		}
 		for i, e := range made {
-			if err := c.append(e, events[i].ID != core.None); err != nil {
+			if err := c.append(e, events[i].ID != record.None); err != nil {
 				return err
 			}
 		}
@@ -39,15 +39,15 @@ func (b *Book) Append(events ...core.Event) ([]core.Event, error) {
 
 // made gives events ids and clocks, and brings each to what its line in an
 // export says, so that a book can always be made again from its export.
-func (b *Book) made(events []core.Event, clock uint64) ([]core.Event, error) {
+func (b *Book) made(events []record.Event, clock uint64) ([]record.Event, error) {
 	if clock > math.MaxInt64-uint64(len(events)) {
 		return nil, problem(ErrRefused, nil, "the book %s has reached the end of its clock", b.path)
 	}
-	out := make([]core.Event, len(events))
-	ids := map[core.ID]bool{}
+	out := make([]record.Event, len(events))
+	ids := map[record.ID]bool{}
 	for i, e := range events {
 		e.Clock = clock + uint64(i) + 1
-		if e.ID == core.None {
+		if e.ID == record.None {
 			id, err := b.newID()
 			if err != nil {
 				return nil, err
@@ -62,10 +62,10 @@ func (b *Book) made(events []core.Event, clock uint64) ([]core.Event, error) {
 			return nil, problem(ErrRefused, nil, "the answer says nothing")
 		}
 		e.At = e.At.Truncate(time.Second)
-		if err := core.Check(e); err != nil {
+		if err := record.Check(e); err != nil {
 			return nil, problem(ErrRefused, err, "%s does not hold: %v", e.Body.Kind(), err)
 		}
-		read, err := core.ParseLine(core.Line(e))
+		read, err := record.ParseLine(record.Line(e))
 		if err != nil {
 			return nil, problem(ErrRefused, err, "%s does not hold: %v", e.Body.Kind(), err)
 		}
@@ -75,7 +75,7 @@ func (b *Book) made(events []core.Event, clock uint64) ([]core.Event, error) {
 }
 
 // append puts one event. An id given by the caller must be new to its stump.
-func (c *change) append(e core.Event, given bool) error {
+func (c *change) append(e record.Event, given bool) error {
 	p, err := c.spot(e)
 	if err != nil {
 		return err
@@ -83,10 +83,10 @@ func (c *change) append(e core.Event, given bool) error {
 	if given && c.has(p, e.ID) {
 		return problem(ErrRefused, nil, "the id %s is in the journal already", e.ID)
 	}
-	return c.put(recordKey(p, e.Clock, e.ID), core.Pack(nil, e), e)
+	return c.put(recordKey(p, e.Clock, e.ID), record.Pack(nil, e), e)
 }
 
-func (c *change) has(p spot, id core.ID) bool {
+func (c *change) has(p spot, id record.ID) bool {
 	cursor := c.journal.Cursor()
 	for k, _ := cursor.Seek(p[:]); k != nil && bytes.HasPrefix(k, p[:]); k, _ = cursor.Next() {
 		if bytes.HasSuffix(k, id[:]) {

@@ -7,7 +7,7 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // seasonBook is a closed book of stumps with so many events each.
@@ -26,7 +26,7 @@ func seasonBook(tb testing.TB, stumps, each int) string {
 	return b.Path()
 }
 
-func season(stumps, each int) []core.Event {
+func season(stumps, each int) []record.Event {
 	events := settings(1)
 	for i := range stumps {
 		events = append(events, life(stumpAt(1, uint16(i/100+1), uint16(i%100+1)), each)...)
@@ -97,7 +97,7 @@ func BenchmarkAppend(b *testing.B) {
 	}
 	defer book.Close()
 	for i := 0; b.Loop(); i++ {
-		mustAppend(b, book, on(stumpAt(1, uint16(i%5+1), uint16(i%100+1)), day, &core.Noted{Text: fmt.Sprint("note ", i)}))
+		mustAppend(b, book, on(stumpAt(1, uint16(i%5+1), uint16(i%100+1)), day, &record.Noted{Text: fmt.Sprint("note ", i)}))
 	}
 }
 

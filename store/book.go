@@ -13,12 +13,12 @@ import (
 
 	"go.etcd.io/bbolt"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // Options say how a book is opened.
 type Options struct {
-	Zones    core.Zones    // nil: the zones of this machine
+	Zones    record.Zones  // nil: the zones of this machine
 	Random   io.Reader     // 16 bytes an id; nil: the machine's random numbers
 	ReadOnly bool          // for commands that only read
 	Timeout  time.Duration // how long to wait for a book that is open elsewhere; 0: 1 s
@@ -41,7 +41,7 @@ func (o Options) filled() Options {
 type Book struct {
 	path     string
 	readOnly bool
-	zones    core.Zones
+	zones    record.Zones
 	random   io.Reader
 	db       *bbolt.DB
 	file     *os.File
@@ -62,7 +62,7 @@ func (b *Book) Path() string { return b.path }
 func (b *Book) ReadOnly() bool { return b.readOnly }
 
 // Folded is what is known apart from single stumps. It is not to be changed.
-func (b *Book) Folded() *core.Book { return b.state.Load().folded }
+func (b *Book) Folded() *record.Book { return b.state.Load().folded }
 
 // Count is how many events the journal has and how many stumps stand in the
 // list.
@@ -75,13 +75,13 @@ func (b *Book) Count() (events, stumps int) {
 func (b *Book) Newest() time.Time { return b.state.Load().head.newestTime() }
 
 // NewID is a new random id, for a block or a lot.
-func (b *Book) NewID() (core.ID, error) {
+func (b *Book) NewID() (record.ID, error) {
 	b.writing.Lock()
 	defer b.writing.Unlock()
 	return b.newID()
 }
 
-func (b *Book) newID() (id core.ID, err error) {
+func (b *Book) newID() (id record.ID, err error) {
 	if _, err = io.ReadFull(b.random, id[:]); err != nil {
 		return id, problem(ErrDisk, err, "this machine gives no random numbers: %v", err)
 	}

@@ -5,7 +5,7 @@ import (
 	"iter"
 	"slices"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // bulkBatch is about how many events go into one transaction.
@@ -15,13 +15,13 @@ const bulkBatch = 50_000
 // those of a made-up block. They come stump by stump, those about no stump
 // first. Each batch is on the disk before the next begins; an error leaves the
 // batches before it.
-func (b *Book) Bulk(events iter.Seq[core.Event]) error {
+func (b *Book) Bulk(events iter.Seq[record.Event]) error {
 	b.writing.Lock()
 	defer b.writing.Unlock()
-	var batch []core.Event
+	var batch []record.Event
 	for e := range events {
 		last := len(batch) - 1
-		if len(batch) >= bulkBatch && e.Stump != batch[last].Stump || last >= 0 && e.Stump != core.NoStump && batch[last].Stump == core.NoStump {
+		if len(batch) >= bulkBatch && e.Stump != batch[last].Stump || last >= 0 && e.Stump != record.NoStump && batch[last].Stump == record.NoStump {
 			if err := b.bulk(batch); err != nil {
 				return err
 			}
@@ -32,7 +32,7 @@ func (b *Book) Bulk(events iter.Seq[core.Event]) error {
 	return b.bulk(batch)
 }
 
-func (b *Book) bulk(batch []core.Event) error {
+func (b *Book) bulk(batch []record.Event) error {
 	if len(batch) == 0 {
 		return nil
 	}
@@ -50,25 +50,25 @@ func (b *Book) bulk(batch []core.Event) error {
 	})
 }
 
-// record is an event as it stands in the journal.
-type record struct {
+// packed is an event as it stands in the journal.
+type packed struct {
 	key, packed []byte
-	event       core.Event
+	event       record.Event
 }
 
 // records packs events, in the order of their keys.
-func (c *change) records(events []core.Event) ([]record, error) {
-	out := make([]record, len(events))
+func (c *change) records(events []record.Event) ([]packed, error) {
+	out := make([]packed, len(events))
 	for i, e := range events {
-		if e.ID == core.None || e.Clock == 0 || e.Body == nil {
+		if e.ID == record.None || e.Clock == 0 || e.Body == nil {
 			return nil, problem(ErrRefused, nil, "an event without id, clock or body was given")
 		}
 		p, err := c.spot(e)
 		if err != nil {
 			return nil, err
 		}
-		out[i] = record{recordKey(p, e.Clock, e.ID), core.Pack(nil, e), e}
+		out[i] = packed{recordKey(p, e.Clock, e.ID), record.Pack(nil, e), e}
 	}
-	slices.SortFunc(out, func(a, b record) int { return bytes.Compare(a.key, b.key) })
+	slices.SortFunc(out, func(a, b packed) int { return bytes.Compare(a.key, b.key) })
 	return out, nil
 }

@@ -9,7 +9,8 @@ import (
 
 	"go.etcd.io/bbolt"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 )
 
 // change is one write transaction under way: records, the summaries they
@@ -18,10 +19,10 @@ type change struct {
 	tx        *bbolt.Tx
 	journal   *bbolt.Bucket
 	summaries *bbolt.Bucket
-	zones     core.Zones
+	zones     record.Zones
 	was       *state // before
 	now       state  // after
-	touched   map[core.StumpID]bool
+	touched   map[record.StumpID]bool
 	general   bool // events about no stump came in
 	recount   bool // a record was replaced, so the head is counted anew
 }
@@ -69,7 +70,7 @@ func (b *Book) write(fill float64, loose bool, do func(c *change) error) error {
 func newChange(b *Book, tx *bbolt.Tx, fill float64) *change {
 	c := &change{
 		tx: tx, journal: tx.Bucket(bucketJournal), summaries: tx.Bucket(bucketSummaries), zones: b.zones,
-		was: b.state.Load(), now: *b.state.Load(), touched: map[core.StumpID]bool{},
+		was: b.state.Load(), now: *b.state.Load(), touched: map[record.StumpID]bool{},
 	}
 	c.journal.FillPercent, c.summaries.FillPercent = fill, fill
 	return c
@@ -115,7 +116,7 @@ func (b *Book) arrived(c *change) bool {
 }
 
 // number is a block's number in the keys, given at its first use.
-func (c *change) number(block core.ID) (uint16, error) {
+func (c *change) number(block record.ID) (uint16, error) {
 	if n, ok := c.now.numbers[block]; ok {
 		return n, nil
 	}
@@ -123,7 +124,7 @@ func (c *change) number(block core.ID) (uint16, error) {
 		return 0, problem(ErrRefused, nil, "the book holds %d blocks and takes no more", math.MaxUint16)
 	}
 	n := uint16(len(c.now.numbers) + 1)
-	for c.now.blocks[n] != core.None {
+	for c.now.blocks[n] != record.None {
 		n++
 	}
 	c.now = c.now.numbered(block, n)
@@ -131,8 +132,8 @@ func (c *change) number(block core.ID) (uint16, error) {
 }
 
 // spot is where an event's record goes.
-func (c *change) spot(e core.Event) (spot, error) {
-	if e.Stump == core.NoStump {
+func (c *change) spot(e record.Event) (spot, error) {
+	if e.Stump == record.NoStump {
 		return general, nil
 	}
 	n, err := c.number(e.Stump.Block)
@@ -140,14 +141,14 @@ func (c *change) spot(e core.Event) (spot, error) {
 }
 
 // put writes the record of an event that is not in the journal yet.
-func (c *change) put(key, packed []byte, e core.Event) error {
+func (c *change) put(key, packed []byte, e record.Event) error {
 	c.now.head.add(e, packed)
 	c.touch(e.Stump)
 	return c.journal.Put(key, packed)
 }
 
-func (c *change) touch(stump core.StumpID) {
-	if stump == core.NoStump {
+func (c *change) touch(stump record.StumpID) {
+	if stump == record.NoStump {
 		c.general = true
 		return
 	}
@@ -163,7 +164,7 @@ func (c *change) finish(loose bool) error {
 		if err := c.settle(); err != nil {
 			return err
 		}
-		if err := c.tx.Bucket(bucketMeta).Put(keyTie, c.now.head.tie(core.SummaryVersion)); err != nil {
+		if err := c.tx.Bucket(bucketMeta).Put(keyTie, c.now.head.tie(due.SummaryVersion)); err != nil {
 			return err
 		}
 	}
@@ -172,7 +173,7 @@ func (c *change) finish(loose bool) error {
 
 // settle makes anew the summaries that the change touched.
 func (c *change) settle() error {
-	remake := map[core.StumpID]bool{}
+	remake := map[record.StumpID]bool{}
 	if c.general {
 		c.now.folded = foldGeneral(c.tx, &c.now, c.zones)
 		if err := c.regroup(remake); err != nil {
@@ -182,11 +183,11 @@ func (c *change) settle() error {
 	for id := range c.touched {
 		remake[c.now.canonical(id)] = true
 	}
-	list := make([]core.StumpID, 0, len(remake))
+	list := make([]record.StumpID, 0, len(remake))
 	for id := range remake {
 		list = append(list, id)
 	}
-	slices.SortFunc(list, core.StumpID.Compare)
+	slices.SortFunc(list, record.StumpID.Compare)
 	for _, id := range list {
 		if err := c.remake(id); err != nil {
 			return err
@@ -196,7 +197,7 @@ func (c *change) settle() error {
 }
 
 // remake makes one summary anew.
-func (c *change) remake(id core.StumpID) error {
+func (c *change) remake(id record.StumpID) error {
 	n, err := c.number(id.Block)
 	if err != nil {
 		return err

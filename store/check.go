@@ -7,7 +7,7 @@ import (
 
 	"go.etcd.io/bbolt"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // mostFindings is how many findings of one kind are told one by one.
@@ -66,7 +66,7 @@ func checkPages(b *Book, h fileHead) (found []string) {
 func (b *Book) readable() string {
 	of, _ := b.Count()
 	n := 0
-	err := b.Journal(func(core.Event) error { n++; return nil })
+	err := b.Journal(func(record.Event) error { n++; return nil })
 	var fault *pageFault
 	if errors.As(err, &fault) {
 		return fmt.Sprintf("the book should hold %d records; how many can be read is not sure", of)
@@ -123,7 +123,7 @@ func (f *findings) blocks(tx *bbolt.Tx) {
 
 // journal unpacks every record and compares what is kept about all of them.
 func (f *findings) journal(tx *bbolt.Tx, st *state) {
-	ids, read := map[core.ID]bool{}, 0
+	ids, read := map[record.ID]bool{}, 0
 	c := tx.Bucket(bucketJournal).Cursor()
 	for k, v := c.First(); k != nil; k, v = c.Next() {
 		e, err := st.unpack(k, v)
@@ -136,7 +136,7 @@ func (f *findings) journal(tx *bbolt.Tx, st *state) {
 			f.say("ids", "the id %s stands twice in the journal", e.ID)
 		}
 		ids[e.ID] = true
-		if err := core.Check(e); err != nil {
+		if err := record.Check(e); err != nil {
 			f.say("events", "the event %s does not hold: %v", e.ID, err)
 		}
 	}

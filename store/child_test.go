@@ -10,7 +10,7 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // Some tests need another process: the test program started again, which does
@@ -46,7 +46,7 @@ func child(does string) int {
 	case "write":
 		many, _ := strconv.Atoi(os.Getenv(childMany))
 		for i := range many {
-			out, err := b.Append(on(stumpAt(1, uint16(i%7+1), uint16(i%11+1)), day.Add(time.Duration(i)*time.Second), &core.Noted{Text: fmt.Sprint("note ", i)}))
+			out, err := b.Append(on(stumpAt(1, uint16(i%7+1), uint16(i%11+1)), day.Add(time.Duration(i)*time.Second), &record.Noted{Text: fmt.Sprint("note ", i)}))
 			if err != nil {
 				fmt.Println("error", err)
 				_ = b.Close()

@@ -9,7 +9,7 @@ import (
 
 	"go.etcd.io/bbolt"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 func TestCopyWhileWriting(t *testing.T) {
@@ -23,7 +23,7 @@ func TestCopyWhileWriting(t *testing.T) {
 			case <-stop:
 				return
 			default:
-				if _, err := b.Append(on(stumpAt(1, 9, uint16(i%40+1)), day, &core.Noted{Text: fmt.Sprint("note ", i)})); err != nil {
+				if _, err := b.Append(on(stumpAt(1, 9, uint16(i%40+1)), day, &record.Noted{Text: fmt.Sprint("note ", i)})); err != nil {
 					t.Error(err)
 					return
 				}

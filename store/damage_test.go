@@ -12,7 +12,7 @@ import (
 
 	"go.etcd.io/bbolt"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // A flipped bit anywhere is found by the check, or it lies where nothing is
@@ -86,9 +86,9 @@ func readHurt(t *testing.T, path, exported string) bool {
 	if readErr == nil && got.String() != exported && !told {
 		t.Error("another journal was read without a word")
 	}
-	for _, s := range []core.StumpID{stumpAt(1, 1, 1), stumpAt(1, 2, 5), stumpAt(1, 3, 10), core.NoStump} {
+	for _, s := range []record.StumpID{stumpAt(1, 1, 1), stumpAt(1, 2, 5), stumpAt(1, 3, 10), record.NoStump} {
 		want := 14
-		if s == core.NoStump {
+		if s == record.NoStump {
 			want = 5
 		}
 		if events, err := b.Events(s); err == nil && len(events) != want && !told {
@@ -178,7 +178,7 @@ func overAllStumps(t *testing.T, path string) {
 	}
 	defer b.Close()
 	// Whether it is kept depends on the page that was hurt.
-	_, _ = b.Append(about(&core.BlockSet{Block: blockID(1), Setting: "frosty", Value: "yes"}))
+	_, _ = b.Append(about(&record.BlockSet{Block: blockID(1), Setting: "frosty", Value: "yes"}))
 }
 
 func TestDamagedRecordIsToldAndTheRestRead(t *testing.T) {
@@ -200,7 +200,7 @@ func TestDamagedRecordIsToldAndTheRestRead(t *testing.T) {
 		t.Error("the next stump:", err)
 	}
 	n := 0
-	err = b.Journal(func(core.Event) error { n++; return nil })
+	err = b.Journal(func(record.Event) error { n++; return nil })
 	if wantProblem(t, "the journal", err, ErrDamaged); n != 5+3*14-1 {
 		t.Errorf("%d events in the journal", n)
 	}
@@ -208,7 +208,7 @@ func TestDamagedRecordIsToldAndTheRestRead(t *testing.T) {
 		t.Errorf("the check found %v, %v", found, err)
 	}
 	// An answer to that stump is kept all the same, and a good copy heals it.
-	mustAppend(t, b, on(stumpAt(1, 1, 2), day, &core.Noted{Text: "after"}))
+	mustAppend(t, b, on(stumpAt(1, 1, 2), day, &record.Noted{Text: "after"}))
 	report, err := b.Join(ReadLines(reader(exported)))
 	if err != nil || report.Added != 0 || len(report.Clashing) != 1 {
 		t.Errorf("joining: %+v, %v", report, err)
@@ -246,7 +246,7 @@ func TestMissingRecordsAreCounted(t *testing.T) {
 			t.Fatal(err)
 		}
 		n := 0
-		err = b.Journal(func(core.Event) error { n++; return nil })
+		err = b.Journal(func(record.Event) error { n++; return nil })
 		wantProblem(t, "the journal", err, ErrDamaged)
 		if want := strings.Replace(c.says, "PATH", path, 1); err == nil || err.Error() != want || n != 46-c.missing {
 			t.Errorf("%d records read: %v, want %s", n, err, want)
@@ -278,7 +278,7 @@ func TestRecordsOutOfPlaceAreCounted(t *testing.T) {
 	}
 	defer b.Close()
 	n := 0
-	err = b.Journal(func(core.Event) error { n++; return nil })
+	err = b.Journal(func(record.Event) error { n++; return nil })
 	events, _ := b.Count()
 	if wantProblem(t, "the journal", err, ErrDamaged); n >= events {
 		t.Errorf("%d of %d records read", n, events)
@@ -289,7 +289,7 @@ func TestRecordsOutOfPlaceAreCounted(t *testing.T) {
 }
 
 // spoil turns over one bit in the middle of a stump's second record.
-func spoil(tx *bbolt.Tx, stump core.StumpID) error {
+func spoil(tx *bbolt.Tx, stump record.StumpID) error {
 	p := spotOf(1, stump)
 	c := tx.Bucket(bucketJournal).Cursor()
 	c.Seek(p[:])
@@ -313,7 +313,7 @@ func TestDamagedSummaryIsMadeAnewOnReading(t *testing.T) {
 	}
 	defer b.Close()
 	list, err := b.Summaries(blockID(1))
-	if err != nil || len(list) != 3 || list[1].Stage != core.Painted {
+	if err != nil || len(list) != 3 || list[1].Stage != record.StagePainted {
 		t.Errorf("%v, %v", list, err)
 	}
 	if found, err := b.Check(); err != nil || len(found) != 1 {
@@ -332,9 +332,9 @@ func TestCutWhileOpen(t *testing.T) {
 		if err := os.Truncate(b.Path(), left); err != nil {
 			t.Fatal(err)
 		}
-		_, err = b.Append(on(stumpAt(1, 1, 1), day, &core.Noted{Text: "lost?"}))
+		_, err = b.Append(on(stumpAt(1, 1, 1), day, &record.Noted{Text: "lost?"}))
 		wantProblem(t, "append", err, ErrCutShort, ErrDamaged)
-		readErr := b.Journal(func(core.Event) error { return nil })
+		readErr := b.Journal(func(record.Event) error { return nil })
 		wantProblem(t, "journal", readErr, ErrDamaged)
 		_, err = b.Summaries(blockID(1))
 		_, errS := b.Stump(stumpAt(1, 6, 10))
@@ -360,12 +360,12 @@ func TestMovedWhileOpen(t *testing.T) {
 	if err := os.Rename(b.Path(), b.Path()+".moved"); err != nil {
 		t.Fatal(err)
 	}
-	_, err := b.Append(on(stumpAt(1, 1, 1), day, &core.PaintedWhite{}))
+	_, err := b.Append(on(stumpAt(1, 1, 1), day, &record.PaintedWhite{}))
 	wantProblem(t, "moved", err, ErrMoved)
 	if err := os.WriteFile(b.Path(), []byte("another"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	_, err = b.Append(on(stumpAt(1, 1, 1), day, &core.PaintedWhite{}))
+	_, err = b.Append(on(stumpAt(1, 1, 1), day, &record.PaintedWhite{}))
 	wantProblem(t, "replaced", err, ErrMoved)
 }
 

@@ -9,7 +9,7 @@ import (
 	"syscall"
 	"testing"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // smallDisk mounts a disk of so many bytes, where this user may.
@@ -35,7 +35,7 @@ func TestFullDisk(t *testing.T) {
 	}
 	kept := 0
 	for ; kept < 10_000; kept++ {
-		_, err = b.Append(on(stumpAt(1, 1, uint16(kept%50+1)), day, &core.Noted{Text: strings.Repeat("long ", 100)}))
+		_, err = b.Append(on(stumpAt(1, 1, uint16(kept%50+1)), day, &record.Noted{Text: strings.Repeat("long ", 100)}))
 		if err != nil {
 			break
 		}
@@ -61,7 +61,7 @@ func TestFullDisk(t *testing.T) {
 	if err := syscall.Mount("small", dir, "tmpfs", syscall.MS_REMOUNT, "size=4m"); err != nil {
 		t.Fatal(err)
 	}
-	mustAppend(t, b, on(stumpAt(1, 1, 1), day, &core.Noted{Text: "room again"}))
+	mustAppend(t, b, on(stumpAt(1, 1, 1), day, &record.Noted{Text: "room again"}))
 	if n, _ := b.Count(); n != kept+1 {
 		t.Errorf("%d events of %d", n, kept+1)
 	}
@@ -211,10 +211,10 @@ func TestFailingSync(t *testing.T) {
 		cmd.Args = append([]string{strace, "-f", "-o", os.DevNull, "-e", "trace=fdatasync", "-e", "inject=fdatasync:error=EIO:when=" + when}, cmd.Path)
 		cmd.Path = strace
 		out, _ := cmd.Output()
-		kept := map[core.ID]bool{}
+		kept := map[record.ID]bool{}
 		for line := range strings.Lines(string(out)) {
 			line = strings.TrimSpace(line)
-			if id, err := core.ParseID(line); err == nil {
+			if id, err := record.ParseID(line); err == nil {
 				kept[id] = true
 				continue
 			}

@@ -7,7 +7,7 @@ import (
 
 	"go.etcd.io/bbolt"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // pageFault is a fault or a panic while reading the file's pages, as when the
@@ -34,12 +34,12 @@ func guard(do func() error) (err error) {
 // programFault is a panic in the folding of records that were read well: a
 // fault of the program, not of the file.
 type programFault struct {
-	stump core.StumpID
+	stump record.StumpID
 	said  any
 }
 
 // folding runs the pure part of work on a stump's records.
-func folding(stump core.StumpID, do func()) {
+func folding(stump record.StumpID, do func()) {
 	defer func() {
 		if said := recover(); said != nil {
 			panic(programFault{stump, said})

@@ -5,7 +5,7 @@ import (
 	"hash/crc32"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // schema is the version of the book's layout. A newer one is refused.
@@ -50,7 +50,7 @@ func unpackHead(v []byte) (h head, ok bool) {
 }
 
 // add counts a record in.
-func (h *head) add(e core.Event, packed []byte) {
+func (h *head) add(e record.Event, packed []byte) {
 	h.events++
 	h.clock = max(h.clock, e.Clock)
 	at, offset := e.At.Unix(), 0
@@ -63,7 +63,7 @@ func (h *head) add(e core.Event, packed []byte) {
 
 // turn takes a record into the mark, or out of it again: its id with its
 // checksum laid over the first four bytes.
-func (h *head) turn(id core.ID, packed []byte) {
+func (h *head) turn(id record.ID, packed []byte) {
 	for i, x := range id {
 		h.mark[i] ^= x
 	}

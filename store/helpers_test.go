@@ -12,7 +12,7 @@ import (
 	"time"
 	_ "time/tzdata"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -90,56 +90,56 @@ func reopen(t testing.TB, b *Book) *Book {
 
 var day = time.Date(2027, 5, 4, 9, 0, 0, 0, time.FixedZone("", -7*3600))
 
-func blockID(n byte) core.ID { return core.ID{0: n, 15: 1} }
+func blockID(n byte) record.ID { return record.ID{0: n, 15: 1} }
 
-func stumpAt(block byte, row, tree uint16) core.StumpID {
-	return core.StumpID{Block: blockID(block), Row: row, Tree: tree}
+func stumpAt(block byte, row, tree uint16) record.StumpID {
+	return record.StumpID{Block: blockID(block), Row: row, Tree: tree}
 }
 
-func on(stump core.StumpID, at time.Time, body core.Body) core.Event {
-	return core.Event{At: at, Hand: "AB", Stump: stump, Body: body}
+func on(stump record.StumpID, at time.Time, body record.Body) record.Event {
+	return record.Event{At: at, Hand: "AB", Stump: stump, Body: body}
 }
 
-func about(body core.Body) core.Event { return core.Event{At: day, Hand: "AB", Body: body} }
+func about(body record.Body) record.Event { return record.Event{At: day, Hand: "AB", Body: body} }
 
-func inches(v float64) core.Measure {
-	return core.Measure{Length: unit.Length(v * 25.4), Typed: fmt.Sprint(v, "in")}
+func inches(v float64) record.Measure {
+	return record.Measure{Length: unit.Length(v * 25.4), Typed: fmt.Sprint(v, "in")}
 }
 
 // settings are the events of a new block.
-func settings(block byte) []core.Event {
+func settings(block byte) []record.Event {
 	id := blockID(block)
-	out := []core.Event{about(&core.BlockMade{Block: id, Name: fmt.Sprint("block ", block)})}
+	out := []record.Event{about(&record.BlockMade{Block: id, Name: fmt.Sprint("block ", block)})}
 	for _, kv := range [][2]string{{"zone", "America/Los_Angeles"}, {"latitude", "38.5"}, {"longitude", "-121.8"}, {"units", "us"}} {
-		out = append(out, about(&core.BlockSet{Block: id, Setting: kv[0], Value: kv[1]}))
+		out = append(out, about(&record.BlockSet{Block: id, Setting: kv[0], Value: kv[1]}))
 	}
 	return out
 }
 
 // life is a stump's history up to white, and on to n events with notes.
-func life(stump core.StumpID, n int) []core.Event {
+func life(stump record.StumpID, n int) []record.Event {
 	at := func(d, h int) time.Time { return day.AddDate(0, 0, d).Add(time.Duration(h) * time.Hour) }
-	out := []core.Event{
-		on(stump, at(-20, 0), &core.StumpAdded{Across: inches(3.5), Stock: "black"}),
-		on(stump, at(-8, 0), &core.CutBack{Height: inches(60), Across: inches(3.25)}),
-		on(stump, at(-8, 1), &core.Gashed{Number: 2, Depth: inches(0.5)}),
-		on(stump, at(0, 0), &core.Looked{Bleeding: core.Dry, Slip: core.SlipsClean}),
-		on(stump, at(0, 0), &core.StumpMeasured{Across: inches(3.25)}),
-		on(stump, at(0, 1), &core.SlotsMarked{Slots: []core.Slot{{Bearing: 10}, {Bearing: 130}, {Bearing: 250}}}),
-		on(stump, at(0, 1), &core.ScionSet{Slot: 1, Thickness: inches(0.4), Checks: core.AllGood}),
-		on(stump, at(0, 1), &core.ScionSet{Slot: 2, Thickness: inches(0.4), Checks: core.AllGood}),
-		on(stump, at(0, 1), &core.ScionSet{Slot: 3, Thickness: inches(0.4), Checks: core.AllGood}),
-		on(stump, at(0, 2), &core.Sealed{Cover: core.Wrapped}),
-		on(stump, at(0, 4), &core.PaintedWhite{}),
+	out := []record.Event{
+		on(stump, at(-20, 0), &record.StumpAdded{Across: inches(3.5), Stock: "black"}),
+		on(stump, at(-8, 0), &record.CutBack{Height: inches(60), Across: inches(3.25)}),
+		on(stump, at(-8, 1), &record.Gashed{Number: 2, Depth: inches(0.5)}),
+		on(stump, at(0, 0), &record.Looked{Bleeding: record.Dry, Slip: record.SlipsClean}),
+		on(stump, at(0, 0), &record.StumpMeasured{Across: inches(3.25)}),
+		on(stump, at(0, 1), &record.SlotsMarked{Slots: []record.Slot{{Bearing: 10}, {Bearing: 130}, {Bearing: 250}}}),
+		on(stump, at(0, 1), &record.ScionSet{Slot: 1, Thickness: inches(0.4), Checks: record.AllGood}),
+		on(stump, at(0, 1), &record.ScionSet{Slot: 2, Thickness: inches(0.4), Checks: record.AllGood}),
+		on(stump, at(0, 1), &record.ScionSet{Slot: 3, Thickness: inches(0.4), Checks: record.AllGood}),
+		on(stump, at(0, 2), &record.Sealed{Cover: record.Wrapped}),
+		on(stump, at(0, 4), &record.PaintedWhite{}),
 	}
 	for i := len(out); i < n; i++ {
-		out = append(out, on(stump, at(i, 0), &core.Noted{Text: fmt.Sprint("seen on day ", i)}))
+		out = append(out, on(stump, at(i, 0), &record.Noted{Text: fmt.Sprint("seen on day ", i)}))
 	}
 	return out[:n]
 }
 
 // numbered gives events ids and clocks, as an export has them.
-func numbered(seed uint64, events []core.Event) []core.Event {
+func numbered(seed uint64, events []record.Event) []record.Event {
 	r := dice(seed)
 	for i := range events {
 		_, _ = r.Read(events[i].ID[:])
@@ -148,7 +148,7 @@ func numbered(seed uint64, events []core.Event) []core.Event {
 	return events
 }
 
-func mustAppend(t testing.TB, b *Book, events ...core.Event) []core.Event {
+func mustAppend(t testing.TB, b *Book, events ...record.Event) []record.Event {
 	t.Helper()
 	out, err := b.Append(events...)
 	if err != nil {
@@ -183,6 +183,6 @@ func scratchDir(t interface{ Fatal(...any) }) (dir string, done func()) {
 
 func unitDate(y int, m time.Month, d int) unit.Date { return unit.MakeDate(y, m, d) }
 
-func celsius(v float64) core.Degrees {
-	return core.Degrees{Temperature: unit.Temperature(v), Typed: fmt.Sprint(v, "C")}
+func celsius(v float64) record.Degrees {
+	return record.Degrees{Temperature: unit.Temperature(v), Typed: fmt.Sprint(v, "C")}
 }

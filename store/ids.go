@@ -6,7 +6,7 @@ import (
 
 	"go.etcd.io/bbolt"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // idSet holds the first halves of ids: being random, they tell ids apart all
@@ -16,11 +16,11 @@ type idSet struct {
 	more   map[uint64]bool
 }
 
-func half(id core.ID) uint64 { return binary.BigEndian.Uint64(id[:]) }
+func half(id record.ID) uint64 { return binary.BigEndian.Uint64(id[:]) }
 
-func (s *idSet) add(id core.ID) { s.more[half(id)] = true }
+func (s *idSet) add(id record.ID) { s.more[half(id)] = true }
 
-func (s *idSet) has(id core.ID) bool {
+func (s *idSet) has(id record.ID) bool {
 	if s.more[half(id)] {
 		return true
 	}

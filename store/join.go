@@ -7,7 +7,7 @@ import (
 	"iter"
 	"slices"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // joinBatch is how many events go into one transaction. Events come in the
@@ -17,10 +17,10 @@ var joinBatch = 250_000
 
 // JoinReport says what joining a journal did.
 type JoinReport struct {
-	Added    int       // events that were new
-	Known    int       // events that were in the book already
-	Clashing []core.ID // ids found with two contents
-	Refused  []error   // for each event that does not hold in itself and was left out
+	Added    int         // events that were new
+	Known    int         // events that were in the book already
+	Clashing []record.ID // ids found with two contents
+	Refused  []error     // for each event that does not hold in itself and was left out
 }
 
 // Join takes in events of another journal: the book then holds the union, and
@@ -29,10 +29,10 @@ type JoinReport struct {
 // comes first in the order of bytes. Items with a *LineError are passed over, and
 // so are events that do not hold, as of a damaged book; any other error ends the
 // joining, with what came before it kept.
-func (b *Book) Join(events iter.Seq2[core.Event, error]) (JoinReport, error) {
+func (b *Book) Join(events iter.Seq2[record.Event, error]) (JoinReport, error) {
 	b.writing.Lock()
 	defer b.writing.Unlock()
-	j := &joining{b: b, touched: map[core.StumpID]bool{}, clashing: map[core.ID]bool{}}
+	j := &joining{b: b, touched: map[record.StumpID]bool{}, clashing: map[record.ID]bool{}}
 	err := b.mayWrite()
 	if err == nil {
 		err = b.view(j.known.fill)
@@ -49,8 +49,8 @@ func (b *Book) Join(events iter.Seq2[core.Event, error]) (JoinReport, error) {
 		if source = err; err != nil {
 			break
 		}
-		if e.Body != nil && core.Check(e) != nil {
-			j.report.Refused = append(j.report.Refused, fmt.Errorf("the event %s does not hold: %w", e.ID, core.Check(e)))
+		if e.Body != nil && record.Check(e) != nil {
+			j.report.Refused = append(j.report.Refused, fmt.Errorf("the event %s does not hold: %w", e.ID, record.Check(e)))
 			continue
 		}
 		if j.batch = append(j.batch, e); len(j.batch) == joinBatch {
@@ -69,20 +69,20 @@ func (b *Book) Join(events iter.Seq2[core.Event, error]) (JoinReport, error) {
 // joining is a join under way.
 type joining struct {
 	b        *Book
-	batch    []core.Event
+	batch    []record.Event
 	known    idSet
-	touched  map[core.StumpID]bool
+	touched  map[record.StumpID]bool
 	general  bool
 	loose    bool // batches were written whose summaries are still to be made
 	report   JoinReport
-	clashing map[core.ID]bool
+	clashing map[record.ID]bool
 }
 
 func (j *joining) done() JoinReport {
 	for id := range j.clashing {
 		j.report.Clashing = append(j.report.Clashing, id)
 	}
-	slices.SortFunc(j.report.Clashing, core.ID.Compare)
+	slices.SortFunc(j.report.Clashing, record.ID.Compare)
 	return j.report
 }
 
@@ -132,7 +132,7 @@ func (j *joining) take(c *change) error {
 	if err != nil {
 		return err
 	}
-	suspects := map[core.ID]record{}
+	suspects := map[record.ID]packed{}
 	for _, r := range records {
 		there := c.journal.Get(r.key)
 		switch {
@@ -151,9 +151,9 @@ func (j *joining) take(c *change) error {
 }
 
 // once is the batch with each id once.
-func (j *joining) once() ([]core.Event, error) {
-	at := make(map[core.ID]int, len(j.batch))
-	out := make([]core.Event, 0, len(j.batch))
+func (j *joining) once() ([]record.Event, error) {
+	at := make(map[record.ID]int, len(j.batch))
+	out := make([]record.Event, 0, len(j.batch))
 	for _, e := range j.batch {
 		if e.Body == nil {
 			return nil, problem(ErrRefused, nil, "an event without body was given")
@@ -165,7 +165,7 @@ func (j *joining) once() ([]core.Event, error) {
 			continue
 		}
 		j.report.Known++
-		if order := bytes.Compare(core.Line(e), core.Line(out[i])); order != 0 {
+		if order := bytes.Compare(record.Line(e), record.Line(out[i])); order != 0 {
 			j.clashing[e.ID] = true
 			if order < 0 {
 				out[i] = e
@@ -177,11 +177,11 @@ func (j *joining) once() ([]core.Event, error) {
 
 // resolve looks through the journal for ids that seem to be in it, and keeps
 // of two contents the right one.
-func (j *joining) resolve(c *change, suspects map[core.ID]record) error {
+func (j *joining) resolve(c *change, suspects map[record.ID]packed) error {
 	if len(suspects) == 0 {
 		return nil
 	}
-	found := map[core.ID][]byte{}
+	found := map[record.ID][]byte{}
 	cursor := c.journal.Cursor()
 	for k, _ := cursor.First(); k != nil; k, _ = cursor.Next() {
 		if _, _, id, ok := splitKey(k); ok {
@@ -208,10 +208,10 @@ func (j *joining) resolve(c *change, suspects map[core.ID]record) error {
 }
 
 // choose keeps the record at key or puts r in its place.
-func (j *joining) choose(c *change, key []byte, r record) error {
+func (j *joining) choose(c *change, key []byte, r packed) error {
 	there, err := c.now.unpack(key, c.journal.Get(key))
 	if err == nil {
-		order := bytes.Compare(core.Line(r.event), core.Line(there))
+		order := bytes.Compare(record.Line(r.event), record.Line(there))
 		if order == 0 {
 			return nil
 		}

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 func TestExportJoinsIntoAnEqualBook(t *testing.T) {
@@ -27,7 +27,7 @@ func TestExportJoinsIntoAnEqualBook(t *testing.T) {
 	if err != nil || report.Added != 0 || report.Known != n {
 		t.Errorf("again: %+v, %v", report, err)
 	}
-	made := mustAppend(t, b, on(stumpAt(1, 1, 1), day, &core.PaintedWhite{}))
+	made := mustAppend(t, b, on(stumpAt(1, 1, 1), day, &record.PaintedWhite{}))
 	if want := uint64(5+40*14+4) + 1; made[0].Clock != want {
 		t.Errorf("clock %d, want %d", made[0].Clock, want)
 	}
@@ -37,11 +37,11 @@ func TestExportJoinsIntoAnEqualBook(t *testing.T) {
 }
 
 func TestClashKeepsTheSameOneEitherWay(t *testing.T) {
-	one := numbered(5, []core.Event{on(stumpAt(1, 1, 1), day, &core.Noted{Text: "one"})})
-	two := numbered(5, []core.Event{on(stumpAt(1, 2, 2), day, &core.Noted{Text: "two"})})
+	one := numbered(5, []record.Event{on(stumpAt(1, 1, 1), day, &record.Noted{Text: "one"})})
+	two := numbered(5, []record.Event{on(stumpAt(1, 2, 2), day, &record.Noted{Text: "two"})})
 	two[0].Clock = 7
 	var kept []string
-	for _, order := range [][][]core.Event{{one, two}, {two, one}} {
+	for _, order := range [][][]record.Event{{one, two}, {two, one}} {
 		b := newBook(t)
 		for i, events := range order {
 			report, err := b.Join(sequence(events))
@@ -63,22 +63,22 @@ func TestClashKeepsTheSameOneEitherWay(t *testing.T) {
 // same as in two joinings: the line first in the order of bytes is kept, the
 // rest is as if the other had never come.
 func TestClashWithinOneJoining(t *testing.T) {
-	id := core.ID{7: 3}
-	note := func(tree uint16, clock uint64, text string) core.Event {
-		e := on(stumpAt(1, 1, tree), day, &core.Noted{Text: text})
+	id := record.ID{7: 3}
+	note := func(tree uint16, clock uint64, text string) record.Event {
+		e := on(stumpAt(1, 1, tree), day, &record.Noted{Text: text})
 		e.ID, e.Clock = id, clock
 		return e
 	}
-	for name, c := range map[string]struct{ kept, other core.Event }{
+	for name, c := range map[string]struct{ kept, other record.Event }{
 		"one stump, one clock": {note(1, 5, "a"), note(1, 5, "b")},
 		"two clocks":           {note(1, 3, "b"), note(1, 5, "a")},
 		"two stumps":           {note(1, 5, "z"), note(2, 5, "a")},
 	} {
-		want := string(core.Line(c.kept)) + "\n"
-		if want > string(core.Line(c.other)) {
+		want := string(record.Line(c.kept)) + "\n"
+		if want > string(record.Line(c.other)) {
 			t.Fatalf("%s: the kept line must come first", name)
 		}
-		for _, order := range [][]core.Event{{c.kept, c.other}, {c.other, c.kept}, {c.other, c.kept, c.other}, {c.kept, c.other, c.kept}} {
+		for _, order := range [][]record.Event{{c.kept, c.other}, {c.other, c.kept}, {c.other, c.kept, c.other}, {c.kept, c.other, c.kept}} {
 			for _, batch := range []int{100, 1} {
 				t.Run(name, func(t *testing.T) {
 					inBatches(t, batch)
@@ -89,7 +89,7 @@ func TestClashWithinOneJoining(t *testing.T) {
 					}
 					apart := newBook(t)
 					for _, e := range order {
-						if _, err := apart.Join(sequence([]core.Event{e})); err != nil {
+						if _, err := apart.Join(sequence([]record.Event{e})); err != nil {
 							t.Fatal(err)
 						}
 					}
@@ -107,13 +107,13 @@ func TestClashWithinOneJoining(t *testing.T) {
 
 // Ids that are half alike are two ids, and one event given twice does not clash.
 func TestNoClash(t *testing.T) {
-	events := numbered(9, []core.Event{on(stumpAt(1, 1, 1), day, &core.Noted{Text: "one"}), on(stumpAt(1, 1, 1), day, &core.Noted{Text: "two"})})
+	events := numbered(9, []record.Event{on(stumpAt(1, 1, 1), day, &record.Noted{Text: "one"}), on(stumpAt(1, 1, 1), day, &record.Noted{Text: "two"})})
 	events[1].ID = events[0].ID
 	events[1].ID[15] ^= 1
 	for _, batch := range []int{100, 1} {
 		inBatches(t, batch)
 		b := newBook(t)
-		report, err := b.Join(sequence([]core.Event{events[0], events[1], events[0]}))
+		report, err := b.Join(sequence([]record.Event{events[0], events[1], events[0]}))
 		if err != nil || report.Added != 2 || report.Known != 1 || len(report.Clashing) != 0 {
 			t.Errorf("batches of %d: %+v, %v", batch, report, err)
 		}
@@ -124,11 +124,11 @@ func TestNoClash(t *testing.T) {
 // known, and is then the same event as its line.
 func TestForeignEventOfAKindNowKnown(t *testing.T) {
 	stump := stumpAt(1, 1, 1)
-	kept := numbered(4, []core.Event{
-		on(stump, day, &core.StumpAdded{}),
-		on(stump, day, &core.Foreign{Name: "noted", V: 1, Raw: []byte(`{"text":"seen"}`)}),
-		on(stump, day, &core.Foreign{Name: "noted", V: 1, Raw: []byte(`{"colour":"red"}`)}), // of no such form
-		on(stump, day, &core.Foreign{Name: "noted", V: core.Version + 1, Raw: []byte(`{"text":"later"}`)}),
+	kept := numbered(4, []record.Event{
+		on(stump, day, &record.StumpAdded{}),
+		on(stump, day, &record.Foreign{Name: "noted", V: 1, Raw: []byte(`{"text":"seen"}`)}),
+		on(stump, day, &record.Foreign{Name: "noted", V: 1, Raw: []byte(`{"colour":"red"}`)}), // of no such form
+		on(stump, day, &record.Foreign{Name: "noted", V: record.Version + 1, Raw: []byte(`{"text":"later"}`)}),
 	})
 	b := newBook(t)
 	if _, err := b.Join(sequence(kept)); err != nil {
@@ -140,12 +140,12 @@ func TestForeignEventOfAKindNowKnown(t *testing.T) {
 		t.Fatal(events, err)
 	}
 	for _, e := range events {
-		note, known := e.Body.(*core.Noted)
+		note, known := e.Body.(*record.Noted)
 		if known != (e.ID == kept[1].ID) || known && note.Text != "seen" {
-			t.Errorf("%s was read as %T", core.Line(e), e.Body)
+			t.Errorf("%s was read as %T", record.Line(e), e.Body)
 		}
 	}
-	report, err := b.Join(ReadLines(reader(string(core.Line(kept[1])))))
+	report, err := b.Join(ReadLines(reader(string(record.Line(kept[1])))))
 	if err != nil || report.Known != 1 || len(report.Clashing) != 0 {
 		t.Errorf("joined again as a line: %+v, %v", report, err)
 	}
@@ -153,12 +153,12 @@ func TestForeignEventOfAKindNowKnown(t *testing.T) {
 
 // Events that do not hold do not come in from a book either.
 func TestJoinRefusesWhatDoesNotHold(t *testing.T) {
-	events := numbered(6, []core.Event{
-		on(stumpAt(1, 1, 1), day, &core.StumpAdded{}),
-		on(core.NoStump, day, &core.PaintedWhite{}),                             // of no stump
-		on(stumpAt(1, 1, 1), day, &core.Looked{Bleeding: "moist"}),              // no such word
-		on(stumpAt(1, 1, 1), day, &core.BlockMade{Block: blockID(1)}),           // of one stump
-		on(stumpAt(1, 1, 1), day, &core.Noted{Text: "after those, it goes on"}), // holds
+	events := numbered(6, []record.Event{
+		on(stumpAt(1, 1, 1), day, &record.StumpAdded{}),
+		on(record.NoStump, day, &record.PaintedWhite{}),                           // of no stump
+		on(stumpAt(1, 1, 1), day, &record.Looked{Bleeding: "moist"}),              // no such word
+		on(stumpAt(1, 1, 1), day, &record.BlockMade{Block: blockID(1)}),           // of one stump
+		on(stumpAt(1, 1, 1), day, &record.Noted{Text: "after those, it goes on"}), // holds
 	})
 	b := newBook(t)
 	report, err := b.Join(sequence(events))
@@ -177,18 +177,18 @@ func TestJoinRefusesWhatDoesNotHold(t *testing.T) {
 func TestReplacedWhileTheJournalIsRead(t *testing.T) {
 	b := newBook(t)
 	fill(t, b, 200)
-	var last core.Event
-	if err := b.Journal(func(e core.Event) error { last = e; return nil }); err != nil {
+	var last record.Event
+	if err := b.Journal(func(e record.Event) error { last = e; return nil }); err != nil {
 		t.Fatal(err)
 	}
 	other := last
 	other.At, other.Clock = other.At.AddDate(0, 0, -1), other.Clock+1
 	read := 0
-	err := b.Journal(func(core.Event) error {
+	err := b.Journal(func(record.Event) error {
 		if read++; read > 1 {
 			return nil
 		}
-		report, err := b.Join(sequence([]core.Event{other}))
+		report, err := b.Join(sequence([]record.Event{other}))
 		if err == nil && len(report.Clashing) != 1 {
 			t.Errorf("nothing was replaced: %+v", report)
 		}
@@ -209,7 +209,7 @@ func inBatches(t *testing.T, n int) {
 func TestJoinInManyBatches(t *testing.T) {
 	a := newBook(t)
 	fill(t, a, 12)
-	mustAppend(t, a, about(&core.Same{What: "block", A: blockID(1).String(), B: blockID(2).String()}))
+	mustAppend(t, a, about(&record.Same{What: "block", A: blockID(1).String(), B: blockID(2).String()}))
 	mustAppend(t, a, life(stumpAt(2, 1, 1), 6)...)
 	inBatches(t, 20)
 	b := newBook(t)
@@ -227,10 +227,10 @@ func TestJoinThatBreaksOff(t *testing.T) {
 	inBatches(t, 20)
 	b := newBook(t)
 	broken := errors.New("unplugged")
-	report, err := b.Join(func(yield func(core.Event, error) bool) {
+	report, err := b.Join(func(yield func(record.Event, error) bool) {
 		n := 0
 		for e, err := range a.All() {
-			if n++; n == 10 && !yield(core.Event{}, &LineError{10, broken}) || n == 77 && !yield(core.Event{}, broken) || !yield(e, err) {
+			if n++; n == 10 && !yield(record.Event{}, &LineError{10, broken}) || n == 77 && !yield(record.Event{}, broken) || !yield(e, err) {
 				return
 			}
 		}
@@ -256,11 +256,11 @@ func TestJoinCutOffBetweenBatches(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	j := &joining{b: b, touched: map[core.StumpID]bool{}, clashing: map[core.ID]bool{}}
+	j := &joining{b: b, touched: map[record.StumpID]bool{}, clashing: map[record.ID]bool{}}
 	if err := b.view(j.known.fill); err != nil {
 		t.Fatal(err)
 	}
-	_ = a.Journal(func(e core.Event) error { j.batch = append(j.batch, e); return nil })
+	_ = a.Journal(func(e record.Event) error { j.batch = append(j.batch, e); return nil })
 	if err := j.flush(true); err != nil {
 		t.Fatal(err)
 	}

@@ -3,7 +3,7 @@ package store
 import (
 	"encoding/binary"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // spot is where a stump's records begin: block number, row, tree, limb. The
@@ -14,7 +14,7 @@ const keyLen = len(spot{}) + 8 + 16
 
 var general spot
 
-func spotOf(number uint16, s core.StumpID) (p spot) {
+func spotOf(number uint16, s record.StumpID) (p spot) {
 	binary.BigEndian.PutUint16(p[0:], number)
 	binary.BigEndian.PutUint16(p[2:], s.Row)
 	binary.BigEndian.PutUint16(p[4:], s.Tree)
@@ -24,8 +24,8 @@ func spotOf(number uint16, s core.StumpID) (p spot) {
 
 func (p spot) number() uint16 { return binary.BigEndian.Uint16(p[:]) }
 
-func (p spot) stump(block core.ID) core.StumpID {
-	return core.StumpID{Block: block, Row: binary.BigEndian.Uint16(p[2:]), Tree: binary.BigEndian.Uint16(p[4:]), Limb: p[6]}
+func (p spot) stump(block record.ID) record.StumpID {
+	return record.StumpID{Block: block, Row: binary.BigEndian.Uint16(p[2:]), Tree: binary.BigEndian.Uint16(p[4:]), Limb: p[6]}
 }
 
 // after is the first possible key behind the spot's own.
@@ -40,7 +40,7 @@ func (p spot) after() []byte {
 }
 
 // recordKey is the key of an event in the journal: spot, clock, id.
-func recordKey(p spot, clock uint64, id core.ID) []byte {
+func recordKey(p spot, clock uint64, id record.ID) []byte {
 	key := make([]byte, 0, keyLen)
 	key = append(key, p[:]...)
 	key = binary.BigEndian.AppendUint64(key, clock)
@@ -48,7 +48,7 @@ func recordKey(p spot, clock uint64, id core.ID) []byte {
 }
 
 // splitKey takes a journal key apart; ok is false if it is of another length.
-func splitKey(key []byte) (p spot, clock uint64, id core.ID, ok bool) {
+func splitKey(key []byte) (p spot, clock uint64, id record.ID, ok bool) {
 	if len(key) != keyLen {
 		return p, 0, id, false
 	}

@@ -8,7 +8,7 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // A writer killed at any moment leaves every answer it had acknowledged.
@@ -26,7 +26,7 @@ func TestKilledWriterLosesNothing(t *testing.T) {
 		t.Fatal(err)
 	}
 	checkAndClose(t, b)
-	kept, killed := map[core.ID]bool{}, 0
+	kept, killed := map[record.ID]bool{}, 0
 	for range rounds {
 		ids, wasKilled := killWriter(t, path, time.Duration(moments.IntN(25_000))*time.Microsecond)
 		if wasKilled {
@@ -45,7 +45,7 @@ func TestKilledWriterLosesNothing(t *testing.T) {
 
 // killWriter lets a writer write, kills it some time after its first answer,
 // and gives the ids of the answers that it said were kept.
-func killWriter(t *testing.T, path string, after time.Duration) (ids []core.ID, killed bool) {
+func killWriter(t *testing.T, path string, after time.Duration) (ids []record.ID, killed bool) {
 	t.Helper()
 	cmd := childProcess(t, "write", path, 1_000_000)
 	out, err := cmd.StdoutPipe()
@@ -60,7 +60,7 @@ func killWriter(t *testing.T, path string, after time.Duration) (ids []core.ID, 
 		if first {
 			time.AfterFunc(after, func() { _ = cmd.Process.Kill() })
 		}
-		id, err := core.ParseID(scan.Text())
+		id, err := record.ParseID(scan.Text())
 		if err != nil {
 			break // cut off in the middle, or an error
 		}
@@ -70,15 +70,15 @@ func killWriter(t *testing.T, path string, after time.Duration) (ids []core.ID, 
 	return ids, cmd.ProcessState.ExitCode() == -1
 }
 
-func allThere(t *testing.T, path string, kept map[core.ID]bool) {
+func allThere(t *testing.T, path string, kept map[record.ID]bool) {
 	t.Helper()
 	b, err := Open(path, options(1))
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer checkAndClose(t, b)
-	there := map[core.ID]bool{}
-	if err := b.Journal(func(e core.Event) error { there[e.ID] = true; return nil }); err != nil {
+	there := map[record.ID]bool{}
+	if err := b.Journal(func(e record.Event) error { there[e.ID] = true; return nil }); err != nil {
 		t.Fatal(err)
 	}
 	for id := range kept {

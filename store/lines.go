@@ -8,7 +8,7 @@ import (
 	"io"
 	"iter"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // longestLine is the most bytes a line of a journal may have.
@@ -18,8 +18,8 @@ const longestLine = 16 << 20
 // are left out and told of in the error.
 func WriteLines(w io.Writer, b *Book) error {
 	out := bufio.NewWriterSize(w, 1<<16)
-	err := b.Journal(func(e core.Event) error {
-		_, err := out.Write(append(core.Line(e), '\n'))
+	err := b.Journal(func(e record.Event) error {
+		_, err := out.Write(append(record.Line(e), '\n'))
 		return err
 	})
 	return errors.Join(err, out.Flush())
@@ -27,8 +27,8 @@ func WriteLines(w io.Writer, b *Book) error {
 
 // ReadLines reads a journal of JSON Lines. A line that does not hold yields a
 // *LineError and the rest goes on; any other error ends it.
-func ReadLines(r io.Reader) iter.Seq2[core.Event, error] {
-	return func(yield func(core.Event, error) bool) {
+func ReadLines(r io.Reader) iter.Seq2[record.Event, error] {
+	return func(yield func(record.Event, error) bool) {
 		in := bufio.NewReaderSize(r, 1<<16)
 		for n := 1; ; n++ {
 			line, long, err := readLine(in)
@@ -42,7 +42,7 @@ func ReadLines(r io.Reader) iter.Seq2[core.Event, error] {
 			}
 			if err != nil {
 				if !errors.Is(err, io.EOF) {
-					yield(core.Event{}, fmt.Errorf("the journal cannot be read past line %d: %w", n, err))
+					yield(record.Event{}, fmt.Errorf("the journal cannot be read past line %d: %w", n, err))
 				}
 				return
 			}
@@ -50,13 +50,13 @@ func ReadLines(r io.Reader) iter.Seq2[core.Event, error] {
 	}
 }
 
-func parse(line []byte, long bool, n int) (core.Event, error) {
+func parse(line []byte, long bool, n int) (record.Event, error) {
 	if long {
-		return core.Event{}, &LineError{n, fmt.Errorf("it is longer than %d bytes", longestLine)}
+		return record.Event{}, &LineError{n, fmt.Errorf("it is longer than %d bytes", longestLine)}
 	}
-	e, err := core.ParseLine(line)
+	e, err := record.ParseLine(line)
 	if err != nil {
-		return core.Event{}, &LineError{n, err}
+		return record.Event{}, &LineError{n, err}
 	}
 	return e, nil
 }

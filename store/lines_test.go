@@ -8,14 +8,14 @@ import (
 	"testing"
 	"testing/iotest"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 func reader(text string) io.Reader { return strings.NewReader(text) }
 
 func TestReadLines(t *testing.T) {
-	good := string(core.Line(numbered(3, []core.Event{on(stumpAt(1, 1, 1), day, &core.PaintedWhite{})})[0]))
-	long := string(core.Line(numbered(4, []core.Event{on(stumpAt(1, 1, 1), day, &core.Noted{Text: strings.Repeat("x", 300_000)})})[0]))
+	good := string(record.Line(numbered(3, []record.Event{on(stumpAt(1, 1, 1), day, &record.PaintedWhite{})})[0]))
+	long := string(record.Line(numbered(4, []record.Event{on(stumpAt(1, 1, 1), day, &record.Noted{Text: strings.Repeat("x", 300_000)})})[0]))
 	for _, c := range []struct {
 		name, text string
 		events     int

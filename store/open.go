@@ -12,7 +12,7 @@ import (
 	"go.etcd.io/bbolt"
 	berrors "go.etcd.io/bbolt/errors"
 
-	"barkslip/core"
+	"barkslip/core/due"
 )
 
 // Open opens a book. For reading only, it also opens one that another process
@@ -204,7 +204,7 @@ func layOut(tx *bbolt.Tx) error {
 	return errors.Join(
 		meta.Put(keySchema, binary.BigEndian.AppendUint32(nil, schema)),
 		meta.Put(keyHead, head{}.pack()),
-		meta.Put(keyTie, head{}.tie(core.SummaryVersion)),
+		meta.Put(keyTie, head{}.tie(due.SummaryVersion)),
 	)
 }
 

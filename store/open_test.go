@@ -14,7 +14,7 @@ import (
 
 	"go.etcd.io/bbolt"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // filledFile is a closed book with a few dozen stumps, and its export.
@@ -204,7 +204,7 @@ func TestOpeningABookHeldElsewhere(t *testing.T) {
 	if export(t, b) != exported {
 		t.Error("another journal was read")
 	}
-	_, err = b.Append(on(stumpAt(1, 1, 1), day, &core.PaintedWhite{}))
+	_, err = b.Append(on(stumpAt(1, 1, 1), day, &record.PaintedWhite{}))
 	wantProblem(t, "writing to a copy", err, ErrReadOnly)
 	copied := filepath.Join(t.TempDir(), "copy")
 	if err := b.Copy(copied); err != nil {
@@ -302,7 +302,7 @@ func TestStaleSummariesAreMadeAnew(t *testing.T) {
 		t.Fatal(err)
 	}
 	list, err := b.Summaries(blockID(1))
-	if err != nil || len(list) != 12 || list[0].Stage != core.Painted {
+	if err != nil || len(list) != 12 || list[0].Stage != record.StagePainted {
 		t.Errorf("%v, %v", list, err)
 	}
 	if export(t, b) != exported {

@@ -11,13 +11,13 @@ import (
 
 	"go.etcd.io/bbolt"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 func utcOnly(string) (*time.Location, error) { return time.UTC, nil }
 
 // gather unpacks the records of one spot. bad counts those that do not hold.
-func gather(tx *bbolt.Tx, st *state, p spot) (events []core.Event, bad int) {
+func gather(tx *bbolt.Tx, st *state, p spot) (events []record.Event, bad int) {
 	c := tx.Bucket(bucketJournal).Cursor()
 	for k, v := c.Seek(p[:]); k != nil && bytes.HasPrefix(k, p[:]); k, v = c.Next() {
 		e, err := st.unpack(k, v)
@@ -31,20 +31,20 @@ func gather(tx *bbolt.Tx, st *state, p spot) (events []core.Event, bad int) {
 }
 
 // unpack reads one record of the journal.
-func (st *state) unpack(key, value []byte) (core.Event, error) {
+func (st *state) unpack(key, value []byte) (record.Event, error) {
 	p, clock, id, ok := splitKey(key)
 	if !ok {
-		return core.Event{}, core.ErrDamaged
+		return record.Event{}, record.ErrDamaged
 	}
-	stump := core.NoStump
+	stump := record.NoStump
 	if p != general {
 		block, known := st.blocks[p.number()]
 		if !known {
-			return core.Event{}, core.ErrDamaged
+			return record.Event{}, record.ErrDamaged
 		}
 		stump = p.stump(block)
 	}
-	e, err := core.Unpack(value, stump, clock, id)
+	e, err := record.Unpack(value, stump, clock, id)
 	if err != nil {
 		return e, err
 	}
@@ -53,9 +53,9 @@ func (st *state) unpack(key, value []byte) (core.Event, error) {
 
 // knownNow reads an event that was kept under a kind not known then as one of
 // that kind, if this program knows it.
-func knownNow(e core.Event) core.Event {
-	if _, foreign := e.Body.(*core.Foreign); foreign {
-		if read, err := core.ParseLine(core.Line(e)); err == nil {
+func knownNow(e record.Event) record.Event {
+	if _, foreign := e.Body.(*record.Foreign); foreign {
+		if read, err := record.ParseLine(record.Line(e)); err == nil {
 			return read
 		}
 	}
@@ -63,7 +63,7 @@ func knownNow(e core.Event) core.Event {
 }
 
 // gatherStump unpacks the records of a stump under all the names of its block.
-func gatherStump(tx *bbolt.Tx, st *state, id core.StumpID) (events []core.Event, bad int) {
+func gatherStump(tx *bbolt.Tx, st *state, id record.StumpID) (events []record.Event, bad int) {
 	for _, p := range st.spots(id) {
 		es, n := gather(tx, st, p)
 		events, bad = append(events, es...), bad+n
@@ -75,8 +75,8 @@ func gatherStump(tx *bbolt.Tx, st *state, id core.StumpID) (events []core.Event,
 // core.NoStump those about no stump. Where blocks were said to be the same it
 // is the events of the tree in all of them. If records are damaged, the events
 // that hold are given together with an error.
-func (b *Book) Events(id core.StumpID) ([]core.Event, error) {
-	var events []core.Event
+func (b *Book) Events(id record.StumpID) ([]record.Event, error) {
+	var events []record.Event
 	bad, missing := 0, 0
 	err := b.view(func(tx *bbolt.Tx, st *state) error {
 		events, bad = gatherStump(tx, st, id)
@@ -86,13 +86,13 @@ func (b *Book) Events(id core.StumpID) ([]core.Event, error) {
 		return nil
 	})
 	if err == nil && bad+missing > 0 {
-		err = problem(ErrDamaged, core.ErrDamaged, "of the answers about %s %s damaged; check the book and bring it back from a copy", named(id), lostRecords(bad+missing))
+		err = problem(ErrDamaged, record.ErrDamaged, "of the answers about %s %s damaged; check the book and bring it back from a copy", named(id), lostRecords(bad+missing))
 	}
 	return events, err
 }
 
-func named(id core.StumpID) string {
-	if id == core.NoStump {
+func named(id record.StumpID) string {
+	if id == record.NoStump {
 		return "the block"
 	}
 	return id.Long()
@@ -100,18 +100,18 @@ func named(id core.StumpID) string {
 
 // Stump is the record of one stump, folded; without events it is empty. If
 // records are damaged, what can be read is given together with an error.
-func (b *Book) Stump(id core.StumpID) (*core.Stump, error) {
+func (b *Book) Stump(id record.StumpID) (*record.Stump, error) {
 	events, err := b.Events(id)
 	if err != nil && len(events) == 0 {
 		return nil, err
 	}
-	return core.Fold(b.state.Load().canonical(id), events), err
+	return record.Fold(b.state.Load().canonical(id), events), err
 }
 
 // place is an event's place in the order of the journal.
 type place struct {
 	clock uint64
-	id    core.ID
+	id    record.ID
 	spot  spot
 }
 
@@ -120,7 +120,7 @@ func (p place) compare(o place) int { return cmp.Or(cmp.Compare(p.clock, o.clock
 // Journal gives every event in fold order. It stops at the first error of fn.
 // Records that are damaged or missing are left out and told of in the error at
 // the end. fn may use the book.
-func (b *Book) Journal(fn func(core.Event) error) error {
+func (b *Book) Journal(fn func(record.Event) error) error {
 	places, of, bad, err := b.places()
 	if err != nil {
 		return err
@@ -144,7 +144,7 @@ func (b *Book) Journal(fn func(core.Event) error) error {
 		lost -= gone // replaced meanwhile
 	}
 	if lost = max(lost, bad); lost > 0 {
-		return problem(ErrDamaged, core.ErrDamaged, "%d of the %d records of the book %s could be read; %s damaged and left out", read, read+lost, b.path, lostRecords(lost))
+		return problem(ErrDamaged, record.ErrDamaged, "%d of the %d records of the book %s could be read; %s damaged and left out", read, read+lost, b.path, lostRecords(lost))
 	}
 	return nil
 }
@@ -180,7 +180,7 @@ func (b *Book) places() (places []place, of head, bad int, err error) {
 
 // read unpacks the records at places. bad counts those that do not hold, gone
 // those that are not found: replaced meanwhile, or on a page out of order.
-func (b *Book) read(places []place) (events []core.Event, bad, gone int, err error) {
+func (b *Book) read(places []place) (events []record.Event, bad, gone int, err error) {
 	err = b.view(func(tx *bbolt.Tx, st *state) error {
 		journal := tx.Bucket(bucketJournal)
 		for _, p := range places {
@@ -203,16 +203,16 @@ func (b *Book) read(places []place) (events []core.Event, bad, gone int, err err
 }
 
 // All is the journal as a sequence, as for joining it into another book.
-func (b *Book) All() iter.Seq2[core.Event, error] {
-	return func(yield func(core.Event, error) bool) {
-		err := b.Journal(func(e core.Event) error {
+func (b *Book) All() iter.Seq2[record.Event, error] {
+	return func(yield func(record.Event, error) bool) {
+		err := b.Journal(func(e record.Event) error {
 			if !yield(e, nil) {
 				return errEnough
 			}
 			return nil
 		})
 		if err != nil && !errors.Is(err, errEnough) {
-			yield(core.Event{}, err)
+			yield(record.Event{}, err)
 		}
 	}
 }

@@ -7,14 +7,15 @@ import (
 	"slices"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 )
 
 // regroup adds to remake the stumps whose summaries depend on what changed in
 // the events about no stump.
-func (c *change) regroup(remake map[core.StumpID]bool) error {
+func (c *change) regroup(remake map[record.StumpID]bool) error {
 	was, now := c.was.folded, c.now.folded
-	moved := map[core.ID]bool{} // blocks that stumps left or came to
+	moved := map[record.ID]bool{} // blocks that stumps left or came to
 	for id := range c.now.numbers {
 		if before, after := was.CanonicalBlock(id), now.CanonicalBlock(id); before != after {
 			moved[before], moved[after] = true, true
@@ -33,7 +34,7 @@ func (c *change) regroup(remake map[core.StumpID]bool) error {
 	return nil
 }
 
-func (c *change) regroupBlock(id core.ID, moved bool, remake map[core.StumpID]bool) {
+func (c *change) regroupBlock(id record.ID, moved bool, remake map[record.StumpID]bool) {
 	before, after := c.was.block(id), c.now.block(id)
 	switch {
 	case moved || !reflect.DeepEqual(bearing(before), bearing(after)):
@@ -48,27 +49,27 @@ func (c *change) regroupBlock(id core.ID, moved bool, remake map[core.StumpID]bo
 }
 
 // bearing is the settings of a block without those that no summary depends on.
-func bearing(b *core.Block) core.Block {
+func bearing(b *record.Block) record.Block {
 	out := b.Settings()
 	out.Name, out.Made, out.Units = "", time.Time{}, 0
-	out.Species, out.Variety, out.GraftHeight = "", "", core.Measure{}
-	out.SlipFrom, out.SlipTo, out.PerDay = core.MonthDay{}, core.MonthDay{}, 0
-	out.RowSpacing, out.TreeSpacing = core.Measure{}, core.Measure{}
+	out.Species, out.Variety, out.GraftHeight = "", "", record.Measure{}
+	out.SlipFrom, out.SlipTo, out.PerDay = record.MonthDay{}, record.MonthDay{}, 0
+	out.RowSpacing, out.TreeSpacing = record.Measure{}, record.Measure{}
 	return out
 }
 
-func sameDay(a, b core.Said[core.DayWeather]) bool { return a.ID == b.ID && a.What == b.What }
+func sameDay(a, b record.Said[record.DayWeather]) bool { return a.ID == b.ID && a.What == b.What }
 
 // weatherbound is the stumps whose dues the weather can move: those up to
 // sealing, and those sealed that are not white yet.
-func (c *change) weatherbound(block core.ID) []core.StumpID {
+func (c *change) weatherbound(block record.ID) []record.StumpID {
 	n := c.now.numbers[block]
-	var out []core.StumpID
+	var out []record.StumpID
 	cursor, prefix := c.summaries.Cursor(), numberKey(n)
 	for k, v := cursor.Seek(prefix); k != nil && bytes.HasPrefix(k, prefix); k, v = cursor.Next() {
 		s, ok := openSummary(spot(k), v, c.now.block(block))
-		white := func(d core.Due) bool { return d.Kind == core.DueWhite }
-		if !ok || s.Stage <= core.SealedUp || slices.ContainsFunc(s.Dues, white) {
+		white := func(d due.Due) bool { return d.Kind == due.White }
+		if !ok || s.Stage <= record.StageSealed || slices.ContainsFunc(s.Dues, white) {
 			out = append(out, spot(k).stump(block))
 		}
 	}

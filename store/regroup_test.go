@@ -7,7 +7,8 @@ import (
 
 	"go.etcd.io/bbolt"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -17,32 +18,32 @@ import (
 func TestOnlyWhatChangedIsMadeAnew(t *testing.T) {
 	b := newBook(t)
 	mustAppend(t, b, settings(1)...)
-	var all []core.StumpID
+	var all []record.StumpID
 	for tree := uint16(1); tree <= 6; tree++ {
 		all = append(all, stumpAt(1, 1, tree))
 		mustAppend(t, b, life(stumpAt(1, 1, tree), 12)...)
 	}
-	weather := func(high float64) core.Event {
-		return about(&core.DayWeather{Block: blockID(1), Day: unit.DateOf(day), Low: celsius(12), High: celsius(high)})
+	weather := func(high float64) record.Event {
+		return about(&record.DayWeather{Block: blockID(1), Day: unit.DateOf(day), Low: celsius(12), High: celsius(high)})
 	}
 	mustAppend(t, b, weather(38))
 	block := b.Folded().Blocks[blockID(1)]
-	if s, err := b.Stump(all[0]); err != nil || !func() bool { _, ok := s.Heat(block, day.Add(2*time.Hour)); return ok }() {
+	if s, err := b.Stump(all[0]); err != nil || !func() bool { _, ok := due.Heat(s, block, day.Add(2*time.Hour)); return ok }() {
 		t.Fatalf("no heat is reckoned: %v", err)
 	}
 	for _, c := range []struct {
 		name string
-		body core.Body
+		body record.Body
 		anew bool
 	}{
-		{"a lot", &core.LotReceived{Lot: core.ID{7}, Name: "L-1", Variety: "Lantern"}, false},
-		{"a reading of the store", &core.StoreRead{Lot: core.ID{7}, Temp: celsius(2)}, false},
-		{"the name", &core.BlockMade{Block: blockID(1), Name: "Other"}, false},
-		{"units", &core.BlockSet{Block: blockID(1), Setting: "units", Value: "metric"}, false},
-		{"variety", &core.BlockSet{Block: blockID(1), Setting: "variety", Value: "Brisk"}, false},
-		{"season of slip", &core.BlockSet{Block: blockID(1), Setting: "slip-to", Value: "06-20"}, false},
-		{"frosty", &core.BlockSet{Block: blockID(1), Setting: "frosty", Value: "yes"}, true},
-		{"days to graft", &core.BlockSet{Block: blockID(1), Setting: "wait-days", Value: "12"}, true},
+		{"a lot", &record.LotReceived{Lot: record.ID{7}, Name: "L-1", Variety: "Lantern"}, false},
+		{"a reading of the store", &record.StoreRead{Lot: record.ID{7}, Temp: celsius(2)}, false},
+		{"the name", &record.BlockMade{Block: blockID(1), Name: "Other"}, false},
+		{"units", &record.BlockSet{Block: blockID(1), Setting: "units", Value: "metric"}, false},
+		{"variety", &record.BlockSet{Block: blockID(1), Setting: "variety", Value: "Brisk"}, false},
+		{"season of slip", &record.BlockSet{Block: blockID(1), Setting: "slip-to", Value: "06-20"}, false},
+		{"frosty", &record.BlockSet{Block: blockID(1), Setting: "frosty", Value: "yes"}, true},
+		{"days to graft", &record.BlockSet{Block: blockID(1), Setting: "wait-days", Value: "12"}, true},
 	} {
 		blot(t, b, all)
 		mustAppend(t, b, about(c.body))
@@ -55,7 +56,7 @@ func TestOnlyWhatChangedIsMadeAnew(t *testing.T) {
 
 // blot breaks the summaries of stumps in the file, so that it can be seen
 // whether they were written again.
-func blot(t *testing.T, b *Book, stumps []core.StumpID) {
+func blot(t *testing.T, b *Book, stumps []record.StumpID) {
 	t.Helper()
 	err := b.db.Update(func(tx *bbolt.Tx) error {
 		for _, id := range stumps {
@@ -71,7 +72,7 @@ func blot(t *testing.T, b *Book, stumps []core.StumpID) {
 	}
 }
 
-func blotted(t *testing.T, b *Book, stumps []core.StumpID) (any bool) {
+func blotted(t *testing.T, b *Book, stumps []record.StumpID) (any bool) {
 	t.Helper()
 	_ = b.db.View(func(tx *bbolt.Tx) error {
 		for _, id := range stumps {

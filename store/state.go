@@ -9,7 +9,8 @@ import (
 
 	"go.etcd.io/bbolt"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 )
 
 // The buckets of the book's file, and the keys of the bucket meta.
@@ -29,22 +30,22 @@ var (
 // writer replaces it.
 type state struct {
 	head    head
-	numbers map[core.ID]uint16
-	blocks  map[uint16]core.ID
-	folded  *core.Book
+	numbers map[record.ID]uint16
+	blocks  map[uint16]record.ID
+	folded  *record.Book
 	apart   time.Duration // see Book.Apart
 }
 
 // numbered is the state with one more block numbered.
-func (st state) numbered(id core.ID, n uint16) state {
+func (st state) numbered(id record.ID, n uint16) state {
 	st.numbers, st.blocks = maps.Clone(st.numbers), maps.Clone(st.blocks)
 	st.numbers[id], st.blocks[n] = n, id
 	return st
 }
 
 // canonical is the stump under the block that its block goes on as.
-func (st *state) canonical(id core.StumpID) core.StumpID {
-	if id != core.NoStump {
+func (st *state) canonical(id record.StumpID) record.StumpID {
+	if id != record.NoStump {
 		id.Block = st.folded.CanonicalBlock(id.Block)
 	}
 	return id
@@ -52,8 +53,8 @@ func (st *state) canonical(id core.StumpID) core.StumpID {
 
 // spots is where the records of a stump stand: one for each block that goes on
 // as its block.
-func (st *state) spots(id core.StumpID) []spot {
-	if id == core.NoStump {
+func (st *state) spots(id record.StumpID) []spot {
+	if id == record.NoStump {
 		return []spot{general}
 	}
 	var out []spot
@@ -64,7 +65,7 @@ func (st *state) spots(id core.StumpID) []spot {
 }
 
 // aliases is the numbers of all blocks that go on as the same block.
-func (st *state) aliases(block core.ID) []uint16 {
+func (st *state) aliases(block record.ID) []uint16 {
 	block = st.folded.CanonicalBlock(block)
 	var out []uint16
 	for id, n := range st.numbers {
@@ -76,19 +77,19 @@ func (st *state) aliases(block core.ID) []uint16 {
 }
 
 // standing is the blocks that go on and have stumps, by id.
-func (st *state) standing() []core.ID {
-	var out []core.ID
+func (st *state) standing() []record.ID {
+	var out []record.ID
 	for id := range st.numbers {
 		out = append(out, st.folded.CanonicalBlock(id))
 	}
-	slices.SortFunc(out, core.ID.Compare)
+	slices.SortFunc(out, record.ID.Compare)
 	return slices.Compact(out)
 }
 
 // stumpsOf is the stumps in the journal of a block and of those that are the
 // same, each once, by row, tree and limb.
-func stumpsOf(tx *bbolt.Tx, st *state, block core.ID) []core.StumpID {
-	var out []core.StumpID
+func stumpsOf(tx *bbolt.Tx, st *state, block record.ID) []record.StumpID {
+	var out []record.StumpID
 	for _, n := range st.aliases(block) {
 		cursor, prefix := tx.Bucket(bucketJournal).Cursor(), numberKey(n)
 		k, _ := cursor.Seek(prefix)
@@ -105,30 +106,30 @@ func stumpsOf(tx *bbolt.Tx, st *state, block core.ID) []core.StumpID {
 			}
 		}
 	}
-	slices.SortFunc(out, core.StumpID.Compare)
+	slices.SortFunc(out, record.StumpID.Compare)
 	return slices.Compact(out)
 }
 
 // block is a block's settings; one that was never made has those of a new one.
-func (st *state) block(id core.ID) *core.Block {
+func (st *state) block(id record.ID) *record.Block {
 	if known := st.folded.Blocks[id]; known != nil {
 		return known
 	}
-	made := core.Event{ID: id, Clock: 1, Body: &core.BlockMade{Block: id, Name: "block " + id.String()[:6]}}
-	return core.FoldBook([]core.Event{made}, utcOnly).Blocks[id]
+	made := record.Event{ID: id, Clock: 1, Body: &record.BlockMade{Block: id, Name: "block " + id.String()[:6]}}
+	return record.FoldBook([]record.Event{made}, utcOnly).Blocks[id]
 }
 
 // loadState reads the state from the file.
-func loadState(tx *bbolt.Tx, path string, zones core.Zones) (*state, error) {
+func loadState(tx *bbolt.Tx, path string, zones record.Zones) (*state, error) {
 	if err := checkSchema(tx, path); err != nil {
 		return nil, err
 	}
-	st := &state{numbers: map[core.ID]uint16{}, blocks: map[uint16]core.ID{}}
+	st := &state{numbers: map[record.ID]uint16{}, blocks: map[uint16]record.ID{}}
 	st.head, _ = unpackHead(tx.Bucket(bucketMeta).Get(keyHead)) // one that does not hold is no fresh one either
 	err := tx.Bucket(bucketBlocks).ForEach(func(k, v []byte) error {
 		if len(k) == 16 && len(v) == 2 {
 			n := binary.BigEndian.Uint16(v)
-			st.numbers[core.ID(k)], st.blocks[n] = n, core.ID(k)
+			st.numbers[record.ID(k)], st.blocks[n] = n, record.ID(k)
 		}
 		return nil
 	})
@@ -158,9 +159,9 @@ func checkSchema(tx *bbolt.Tx, path string) error {
 
 // foldGeneral folds the events about no stump; records that do not hold are
 // left out.
-func foldGeneral(tx *bbolt.Tx, st *state, zones core.Zones) (book *core.Book) {
+func foldGeneral(tx *bbolt.Tx, st *state, zones record.Zones) (book *record.Book) {
 	events, _ := gather(tx, st, general)
-	folding(core.NoStump, func() { book = core.FoldBook(events, zones) })
+	folding(record.NoStump, func() { book = record.FoldBook(events, zones) })
 	return book
 }
 
@@ -168,5 +169,5 @@ func foldGeneral(tx *bbolt.Tx, st *state, zones core.Zones) (book *core.Book) {
 // made from this journal by these rules.
 func fresh(tx *bbolt.Tx, h head) bool {
 	meta := tx.Bucket(bucketMeta)
-	return bytes.Equal(meta.Get(keyHead), h.pack()) && bytes.Equal(meta.Get(keyTie), h.tie(core.SummaryVersion))
+	return bytes.Equal(meta.Get(keyHead), h.pack()) && bytes.Equal(meta.Get(keyTie), h.tie(due.SummaryVersion))
 }

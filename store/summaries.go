@@ -7,45 +7,46 @@ import (
 
 	"go.etcd.io/bbolt"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 )
 
 // A summary stands under the spot of its stump in the block that goes on, as
 // the fixed layout of core followed by a CRC-32C over key and layout.
 
 // sealSummary packs a summary for its key.
-func sealSummary(p spot, s core.Summary) []byte {
-	v := sealed(core.PackSummary(append(make([]byte, 0, 256), p[:]...), s))
+func sealSummary(p spot, s due.Summary) []byte {
+	v := sealed(due.PackSummary(append(make([]byte, 0, 256), p[:]...), s))
 	return v[len(p):]
 }
 
-func openSummary(p spot, v []byte, block *core.Block) (core.Summary, bool) {
+func openSummary(p spot, v []byte, block *record.Block) (due.Summary, bool) {
 	if len(v) < 4 {
-		return core.Summary{}, false
+		return due.Summary{}, false
 	}
 	body, sum := v[:len(v)-4], binary.BigEndian.Uint32(v[len(v)-4:])
 	if crc32.Update(crc32.Checksum(p[:], castagnoli), castagnoli, body) != sum {
-		return core.Summary{}, false
+		return due.Summary{}, false
 	}
-	return core.UnpackSummary(body, p.stump(block.ID), block.Zone)
+	return due.UnpackSummary(body, p.stump(block.ID), block.Zone)
 }
 
 // makeSummary makes a stump's summary from the journal. A stump of which
 // nothing stands any more, as when its adding was taken back, has none.
-func makeSummary(tx *bbolt.Tx, st *state, id core.StumpID) (sum core.Summary, ok bool) {
+func makeSummary(tx *bbolt.Tx, st *state, id record.StumpID) (sum due.Summary, ok bool) {
 	events, bad := gatherStump(tx, st, id)
 	folding(id, func() {
-		if s := core.Fold(id, events); len(s.Live) > 0 {
-			sum, ok = core.Summarize(s, st.block(id.Block), len(events)+bad), true
+		if s := record.Fold(id, events); len(s.Live) > 0 {
+			sum, ok = due.Summarize(s, st.block(id.Block), len(events)+bad), true
 		}
 	})
 	return sum, ok
 }
 
-func storedSummary(tx *bbolt.Tx, st *state, id core.StumpID) (core.Summary, bool) {
+func storedSummary(tx *bbolt.Tx, st *state, id record.StumpID) (due.Summary, bool) {
 	n, ok := st.numbers[id.Block]
 	if !ok {
-		return core.Summary{}, false
+		return due.Summary{}, false
 	}
 	p := spotOf(n, id)
 	return openSummary(p, tx.Bucket(bucketSummaries).Get(p[:]), st.block(id.Block))
@@ -54,8 +55,8 @@ func storedSummary(tx *bbolt.Tx, st *state, id core.StumpID) (core.Summary, bool
 // Summaries is the summaries of a block's stumps by row, tree and limb,
 // together with those of blocks said to be the same. A summary that is damaged
 // is made anew from the journal.
-func (b *Book) Summaries(block core.ID) ([]core.Summary, error) {
-	var out []core.Summary
+func (b *Book) Summaries(block record.ID) ([]due.Summary, error) {
+	var out []due.Summary
 	err := b.view(func(tx *bbolt.Tx, st *state) error {
 		id := st.folded.CanonicalBlock(block)
 		n, ok := st.numbers[id]
@@ -63,7 +64,7 @@ func (b *Book) Summaries(block core.ID) ([]core.Summary, error) {
 			return nil
 		}
 		settings, prefix := st.block(id), numberKey(n)
-		out = make([]core.Summary, 0, summaryCount(tx, prefix))
+		out = make([]due.Summary, 0, summaryCount(tx, prefix))
 		c := tx.Bucket(bucketSummaries).Cursor()
 		for k, v := c.Seek(prefix); k != nil && bytes.HasPrefix(k, prefix); k, v = c.Next() {
 			if len(k) != len(spot{}) {
@@ -93,7 +94,7 @@ func summaryCount(tx *bbolt.Tx, prefix []byte) (n int) {
 
 // EachSummary gives the summaries of all blocks, block by block. It stops at
 // the first error of fn, which may use the book.
-func (b *Book) EachSummary(fn func(core.Summary) error) error {
+func (b *Book) EachSummary(fn func(due.Summary) error) error {
 	for _, id := range b.state.Load().standing() {
 		list, err := b.Summaries(id)
 		if err != nil {

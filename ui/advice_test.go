@@ -5,7 +5,9 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/ready"
+	"barkslip/core/record"
+	"barkslip/core/walk"
 )
 
 // TestAgainstAdvice grafts a stump that should wait, with a typed reason, and
@@ -14,26 +16,26 @@ func TestAgainstAdvice(t *testing.T) {
 	d := newDriver(t, "2027-04-26 09:00")
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.press("enter", "2", "enter", "enter", "enter", "enter")
-	d.on(core.StepWait)
+	d.on(walk.StepWait)
 	d.press("a")
 	d.pickWord("another reason")
 	d.press("enter")
 	d.sees("type the reason first")
 	d.press("quick, before the frost", "enter")
-	e, against := newest[*core.AgainstAdvice](d)
-	if against.Verdict != core.Wait || against.Why != "quick, before the frost" || !e.At.Equal(d.now) {
+	e, against := newest[*record.AgainstAdvice](d)
+	if against.Verdict != ready.Wait || against.Why != "quick, before the frost" || !e.At.Equal(d.now) {
 		t.Errorf("%+v at %s", against, e.At)
 	}
-	if s := d.step(); s == core.StepWait {
+	if s := d.step(); s == walk.StepWait {
 		t.Errorf("it still waits")
 	}
 	d.sees("quick, before the frost")
 	d.press("u")
 	d.sees("Took back: against advice")
-	d.on(core.StepWait)
+	d.on(walk.StepWait)
 	d.choose("go on")
 	d.pickWord("a trial")
-	if _, against := newest[*core.AgainstAdvice](d); against.Why != "a trial" {
+	if _, against := newest[*record.AgainstAdvice](d); against.Why != "a trial" {
 		t.Errorf("reason %q", against.Why)
 	}
 	sums, err := d.book.Summaries(home)
@@ -62,16 +64,16 @@ func TestFailedWithCause(t *testing.T) {
 	d := newDriver(t, "2027-05-30 09:00")
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.sealed(tree(1, 1), "2027-04-20 09:00", "2027-05-04 09:00", "2027-05-04 09:40")
-	d.did(tree(1, 1), "2027-05-04 12:00", &core.PaintedWhite{})
+	d.did(tree(1, 1), "2027-05-04 12:00", &record.PaintedWhite{})
 	d.open()
 	d.press("enter", "x")
 	d.pickWord("failed")
 	d.sees("cause")
 	d.pickWord("overheated")
-	if _, f := newest[*core.Failed](d); f.Cause != "overheated" {
+	if _, f := newest[*record.Failed](d); f.Cause != "overheated" {
 		t.Errorf("cause %q", f.Cause)
 	}
-	if s := d.stump().Stage(); s != core.FailedOut {
+	if s := d.stump().Stage(); s != record.StageFailed {
 		t.Errorf("stage %s", s)
 	}
 	d.sees("overheated")
@@ -79,11 +81,11 @@ func TestFailedWithCause(t *testing.T) {
 	d.sees("failed")
 	d.press("enter", "u")
 	d.sees("Took back: failed: overheated")
-	if s := d.stump().Stage(); s != core.Painted {
+	if s := d.stump().Stage(); s != record.StagePainted {
 		t.Errorf("stage %s", s)
 	}
 	d.press("x", "esc")
-	if d.root.list != nil || d.stump().Stage() != core.Painted {
+	if d.root.list != nil || d.stump().Stage() != record.StagePainted {
 		t.Errorf("Esc did not leave the list")
 	}
 }
@@ -95,7 +97,7 @@ func TestNotYetGraftedCannotFail(t *testing.T) {
 	d.press("enter", "x")
 	d.lacks("no graft lives")
 	d.pickWord("given up this season")
-	if _, g := newest[*core.GivenUp](d); !g.Season {
+	if _, g := newest[*record.GivenUp](d); !g.Season {
 		t.Error("it is given up for good")
 	}
 }
@@ -107,7 +109,7 @@ func TestOtherVarietyIsWarnedLoudly(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.toWood()
 	d.press("9", "Harvest", "enter")
-	for d.step() != core.StepSeal {
+	for d.step() != walk.StepSeal {
 		d.sees("OTHER VARIETY", "Harvest", "Lantern")
 		for _, l := range strings.Split(d.root.View(), "\n") {
 			if strings.Contains(l, "OTHER VARIETY") && !strings.Contains(l, "\x1b[1;7;") && !strings.Contains(l, ";7m") {
@@ -132,7 +134,7 @@ func (d *driver) toWood() {
 	d.press("enter", "1", "1", "enter", "enter")
 	d.wait(20 * time.Minute)
 	d.press("1", "3.4", "enter", "enter")
-	d.on(core.StepWood)
+	d.on(walk.StepWood)
 }
 
 // TestWoodAndCoverOfTheStumpBefore offers what was used on the stump before.
@@ -141,7 +143,7 @@ func TestWoodAndCoverOfTheStumpBefore(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 3)...)
 	d.did(tree(1, 1), "2027-04-20 09:00", cut()...)
 	d.did(tree(1, 1), "2027-05-04 07:00", graft()...)
-	d.did(tree(1, 1), "2027-05-04 07:40", &core.Sealed{Cover: core.Bare})
+	d.did(tree(1, 1), "2027-05-04 07:40", &record.Sealed{Cover: record.Bare})
 	d.did(tree(1, 2), "2027-04-20 09:00", cut()...)
 	d.did(tree(1, 3), "2027-04-20 09:00", cut()...)
 	d.open()
@@ -150,14 +152,14 @@ func TestWoodAndCoverOfTheStumpBefore(t *testing.T) {
 		d.press("1", "1", "enter", "enter")
 		d.wait(20 * time.Minute)
 		d.press("1", "3.4", "enter", "enter")
-		d.on(core.StepWood)
+		d.on(walk.StepWood)
 		d.sees("1/", "as before", "Lantern", "1/2 in")
 		d.press("enter")
-		d.on(core.StepScion)
+		d.on(walk.StepScion)
 		d.press("enter", "enter", "enter")
-		d.on(core.StepSeal)
+		d.on(walk.StepSeal)
 		d.press("enter")
-		if _, s := newest[*core.Sealed](d); s.Cover != core.Bare {
+		if _, s := newest[*record.Sealed](d); s.Cover != record.Bare {
 			t.Errorf("stump %d: cover %s", n, s.Cover)
 		}
 		d.press("esc")

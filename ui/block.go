@@ -5,7 +5,8 @@ import (
 	"slices"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 	"barkslip/ui/paper"
 )
 
@@ -14,15 +15,15 @@ import (
 type blockScreen struct {
 	r      *root
 	x      *shared
-	block  core.ID
-	sums   []core.Summary
+	block  record.ID
+	sums   []due.Summary
 	rows   []row
 	at     int // row of the cursor
 	tree   int // place of the cursor in its row
 	top    int // first row shown
 	left   int // first column shown
-	picked map[core.StumpID]bool
-	filter func(core.Summary) bool
+	picked map[record.StumpID]bool
+	filter func(due.Summary) bool
 	what   string // the filter in words
 	undo   []batch
 	totals *totals // as of the last minute drawn
@@ -31,17 +32,17 @@ type blockScreen struct {
 // row is the stumps of one row in order.
 type row struct {
 	number uint16
-	sums   []core.Summary
+	sums   []due.Summary
 }
 
 // batch is answers given at once, to be taken back at once.
 type batch struct {
 	words  string
-	events []core.Event
+	events []record.Event
 }
 
-func newBlock(r *root, at core.StumpID) *blockScreen {
-	b := &blockScreen{r: r, x: r.x, block: r.x.block, picked: map[core.StumpID]bool{}}
+func newBlock(r *root, at record.StumpID) *blockScreen {
+	b := &blockScreen{r: r, x: r.x, block: r.x.block, picked: map[record.StumpID]bool{}}
 	if r.block != nil && r.block.block == b.block {
 		b.picked, b.undo, b.filter, b.what = r.block.picked, r.block.undo, r.block.filter, r.block.what
 		b.top, b.left = r.block.top, r.block.left
@@ -66,24 +67,24 @@ func (b *blockScreen) load() {
 }
 
 // cursor is the stump under the cursor.
-func (b *blockScreen) cursor() core.StumpID {
+func (b *blockScreen) cursor() record.StumpID {
 	if b.at >= len(b.rows) || len(b.rows) == 0 {
-		return core.NoStump
+		return record.NoStump
 	}
 	r := b.rows[b.at]
 	return r.sums[max(0, min(b.tree, len(r.sums)-1))].ID
 }
 
 // moveTo puts the cursor on a stump, or the nearest there is.
-func (b *blockScreen) moveTo(id core.StumpID) bool {
-	if id == core.NoStump {
+func (b *blockScreen) moveTo(id record.StumpID) bool {
+	if id == record.NoStump {
 		return false
 	}
 	for i, r := range b.rows {
 		if r.number != id.Row {
 			continue
 		}
-		at, found := slices.BinarySearchFunc(r.sums, id, func(s core.Summary, id core.StumpID) int { return s.ID.Compare(id) })
+		at, found := slices.BinarySearchFunc(r.sums, id, func(s due.Summary, id record.StumpID) int { return s.ID.Compare(id) })
 		b.at, b.tree = i, min(at, len(r.sums)-1)
 		return found
 	}
@@ -122,7 +123,7 @@ func (b *blockScreen) table() []binding {
 		{keys: []string{"up", "k"}, do: func() { b.step(-1, 0) }},
 		{keys: []string{"down", "j"}, do: func() { b.step(1, 0) }},
 		{keys: []string{"home"}, do: func() { b.tree = 0 }},
-		{keys: []string{"end"}, do: func() { b.step(0, core.MaxTree) }},
+		{keys: []string{"end"}, do: func() { b.step(0, record.MaxTree) }},
 		{keys: []string{"pgup"}, do: func() { b.step(-10, 0) }},
 		{keys: []string{"pgdown"}, do: func() { b.step(10, 0) }},
 		{keys: []string{"esc"}, show: "Esc", help: "Let go of the picked stumps and the filter.", do: b.letGo},
@@ -148,7 +149,7 @@ func (b *blockScreen) step(rows, trees int) {
 }
 
 func (b *blockScreen) open() {
-	if id := b.cursor(); id != core.NoStump {
+	if id := b.cursor(); id != record.NoStump {
 		b.r.openStump(id)
 	}
 }
@@ -157,7 +158,7 @@ func (b *blockScreen) pick() {
 	id := b.cursor()
 	if b.picked[id] {
 		delete(b.picked, id)
-	} else if id != core.NoStump {
+	} else if id != record.NoStump {
 		b.picked[id] = true
 	}
 	b.x.say(fmt.Sprintf("%d picked; a gives all of them one answer.", len(b.picked)))
@@ -165,18 +166,18 @@ func (b *blockScreen) pick() {
 }
 
 func (b *blockScreen) letGo() {
-	b.picked, b.filter, b.what = map[core.StumpID]bool{}, nil, ""
+	b.picked, b.filter, b.what = map[record.StumpID]bool{}, nil, ""
 	b.x.say("")
 }
 
 // find asks for a place and goes there; on the block a digit begins it.
 func (r *root) find(begun string) {
 	r.ask("Go to row/tree:", "", true, func(text string) error {
-		row, tree, limb, err := core.ParsePlace(text)
+		row, tree, limb, err := record.ParsePlace(text)
 		if err != nil {
 			return err
 		}
-		id := core.StumpID{Block: r.x.block, Row: row, Tree: tree, Limb: limb}
+		id := record.StumpID{Block: r.x.block, Row: row, Tree: tree, Limb: limb}
 		if r.block == nil || !r.block.moveTo(id) {
 			return fmt.Errorf("there is no stump at %s in this block", id.Place())
 		}
@@ -189,7 +190,7 @@ func (r *root) find(begun string) {
 
 // nextStump opens the next stump that needs a hand after one: those to paint
 // first, the soonest first, then in walking order, round to the beginning.
-func (r *root) nextStump(after core.StumpID) {
+func (r *root) nextStump(after record.StumpID) {
 	sums := r.x.summaries(r.x.block)
 	if r.rounds != nil && r.on == onStump {
 		r.openRounds()
@@ -213,59 +214,59 @@ func (r *root) nextStump(after core.StumpID) {
 // nextToCut is the next standing stump in walking order, where the one before
 // is standing too or was cut back today: on that day the work goes from one to
 // the next, though nothing is due on any.
-func (r *root) nextToCut(sums []core.Summary, after core.StumpID) (core.StumpID, bool) {
+func (r *root) nextToCut(sums []due.Summary, after record.StumpID) (record.StumpID, bool) {
 	today := r.x.site().Day(r.x.now())
-	cutting, next := false, core.NoStump
+	cutting, next := false, record.NoStump
 	for _, s := range sums {
 		if s.ID == after {
-			if s.Stage == core.Standing && r.on == onBlock {
+			if s.Stage == record.StageStanding && r.on == onBlock {
 				return after, true // the one under the cursor
 			}
-			cutting = s.Stage == core.Standing || s.Stage == core.Draining && s.CutBack == today
+			cutting = s.Stage == record.StageStanding || s.Stage == record.StageDraining && s.CutBack == today
 			continue
 		}
-		if s.Stage == core.Standing && s.ID.WalkCompare(after) > 0 && (next == core.NoStump || s.ID.WalkCompare(next) < 0) {
+		if s.Stage == record.StageStanding && s.ID.WalkCompare(after) > 0 && (next == record.NoStump || s.ID.WalkCompare(next) < 0) {
 			next = s.ID
 		}
 	}
-	return next, cutting && next != core.NoStump
+	return next, cutting && next != record.NoStump
 }
 
 // nextNeedy is the next stump with something due: one to paint before all, also
 // where it is the one at hand, as under the cursor.
-func nextNeedy(sums []core.Summary, after core.StumpID, atHand bool, now time.Time) (core.StumpID, bool) {
-	var white, first, next core.StumpID
+func nextNeedy(sums []due.Summary, after record.StumpID, atHand bool, now time.Time) (record.StumpID, bool) {
+	var white, first, next record.StumpID
 	var soonest time.Time
 	for _, s := range sums {
 		if s.ID == after && !atHand {
 			continue
 		}
 		dues := s.Dues
-		if s.Stage == core.Grafted { // unsealed: nothing is due by the clock, but it cannot wait
-			dues = append([]core.Due{{Stump: s.ID, Kind: core.DueGraft, Opens: s.Newest, By: s.Newest}}, dues...)
+		if s.Stage == record.StageGrafted { // unsealed: nothing is due by the clock, but it cannot wait
+			dues = append([]due.Due{{Stump: s.ID, Kind: due.Graft, Opens: s.Newest, By: s.Newest}}, dues...)
 		}
 		for _, d := range dues {
 			if !d.Open(now) {
 				continue
 			}
-			if d.Kind == core.DueWhite && (white == core.NoStump || d.By.Before(soonest)) {
+			if d.Kind == due.White && (white == record.NoStump || d.By.Before(soonest)) {
 				white, soonest = s.ID, d.By
 			}
 			if s.ID == after {
 				continue
 			}
-			if first == core.NoStump || s.ID.WalkCompare(first) < 0 {
+			if first == record.NoStump || s.ID.WalkCompare(first) < 0 {
 				first = s.ID
 			}
-			if s.ID.WalkCompare(after) > 0 && (next == core.NoStump || s.ID.WalkCompare(next) < 0) {
+			if s.ID.WalkCompare(after) > 0 && (next == record.NoStump || s.ID.WalkCompare(next) < 0) {
 				next = s.ID
 			}
 		}
 	}
-	for _, id := range []core.StumpID{white, next, first} {
-		if id != core.NoStump {
+	for _, id := range []record.StumpID{white, next, first} {
+		if id != record.NoStump {
 			return id, true
 		}
 	}
-	return core.NoStump, false
+	return record.NoStump, false
 }

@@ -5,19 +5,21 @@ import (
 	"strings"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/plan"
+	"barkslip/core/record"
 	"barkslip/core/trade"
 	"barkslip/ui/paper"
 )
 
 // stageInk is the ink of a stage; mark and word tell it without.
-func stageInk(s core.Stage) paper.Ink {
+func stageInk(s record.Stage) paper.Ink {
 	switch s {
-	case core.SealedUp:
+	case record.StageSealed:
 		return paper.Warn
-	case core.PushingOn, core.LeaderOn, core.AboveStake, core.HeadedOff, core.UntiedFree:
+	case record.StagePushing, record.StageLeader, record.StageAboveStake, record.StageHeadedBack, record.StageUntied:
 		return paper.Growth
-	case core.FailedOut, core.GivenUpOn:
+	case record.StageFailed, record.StageGivenUp:
 		return paper.Faint
 	}
 	return paper.Plain
@@ -134,7 +136,7 @@ func (b *blockScreen) rowLine(i, columns, pitch int) paper.Line {
 
 // cell is one stump: its mark; behind it ! for late, ? for answers that
 // disagree, + for picked. Under the cursor both are turned.
-func (b *blockScreen) cell(s core.Summary, here bool, pitch int) paper.Line {
+func (b *blockScreen) cell(s due.Summary, here bool, pitch int) paper.Line {
 	mark, ink := s.Stage.Mark(), stageInk(s.Stage)
 	second := " "
 	switch {
@@ -156,7 +158,7 @@ func (b *blockScreen) cell(s core.Summary, here bool, pitch int) paper.Line {
 	return l.Pad(pitch)
 }
 
-func isLate(s core.Summary, x *shared) bool {
+func isLate(s due.Summary, x *shared) bool {
 	now := x.now()
 	for _, d := range s.Dues {
 		if d.Late(now) {
@@ -168,8 +170,8 @@ func isLate(s core.Summary, x *shared) bool {
 
 // isOpen says whether a stump needs a hand: something is due there, or its
 // scions stand unsealed.
-func isOpen(s core.Summary, x *shared) bool {
-	if s.Stage == core.Grafted {
+func isOpen(s due.Summary, x *shared) bool {
+	if s.Stage == record.StageGrafted {
 		return true
 	}
 	now := x.now()
@@ -184,10 +186,10 @@ func isOpen(s core.Summary, x *shared) bool {
 // totals are counts over the whole block at one minute.
 type totals struct {
 	at           time.Time
-	stage        map[core.Stage]int
+	stage        map[record.Stage]int
 	late, needy  int
 	taken, known int // grafts
-	pace         core.Pace
+	pace         plan.Pace
 }
 
 // count counts the block anew once a minute and after every answer.
@@ -196,7 +198,7 @@ func (b *blockScreen) count() *totals {
 	if b.totals != nil && b.totals.at.Equal(now) {
 		return b.totals
 	}
-	t := &totals{at: now, stage: map[core.Stage]int{}, pace: core.PaceOf(b.x.site(), b.sums, now)}
+	t := &totals{at: now, stage: map[record.Stage]int{}, pace: plan.PaceOf(b.x.site(), b.sums, now)}
 	for _, s := range b.sums {
 		t.stage[s.Stage]++
 		t.taken, t.known = t.taken+s.Taken, t.known+s.Known
@@ -228,7 +230,7 @@ func (b *blockScreen) counts(width, height int) []paper.Line {
 }
 
 func (b *blockScreen) stageCounts(t *totals, short bool) (lines []paper.Line) {
-	for _, st := range core.Stages() {
+	for _, st := range record.Stages() {
 		if t.stage[st] > 0 || !short {
 			l := paper.Line{{Text: st.Mark(), Ink: stageInk(st)}, {Text: " " + st.String(), Ink: paper.Plain}}
 			lines = append(lines, l.Pad(15).Add(paper.Strong, fmt.Sprintf("%6d", t.stage[st])))

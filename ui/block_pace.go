@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"barkslip/core"
+	"barkslip/core/plan"
 	"barkslip/core/unit"
 	"barkslip/ui/paper"
 )
@@ -36,7 +36,7 @@ const paceAhead = 14
 // will take.
 func (b *blockScreen) pace() {
 	site := b.x.site()
-	p, supply := core.PaceOf(site, b.sums, b.x.now()), core.SupplyOf(b.sums)
+	p, supply := plan.PaceOf(site, b.sums, b.x.now()), plan.SupplyOf(b.sums)
 	b.r.page = &page{r: b.r, title: "Pace and supplies", where: site.Name, make: func(width int) []paper.Line {
 		wide := min(width-4, 96)
 		lines := []paper.Line{nil}
@@ -59,7 +59,7 @@ func (b *blockScreen) pace() {
 }
 
 // paceWords is the pace in a sentence or two.
-func paceWords(p core.Pace) string {
+func paceWords(p plan.Pace) string {
 	switch {
 	case p.Standing+p.Draining == 0:
 		return "No stump is left to graft."
@@ -80,7 +80,7 @@ func noneOr(n int) string {
 
 // paceDays draws the coming days: what is grafted of the stumps draining, and
 // the free places behind it, all to one scale.
-func (b *blockScreen) paceDays(p core.Pace, width int) []paper.Line {
+func (b *blockScreen) paceDays(p plan.Pace, width int) []paper.Line {
 	const label, tail = 14, 28
 	most := 1.0
 	for _, d := range p.Days {
@@ -120,7 +120,7 @@ func (b *blockScreen) paceDays(p core.Pace, width int) []paper.Line {
 }
 
 // supplyWords is what is needed, in a sentence.
-func supplyWords(s core.Supply, sys unit.System) string {
+func supplyWords(s plan.Supply, sys unit.System) string {
 	if s.Stumps == 0 {
 		return "Nothing more is needed for grafting."
 	}

@@ -5,13 +5,15 @@ import (
 	"fmt"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 )
 
 func (b *blockScreen) pickFilter() {
-	set := func(what string, keep func(core.Summary) bool) func() error {
+	set := func(what string, keep func(due.Summary) bool) func() error {
 		return func() error {
 			b.filter, b.what = keep, what
 			n := 0
@@ -26,13 +28,13 @@ func (b *blockScreen) pickFilter() {
 	}
 	items := []listItem{
 		{"all", "no filter", func() error { b.letGo(); return nil }},
-		{"need a hand", "something can be done now", set("those that need a hand", func(s core.Summary) bool { return isOpen(s, b.x) })},
-		{"late", "something should have been done", set("late", func(s core.Summary) bool { return isLate(s, b.x) })},
-		{"disagree", "two answers to one question stand", set("in disagreement", func(s core.Summary) bool { return s.Clash })},
-		{"with notes", "", set("with notes", func(s core.Summary) bool { return s.Noted })},
+		{"need a hand", "something can be done now", set("those that need a hand", func(s due.Summary) bool { return isOpen(s, b.x) })},
+		{"late", "something should have been done", set("late", func(s due.Summary) bool { return isLate(s, b.x) })},
+		{"disagree", "two answers to one question stand", set("in disagreement", func(s due.Summary) bool { return s.Clash })},
+		{"with notes", "", set("with notes", func(s due.Summary) bool { return s.Noted })},
 	}
-	for _, st := range core.Stages() {
-		items = append(items, listItem{st.String(), st.Mark(), set(st.String(), func(s core.Summary) bool { return s.Stage == st })})
+	for _, st := range record.Stages() {
+		items = append(items, listItem{st.String(), st.Mark(), set(st.String(), func(s due.Summary) bool { return s.Stage == st })})
 	}
 	b.r.pick("Show which stumps?", "The others stay in their place as dots.", items)
 }
@@ -41,48 +43,54 @@ func (b *blockScreen) pickFilter() {
 // them it fits.
 type together struct {
 	word, meaning string
-	body          func(s *core.Stump) core.Body
-	fits          func(s *core.Stump) bool
+	body          func(s *record.Stump) record.Body
+	fits          func(s *record.Stump) bool
 }
 
 var answersTogether = []together{
-	{"painted white", "all that are sealed", one(&core.PaintedWhite{}), func(s *core.Stump) bool { return s.Now().Sealed != nil && s.Now().White == nil }},
-	{"still wet", "look again in 30 min", one(&core.StillWet{}), func(s *core.Stump) bool { return s.Now().Sealed != nil && s.Now().White == nil }},
-	{"rained on", "look again in 30 min", one(&core.StillWet{Rain: true}), func(s *core.Stump) bool { return s.Now().Sealed != nil && s.Now().White == nil }},
-	{"gashed", "two gashes each", one(&core.Gashed{Number: trade.GashesAtATime, Depth: core.Measure{Length: trade.GashDepth, Typed: "1/2in"}}), beforeGraft},
-	{"dry", "seen dry, each face", one(&core.Looked{Bleeding: core.Dry}), beforeGraft},
-	{"bark slips", "tried on each", one(&core.Looked{Slip: core.SlipsClean}), beforeGraft},
-	{"earwig ring set", "", one(&core.RingSet{}), func(s *core.Stump) bool { return s.Now().Sealed != nil && alive(s) }},
-	{"seal sound", "after-look", one(&core.SealChecked{}), func(s *core.Stump) bool { return s.Now().Sealed != nil && alive(s) }},
-	{"resealed", "", one(&core.Resealed{}), func(s *core.Stump) bool { return s.Now().Sealed != nil && alive(s) }},
-	{"sprouts rubbed", "near and below", one(&core.SproutsRubbed{}), func(s *core.Stump) bool { return s.Now().CutBack != nil && alive(s) }},
-	{"tied", "not measured", one(&core.Tied{}), func(s *core.Stump) bool { return s.Now().Leader != nil && alive(s) }},
-	{"headed back", "each above its stake", headBack, func(s *core.Stump) bool { return s.Now().PastStake() && alive(s) }},
-	{"pinched", "rivals' tips", one(&core.Pinched{}), func(s *core.Stump) bool { return s.Now().Leader != nil && alive(s) }},
-	{"tapes loosened", "for the winter", one(&core.TapesLoosened{}), func(s *core.Stump) bool { return len(s.Now().Ties) > 0 && alive(s) }},
+	{"painted white", "all that are sealed", one(&record.PaintedWhite{}), func(s *record.Stump) bool { return s.Now().Sealed != nil && s.Now().White == nil }},
+	{"still wet", "look again in 30 min", one(&record.StillWet{}), func(s *record.Stump) bool { return s.Now().Sealed != nil && s.Now().White == nil }},
+	{"rained on", "look again in 30 min", one(&record.StillWet{Rain: true}), func(s *record.Stump) bool { return s.Now().Sealed != nil && s.Now().White == nil }},
+	{"gashed", "two gashes each", one(&record.Gashed{Number: trade.GashesAtATime, Depth: record.Measure{Length: trade.GashDepth, Typed: "1/2in"}}), beforeGraft},
+	{"dry", "seen dry, each face", one(&record.Looked{Bleeding: record.Dry}), beforeGraft},
+	{"bark slips", "tried on each", one(&record.Looked{Slip: record.SlipsClean}), beforeGraft},
+	{"earwig ring set", "", one(&record.RingSet{}), func(s *record.Stump) bool { return s.Now().Sealed != nil && alive(s) }},
+	{"seal sound", "after-look", one(&record.SealChecked{}), func(s *record.Stump) bool { return s.Now().Sealed != nil && alive(s) }},
+	{"resealed", "", one(&record.Resealed{}), func(s *record.Stump) bool { return s.Now().Sealed != nil && alive(s) }},
+	{"sprouts rubbed", "near and below", one(&record.SproutsRubbed{}), func(s *record.Stump) bool { return s.Now().CutBack != nil && alive(s) }},
+	{"tied", "not measured", one(&record.Tied{}), func(s *record.Stump) bool { return s.Now().Leader != nil && alive(s) }},
+	{"headed back", "each above its stake", headBack, func(s *record.Stump) bool { return s.Now().PastStake() && alive(s) }},
+	{"pinched", "rivals' tips", one(&record.Pinched{}), func(s *record.Stump) bool { return s.Now().Leader != nil && alive(s) }},
+	{"tapes loosened", "for the winter", one(&record.TapesLoosened{}), func(s *record.Stump) bool { return len(s.Now().Ties) > 0 && alive(s) }},
 }
 
 // answersTogether is the answers that many stumps may be given here: first the
 // cut-back at the block's own height, if it has one.
 func (b *blockScreen) answersTogether() []together {
-	cut, ok := b.x.site().UsualCut()
+	cut, ok := walk.UsualCut(b.x.site())
 	if !ok {
 		return answersTogether
 	}
-	standing := func(s *core.Stump) bool { return s.Stage() == core.Standing }
+	standing := func(s *record.Stump) bool { return s.Stage() == record.StageStanding }
 	first := together{"cut back", "at " + b.x.site().Units.Length(cut.Height.Length), one(cut), standing}
 	return append([]together{first}, answersTogether...)
 }
 
-func one(b core.Body) func(*core.Stump) core.Body { return func(*core.Stump) core.Body { return b } }
+func one(b record.Body) func(*record.Stump) record.Body {
+	return func(*record.Stump) record.Body { return b }
+}
 
-func headBack(s *core.Stump) core.Body { return &core.HeadedBack{Height: s.Now().Stake.What.Height} }
+func headBack(s *record.Stump) record.Body {
+	return &record.HeadedBack{Height: s.Now().Stake.What.Height}
+}
 
-func beforeGraft(s *core.Stump) bool { return s.Stage() == core.Draining && len(s.Now().Grafts) == 0 }
+func beforeGraft(s *record.Stump) bool {
+	return s.Stage() == record.StageDraining && len(s.Now().Grafts) == 0
+}
 
-func alive(s *core.Stump) bool {
+func alive(s *record.Stump) bool {
 	st := s.Stage()
-	return st != core.FailedOut && st != core.GivenUpOn && st != core.UntiedFree
+	return st != record.StageFailed && st != record.StageGivenUp && st != record.StageUntied
 }
 
 func (b *blockScreen) answerRow() {
@@ -90,7 +98,7 @@ func (b *blockScreen) answerRow() {
 		return
 	}
 	r := b.rows[b.at]
-	var ids []core.StumpID
+	var ids []record.StumpID
 	for _, s := range r.sums {
 		ids = append(ids, s.ID)
 	}
@@ -98,7 +106,7 @@ func (b *blockScreen) answerRow() {
 }
 
 func (b *blockScreen) answerPicked() {
-	var ids []core.StumpID
+	var ids []record.StumpID
 	for _, s := range b.sums {
 		if b.picked[s.ID] {
 			ids = append(ids, s.ID)
@@ -112,8 +120,8 @@ func (b *blockScreen) answerPicked() {
 }
 
 // answerAll asks what is true of all of them, and when.
-func (b *blockScreen) answerAll(who string, ids []core.StumpID) {
-	stumps := make([]*core.Stump, 0, len(ids))
+func (b *blockScreen) answerAll(who string, ids []record.StumpID) {
+	stumps := make([]*record.Stump, 0, len(ids))
 	for _, id := range ids {
 		s, err := b.x.Book.Stump(id)
 		if err != nil {
@@ -146,7 +154,7 @@ func (b *blockScreen) answerAll(who string, ids []core.StumpID) {
 	b.r.pick("One answer for "+who+": which?", "It is given to those it fits; the others are left as they are.", items)
 }
 
-func (b *blockScreen) askWhen(who string, t together, stumps []*core.Stump) error {
+func (b *blockScreen) askWhen(who string, t together, stumps []*record.Stump) error {
 	now := b.x.now().In(b.x.site().Zone)
 	b.r.ask(fmt.Sprintf("%s, %s. When?", who, t.word), now.Format("15:04"), false, func(text string) error {
 		at := now
@@ -166,8 +174,8 @@ func (b *blockScreen) askWhen(who string, t together, stumps []*core.Stump) erro
 }
 
 // answerTogether writes one event a stump in one transaction.
-func (b *blockScreen) answerTogether(who string, t together, stumps []*core.Stump, at time.Time) error {
-	var events []core.Event
+func (b *blockScreen) answerTogether(who string, t together, stumps []*record.Stump, at time.Time) error {
+	var events []record.Event
 	var wrong error
 	left := 0
 	for _, s := range stumps {
@@ -175,11 +183,11 @@ func (b *blockScreen) answerTogether(who string, t together, stumps []*core.Stum
 			continue
 		}
 		body := t.body(s)
-		if err := core.BeforeCause(s, body, at, b.x.site().Zone); err != nil {
+		if err := record.BeforeCause(s, body, at, b.x.site().Zone); err != nil {
 			wrong, left = fmt.Errorf("%s: %w", s.ID.Place(), err), left+1
 			continue
 		}
-		e := core.Event{At: at.Truncate(time.Second), Hand: b.x.hand, Stump: s.ID, Body: body}
+		e := record.Event{At: at.Truncate(time.Second), Hand: b.x.hand, Stump: s.ID, Body: body}
 		if q := e.Question(); q != "" {
 			e.Replaces = s.Answers(q)
 		}
@@ -211,9 +219,9 @@ func (b *blockScreen) takeBack() {
 		return
 	}
 	last := b.undo[len(b.undo)-1]
-	var events []core.Event
+	var events []record.Event
 	for _, e := range last.events {
-		events = append(events, core.Event{At: b.x.Now().Truncate(time.Second), Hand: b.x.hand, Stump: e.Stump, Body: &core.Withdrawn{Of: e.ID}})
+		events = append(events, record.Event{At: b.x.Now().Truncate(time.Second), Hand: b.x.hand, Stump: e.Stump, Body: &record.Withdrawn{Of: e.ID}})
 	}
 	out, err := b.x.Book.Append(events...)
 	if err != nil {

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -16,19 +16,19 @@ func TestSettings(t *testing.T) {
 	d.plant("Hollow Lane", rows(2, 3)...)
 	for _, c := range []struct {
 		word, wrong, right string
-		holds              func(b *core.Block) bool
+		holds              func(b *record.Block) bool
 	}{
-		{"name", "", "River field", func(b *core.Block) bool { return b.Name == "River field" }},
-		{"units", "cubits", "metric", func(b *core.Block) bool { return b.Units == unit.Metric }},
-		{"time zone", "Mars/Olympus", "America/Los_Angeles", func(b *core.Block) bool { return b.Zone.String() == "America/Los_Angeles" }},
-		{"latitude", "91", "38.5", func(b *core.Block) bool { return b.Lat == 38.5 }},
-		{"longitude", "far", "-121.5", func(b *core.Block) bool { return b.Lon == -121.5 }},
-		{"variety planned", "", "Amber", func(b *core.Block) bool { return b.Variety == "Amber" }},
-		{"graft height", "tall", "30in", func(b *core.Block) bool { return b.GraftHeight.Length == 30*unit.Inch }},
-		{"browse height", "six", "6ft", func(b *core.Block) bool { return b.Browse.Length == 6*unit.Foot }},
-		{"frosty", "maybe", "yes", func(b *core.Block) bool { return b.Frosty }},
-		{"earwigs", "some", "yes", func(b *core.Block) bool { return b.Earwigs }},
-		{"pinch until", "13-40", "09-01", func(b *core.Block) bool { return b.PinchUntil.Day == 1 }},
+		{"name", "", "River field", func(b *record.Block) bool { return b.Name == "River field" }},
+		{"units", "cubits", "metric", func(b *record.Block) bool { return b.Units == unit.Metric }},
+		{"time zone", "Mars/Olympus", "America/Los_Angeles", func(b *record.Block) bool { return b.Zone.String() == "America/Los_Angeles" }},
+		{"latitude", "91", "38.5", func(b *record.Block) bool { return b.Lat == 38.5 }},
+		{"longitude", "far", "-121.5", func(b *record.Block) bool { return b.Lon == -121.5 }},
+		{"variety planned", "", "Amber", func(b *record.Block) bool { return b.Variety == "Amber" }},
+		{"graft height", "tall", "30in", func(b *record.Block) bool { return b.GraftHeight.Length == 30*unit.Inch }},
+		{"browse height", "six", "6ft", func(b *record.Block) bool { return b.Browse.Length == 6*unit.Foot }},
+		{"frosty", "maybe", "yes", func(b *record.Block) bool { return b.Frosty }},
+		{"earwigs", "some", "yes", func(b *record.Block) bool { return b.Earwigs }},
+		{"pinch until", "13-40", "09-01", func(b *record.Block) bool { return b.PinchUntil.Day == 1 }},
 	} {
 		d.press("o")
 		d.pickWord(c.word)
@@ -175,7 +175,7 @@ func TestSampleFromFirstUse(t *testing.T) {
 	d.press("3")
 	d.sees("no room for it")
 	d.root.x.Sample = func() error {
-		d.append(core.Event{At: d.now, Hand: "RK", Body: &core.BlockMade{Block: home, Name: "Made up"}})
+		d.append(record.Event{At: d.now, Hand: "RK", Body: &record.BlockMade{Block: home, Name: "Made up"}})
 		return nil
 	}
 	d.press("3")
@@ -216,7 +216,7 @@ func TestNothingNeedsAHand(t *testing.T) {
 	d := newDriver(t, "2027-05-04 13:00")
 	d.plant("Hollow Lane", rows(1, 3)...)
 	for n := 1; n <= 3; n++ {
-		d.did(tree(1, n), "2027-05-04 12:00", &core.GivenUp{Why: "given up"})
+		d.did(tree(1, n), "2027-05-04 12:00", &record.GivenUp{Why: "given up"})
 	}
 	d.open()
 	d.press("n")
@@ -232,7 +232,7 @@ func TestCutBackDayGoesFromStumpToStump(t *testing.T) {
 	d := newDriver(t, "2027-05-04 13:00")
 	d.plant("Hollow Lane", rows(2, 2)...)
 	d.open()
-	for _, want := range []core.StumpID{tree(1, 1), tree(1, 2), tree(2, 2), tree(2, 1)} {
+	for _, want := range []record.StumpID{tree(1, 1), tree(1, 2), tree(2, 2), tree(2, 1)} {
 		d.press("n")
 		if d.root.on != onStump || d.root.stump.id != want {
 			t.Fatalf("not on %s:\n%s", want.Place(), d.screen())
@@ -255,7 +255,7 @@ func TestCutBackDayGoesFromStumpToStump(t *testing.T) {
 func TestFind(t *testing.T) {
 	d := newDriver(t, "2027-05-04 13:00")
 	d.plant("Hollow Lane", rows(5, 20)...)
-	d.append(core.Event{At: d.now, Hand: "RK", Stump: core.StumpID{Block: home, Row: 4, Tree: 17, Limb: 2}, Body: &core.StumpAdded{}})
+	d.append(record.Event{At: d.now, Hand: "RK", Stump: record.StumpID{Block: home, Row: 4, Tree: 17, Limb: 2}, Body: &record.StumpAdded{}})
 	d.open()
 	d.press("4", "/17", "enter")
 	d.sees("row 4 tree 17")
@@ -285,7 +285,7 @@ func TestFilter(t *testing.T) {
 	d.plant("Hollow Lane", rows(2, 3)...)
 	d.sealed(tree(1, 2), "2027-04-20 09:00", "2027-05-04 08:00", "2027-05-04 08:30")
 	d.did(tree(2, 3), "2027-04-20 09:00", cut()...)
-	d.did(tree(2, 1), "2027-05-04 08:00", &core.Noted{Text: "crooked"})
+	d.did(tree(2, 1), "2027-05-04 08:00", &record.Noted{Text: "crooked"})
 	d.open()
 	for word, want := range map[string]string{"sealed": "1 of 6", "draining": "1 of 6", "standing": "4 of 6", "late": "2 of 6", "with notes": "1 of 6", "disagree": "0 of 6", "failed": "0 of 6"} {
 		d.press("f")
@@ -310,7 +310,7 @@ func TestHand(t *testing.T) {
 		d.press("esc")
 	}
 	d.press("h", "jm", "enter", "enter", "2")
-	if e, _ := newest[*core.NurseJudged](d); e.Hand != "JM" || saved.Hand != "JM" {
+	if e, _ := newest[*record.NurseJudged](d); e.Hand != "JM" || saved.Hand != "JM" {
 		t.Errorf("hand %q, kept %q", e.Hand, saved.Hand)
 	}
 	d.root.x.SavePrefs = func(p Prefs) error { return errors.New("the settings cannot be written") }

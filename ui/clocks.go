@@ -5,7 +5,8 @@ import (
 	"slices"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 	"barkslip/ui/paper"
 )
@@ -13,8 +14,8 @@ import (
 // clocks are the white clocks that run on all blocks of the book. They are
 // read from the book, so they are right again after closing or sleep.
 type clocks struct {
-	white []core.Due
-	rung  map[core.StumpID]int // 1 rung when due, 2 when late
+	white []due.Due
+	rung  map[record.StumpID]int // 1 rung when due, 2 when late
 }
 
 // refresh reads the running clocks from the summaries.
@@ -27,17 +28,17 @@ func (c *clocks) refresh(x *shared) {
 	}
 }
 
-func (c *clocks) add(s core.Summary) {
+func (c *clocks) add(s due.Summary) {
 	for _, d := range s.Dues {
-		if d.Kind == core.DueWhite {
+		if d.Kind == due.White {
 			c.white = append(c.white, d)
 		}
 	}
 }
 
 // renew takes the clock of one stump anew.
-func (c *clocks) renew(s core.Summary) {
-	c.white = slices.DeleteFunc(c.white, func(d core.Due) bool { return d.Stump == s.ID })
+func (c *clocks) renew(s due.Summary) {
+	c.white = slices.DeleteFunc(c.white, func(d due.Due) bool { return d.Stump == s.ID })
 	c.add(s)
 }
 
@@ -45,10 +46,10 @@ func (c *clocks) renew(s core.Summary) {
 // due, and once when it runs out.
 func (c *clocks) ring(now time.Time) bool {
 	if c.rung == nil {
-		c.rung = map[core.StumpID]int{}
+		c.rung = map[record.StumpID]int{}
 	}
 	ring := false
-	running := map[core.StumpID]bool{}
+	running := map[record.StumpID]bool{}
 	for _, d := range c.white {
 		running[d.Stump] = true
 		state := 0
@@ -76,7 +77,7 @@ func (c *clocks) words(now time.Time) (string, paper.Ink) {
 	if len(c.white) == 0 {
 		return "", paper.Plain
 	}
-	var next core.Due
+	var next due.Due
 	late, open := 0, 0
 	for i, d := range c.white {
 		if d.Late(now) {

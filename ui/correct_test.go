@@ -4,12 +4,13 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 )
 
 // correct moves up the stake to a step.
-func (d *driver) correct(step core.StepID) {
+func (d *driver) correct(step walk.StepID) {
 	d.t.Helper()
 	for range 40 {
 		if d.step() == step {
@@ -26,17 +27,17 @@ func TestCorrectStandingAnswer(t *testing.T) {
 	d := newDriver(t, "2027-04-26 09:00")
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.press("enter", "2", "enter", "enter", "40", "enter", "enter")
-	d.on(core.StepWait)
+	d.on(walk.StepWait)
 	first := d.live()
-	d.correct(core.StepHeight)
+	d.correct(walk.StepHeight)
 	d.sees("Correcting", "40 in")
 	d.wait(time.Hour)
 	d.press("44", "enter")
-	d.on(core.StepWait)
+	d.on(walk.StepWait)
 	d.sees("Taken: ", "44 in")
 	heights := 0
 	for _, e := range d.live() {
-		if c, ok := e.Body.(*core.CutBack); ok {
+		if c, ok := e.Body.(*record.CutBack); ok {
 			heights++
 			if c.Height.Length != 44*unit.Inch {
 				t.Errorf("height %v", c.Height.Length)
@@ -60,20 +61,20 @@ func TestCorrectedObservationKeepsItsTime(t *testing.T) {
 	d.did(tree(1, 1), "2027-04-20 09:00", cut()...)
 	d.open()
 	d.press("enter")
-	d.on(core.StepWait)
+	d.on(walk.StepWait)
 	d.clock("2027-05-04 08:00")
 	d.press("1", "1")
 	d.wait(time.Hour)
-	d.correct(core.StepBleeding)
+	d.correct(walk.StepBleeding)
 	d.press("3")
 	looks := 0
 	for _, e := range d.live() {
-		l, ok := e.Body.(*core.Looked)
+		l, ok := e.Body.(*record.Looked)
 		if !ok || l.Bleeding == "" {
 			continue
 		}
 		looks++
-		if l.Bleeding != core.Weeping || !e.At.Equal(at("2027-05-04 08:00")) {
+		if l.Bleeding != record.Weeping || !e.At.Equal(at("2027-05-04 08:00")) {
 			t.Errorf("%s at %s", l.Bleeding, e.At)
 		}
 	}
@@ -82,7 +83,7 @@ func TestCorrectedObservationKeepsItsTime(t *testing.T) {
 	}
 	slips := 0
 	for _, e := range d.live() {
-		if l, ok := e.Body.(*core.Looked); ok && l.Slip != "" {
+		if l, ok := e.Body.(*record.Looked); ok && l.Slip != "" {
 			slips++
 		}
 	}
@@ -98,9 +99,9 @@ func TestCorrectingCanBeLeft(t *testing.T) {
 	d.press("enter", "2", "enter", "enter", "enter", "enter")
 	before := d.live()
 	d.press("up", "up", "up", "esc")
-	d.on(core.StepWait)
+	d.on(walk.StepWait)
 	d.press("k", "k", "j", "j")
-	d.on(core.StepWait)
+	d.on(walk.StepWait)
 	if len(d.live()) != len(before) {
 		t.Errorf("%d answers, were %d", len(d.live()), len(before))
 	}
@@ -119,7 +120,7 @@ func TestCorrectEachStandingAnswer(t *testing.T) {
 	d.press("enter")
 	d.walked("2027-05-04 08:00")
 	present := d.step()
-	for _, step := range []core.StepID{core.StepNodes, core.StepThick, core.StepHeight, core.StepReach, core.StepLimbs} {
+	for _, step := range []walk.StepID{walk.StepNodes, walk.StepThick, walk.StepHeight, walk.StepReach, walk.StepLimbs} {
 		before := len(d.live())
 		d.correct(step)
 		if d.root.stump.q.Likely == "" && d.root.stump.entry() == nil {

@@ -4,7 +4,8 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
+	"barkslip/core/walk"
 )
 
 // mostPresses is what an experienced hand, coach off, needs at most for a
@@ -15,18 +16,18 @@ const mostPresses = 24
 // an experienced hand would.
 func (d *driver) grafted() {
 	d.t.Helper()
-	d.on(core.StepBleeding)
+	d.on(walk.StepBleeding)
 	d.press("1", "1", "enter", "enter") // dry, slips, gashes, fresh cut
-	d.on(core.StepNewFace)
+	d.on(walk.StepNewFace)
 	d.wait(15 * time.Minute)
 	d.press("1", "3.4", "enter", "enter", "enter") // dry, measured, slots, wood as before
-	d.on(core.StepScion)
+	d.on(walk.StepScion)
 	d.press("enter", "enter", "enter", "enter") // three scions, sealed
-	d.on(core.StepWhite)
+	d.on(walk.StepWhite)
 	d.wait(2*time.Hour + time.Minute)
 	d.press("1")
 	s := d.stump()
-	if s.Stage() != core.Painted || len(s.Now().Grafts) != 3 {
+	if s.Stage() != record.StagePainted || len(s.Now().Grafts) != 3 {
 		d.t.Fatalf("%s with %d scions", s.Stage(), len(s.Now().Grafts))
 	}
 }
@@ -38,8 +39,8 @@ func TestPressesOfAnExperiencedHand(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 3)...)
 	d.did(tree(1, 1), "2027-04-20 09:00", cut()...)
 	d.did(tree(1, 1), "2027-04-27 08:00", graft()...)
-	d.did(tree(1, 1), "2027-04-27 09:00", &core.Sealed{Cover: core.Wrapped})
-	d.did(tree(1, 1), "2027-04-27 11:30", &core.PaintedWhite{})
+	d.did(tree(1, 1), "2027-04-27 09:00", &record.Sealed{Cover: record.Wrapped})
+	d.did(tree(1, 1), "2027-04-27 11:30", &record.PaintedWhite{})
 	d.did(tree(1, 2), "2027-04-26 09:00", cut()...)
 	d.clock("2027-05-04 08:00")
 	d.open()
@@ -54,7 +55,7 @@ func TestPressesOfAnExperiencedHand(t *testing.T) {
 	d.press("esc", "right")
 	d.keys = 0
 	d.press("enter", "2", "enter", "enter", "enter", "enter") // limbs, reach, leaf, height, gashes
-	d.on(core.StepWait)
+	d.on(walk.StepWait)
 	d.clock("2027-05-12 08:00")
 	d.grafted()
 	t.Logf("with the cut-back, from Enter on the block to white paint: %d presses", d.keys)

@@ -10,7 +10,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/store"
 )
 
@@ -119,7 +119,7 @@ func (d *driver) block() {
 	d.sees("Home block", "6 stumps")
 }
 
-func (d *driver) stump() *core.Stump {
+func (d *driver) stump() *record.Stump {
 	s, err := d.book.Stump(d.root.stump.id)
 	if err != nil {
 		d.t.Fatal(err)

@@ -5,7 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"barkslip/core"
+	"barkslip/core/record"
+	"barkslip/core/walk"
 )
 
 // watched is a book whose writing can be watched or made to fail.
@@ -15,7 +16,7 @@ type watched struct {
 	after  func()       // called when they are
 }
 
-func (w *watched) Append(events ...core.Event) ([]core.Event, error) {
+func (w *watched) Append(events ...record.Event) ([]record.Event, error) {
 	if w.before != nil {
 		if err := w.before(); err != nil {
 			return nil, err
@@ -95,14 +96,14 @@ func TestFailedWriteKeepsTheQuestion(t *testing.T) {
 		if d.root.prompt != nil || d.root.stump.field.text != "" {
 			d.press("esc")
 		}
-		d.on(core.StepReach)
+		d.on(walk.StepReach)
 		if n := len(d.live()); n != 1 {
 			t.Fatalf("%v: %d answers stand", answer, n)
 		}
 	}
 	d.press("30", "enter")
 	d.sees("Taken:")
-	d.on(core.StepLeaf)
+	d.on(walk.StepLeaf)
 }
 
 // TestFailedRowAnswer sees that an answer for a row that cannot be written is
@@ -119,7 +120,7 @@ func TestFailedRowAnswer(t *testing.T) {
 	d.press("enter")
 	d.sees("disk is full")
 	d.lacks("Taken:")
-	if sums, _ := d.book.Summaries(home); sums[0].Stage != core.SealedUp {
+	if sums, _ := d.book.Summaries(home); sums[0].Stage != record.StageSealed {
 		t.Fatalf("stage %s", sums[0].Stage)
 	}
 	w.before = nil

@@ -4,7 +4,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/ui/paper"
 )
 
@@ -55,7 +55,7 @@ func (f *field) typed(key string) bool {
 
 // paste adds text from the clipboard, cleaned.
 func (f *field) paste(s string) {
-	for _, r := range core.Clean(s) {
+	for _, r := range record.Clean(s) {
 		if len(f.text) < fieldLimit {
 			f.text += string(r)
 		}

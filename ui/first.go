@@ -7,8 +7,8 @@ import (
 	"strings"
 	"time"
 
-	"barkslip/core"
 	"barkslip/core/list"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 	"barkslip/ui/paper"
 )
@@ -45,7 +45,7 @@ var firstQuestions = []firstQuestion{
 	{"name", "What is the block called?", "The name on the gate will do.", "name", always(""), notEmpty, nil},
 	{"file", "Which list?", "A CSV file with columns row and tree; also limb, across, stock, variety, note.", "path of the file", always(""), checkFile,
 		func(f *firstScreen) bool { return !f.list }},
-	{"rows", "How many rows?", "Rows are numbered from 1.", "rows", always("12"), wholeUpTo(core.MaxRow), func(f *firstScreen) bool { return f.list }},
+	{"rows", "How many rows?", "Rows are numbered from 1.", "rows", always("12"), wholeUpTo(record.MaxRow), func(f *firstScreen) bool { return f.list }},
 	{"trees", "How many trees in a row?", "Trees are numbered from 1 along each row; gaps can be left standing.", "trees", always("20"), checkTrees, func(f *firstScreen) bool { return f.list }},
 	{"units", "Inches, or metric?", "Lengths may be typed in either at any time.", "us or metric", always("us"), checkUnits, nil},
 	{"zone", "In which time zone does the block lie?", "Days and clocks are the block's own, not the laptop's.", "time zone", func(f *firstScreen) string { return f.x.LocalZone }, checkZone, nil},
@@ -83,7 +83,7 @@ func wholeUpTo(most int) func(*firstScreen, string) error {
 const mostStumps = 200_000
 
 func checkTrees(f *firstScreen, text string) error {
-	if err := wholeUpTo(core.MaxTree)(f, text); err != nil {
+	if err := wholeUpTo(record.MaxTree)(f, text); err != nil {
 		return err
 	}
 	rows, _ := strconv.Atoi(f.given["rows"])
@@ -184,7 +184,7 @@ func (f *firstScreen) sample() error {
 	if err := f.x.Sample(); err != nil {
 		return err
 	}
-	f.x.block, f.x.sums = core.None, nil
+	f.x.block, f.x.sums = record.None, nil
 	f.x.clocks.refresh(f.x)
 	f.x.say("A made-up block, to try things on. Nothing in it is real.")
 	f.r.start()
@@ -217,7 +217,7 @@ func (f *firstScreen) back() {
 
 func (f *firstScreen) answer() {
 	q := firstQuestions[f.at]
-	text := strings.TrimSpace(core.Clean(f.field.text))
+	text := strings.TrimSpace(record.Clean(f.field.text))
 	if text == "" {
 		text = q.likely(f)
 	}
@@ -245,14 +245,14 @@ func (f *firstScreen) make() error {
 			return err
 		}
 	}
-	var id core.ID
+	var id record.ID
 	if _, err := f.x.Random.Read(id[:]); err != nil {
 		return err
 	}
-	bodies := []core.Body{&core.BlockMade{Block: id, Name: f.given["name"]}}
+	bodies := []record.Body{&record.BlockMade{Block: id, Name: f.given["name"]}}
 	set := func(name, value string) {
 		if value != "" && value != "-" {
-			bodies = append(bodies, &core.BlockSet{Block: id, Setting: name, Value: value})
+			bodies = append(bodies, &record.BlockSet{Block: id, Setting: name, Value: value})
 		}
 	}
 	lat, lon, _ := place(f.given["place"])
@@ -271,9 +271,9 @@ func (f *firstScreen) make() error {
 	if err != nil {
 		return err
 	}
-	all := make([]core.Event, 0, len(bodies)+len(events))
+	all := make([]record.Event, 0, len(bodies)+len(events))
 	for _, b := range bodies {
-		all = append(all, core.Event{At: f.x.Now().Truncate(time.Second), Hand: f.x.hand, Body: b})
+		all = append(all, record.Event{At: f.x.Now().Truncate(time.Second), Hand: f.x.hand, Body: b})
 	}
 	out, err := f.x.Book.Append(append(all, events...)...)
 	if err != nil {
@@ -299,11 +299,11 @@ func (f *firstScreen) height() string {
 	return f.units().Length(l)
 }
 
-func (f *firstScreen) stumps(id core.ID) ([]core.Event, error) {
+func (f *firstScreen) stumps(id record.ID) ([]record.Event, error) {
 	at := f.x.Now().Truncate(time.Second)
-	var events []core.Event
-	add := func(s core.StumpID, body *core.StumpAdded) {
-		events = append(events, core.Event{At: at, Hand: f.x.hand, Stump: s, Body: body})
+	var events []record.Event
+	add := func(s record.StumpID, body *record.StumpAdded) {
+		events = append(events, record.Event{At: at, Hand: f.x.hand, Stump: s, Body: body})
 	}
 	if f.list {
 		l, err := f.readList(f.given["file"])
@@ -311,7 +311,7 @@ func (f *firstScreen) stumps(id core.ID) ([]core.Event, error) {
 			return nil, err
 		}
 		for _, r := range l.Rows {
-			add(core.FromList(id, r))
+			add(record.FromList(id, r))
 		}
 		return events, nil
 	}
@@ -319,7 +319,7 @@ func (f *firstScreen) stumps(id core.ID) ([]core.Event, error) {
 	trees, _ := strconv.Atoi(f.given["trees"])
 	for r := 1; r <= rows; r++ {
 		for t := 1; t <= trees; t++ {
-			add(core.StumpID{Block: id, Row: uint16(r), Tree: uint16(t)}, &core.StumpAdded{})
+			add(record.StumpID{Block: id, Row: uint16(r), Tree: uint16(t)}, &record.StumpAdded{})
 		}
 	}
 	return events, nil

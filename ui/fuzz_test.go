@@ -11,7 +11,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/sample"
 	"barkslip/store"
 	"barkslip/ui/paper"
@@ -78,7 +78,7 @@ func noFile(string) (io.ReadCloser, error) { return nil, errors.New("no such fil
 // TestEveryStageKeepsItsWindow opens one stump of every stage that the made-up
 // block has.
 func TestEveryStageKeepsItsWindow(t *testing.T) {
-	seen := map[core.Stage]bool{}
+	seen := map[record.Stage]bool{}
 	book, err := store.Create(filepath.Join(t.TempDir(), "any.bark"), store.Options{})
 	if err != nil {
 		t.Fatal(err)

@@ -8,7 +8,8 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
+	"barkslip/core/walk"
 )
 
 var update = flag.Bool("update", false, "write the goldens anew")
@@ -54,12 +55,12 @@ func TestGoldenBlock(t *testing.T) {
 	}
 	for n := 1; n <= 9; n++ {
 		d.did(tree(4, n), "2027-05-03 09:00", graft()...)
-		d.did(tree(4, n), "2027-05-03 10:00", &core.Sealed{Cover: core.Wrapped})
-		d.did(tree(4, n), "2027-05-03 12:30", &core.PaintedWhite{})
+		d.did(tree(4, n), "2027-05-03 10:00", &record.Sealed{Cover: record.Wrapped})
+		d.did(tree(4, n), "2027-05-03 12:30", &record.PaintedWhite{})
 	}
-	d.did(tree(2, 7), "2027-05-03 15:00", &core.GivenUp{Why: "rotten"})
+	d.did(tree(2, 7), "2027-05-03 15:00", &record.GivenUp{Why: "rotten"})
 	d.did(tree(4, 10), "2027-05-04 08:30", graft()...)
-	d.did(tree(4, 10), "2027-05-04 09:15", &core.Sealed{Cover: core.Wrapped})
+	d.did(tree(4, 10), "2027-05-04 09:15", &record.Sealed{Cover: record.Wrapped})
 	d.open()
 	d.golden("block")
 	for range 3 {
@@ -117,7 +118,7 @@ func TestGoldenWalk(t *testing.T) {
 	d.golden("white")
 	d.wait(4 * time.Hour)
 	d.golden("white-late")
-	d.correct(core.StepSeal)
+	d.correct(walk.StepSeal)
 	d.golden("correcting")
 	d.press("esc", "v")
 	d.golden("story")

@@ -15,8 +15,9 @@ import (
 	"github.com/mattn/go-runewidth"
 	"github.com/muesli/termenv"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 )
 
 // TestMain sees to it that colours and widths do not depend on the terminal the
@@ -34,27 +35,27 @@ func TestMain(m *testing.M) {
 const childVariable = "BARKSLIP_UI_TEST_CHILD"
 
 // home is the block that plant makes.
-var home = core.ID{1, 2, 3}
+var home = record.ID{1, 2, 3}
 
 // plant puts a block with stumps straight into the book and opens it.
 func (d *driver) plant(name string, places ...[2]int) {
 	d.t.Helper()
-	bodies := []core.Body{&core.BlockMade{Block: home, Name: name}}
+	bodies := []record.Body{&record.BlockMade{Block: home, Name: name}}
 	for setting, value := range map[string]string{"zone": "America/New_York", "units": "us", "latitude": "42.7", "longitude": "-77.2", "variety": "Lantern", "graft-height": "36in", "species": "walnut"} {
-		bodies = append(bodies, &core.BlockSet{Block: home, Setting: setting, Value: value})
+		bodies = append(bodies, &record.BlockSet{Block: home, Setting: setting, Value: value})
 	}
-	var events []core.Event
+	var events []record.Event
 	for _, b := range bodies {
-		events = append(events, core.Event{At: d.now, Hand: "RK", Body: b})
+		events = append(events, record.Event{At: d.now, Hand: "RK", Body: b})
 	}
 	for _, p := range places {
-		events = append(events, core.Event{At: d.now, Hand: "RK", Stump: tree(p[0], p[1]), Body: &core.StumpAdded{}})
+		events = append(events, record.Event{At: d.now, Hand: "RK", Stump: tree(p[0], p[1]), Body: &record.StumpAdded{}})
 	}
 	d.append(events...)
 	d.open()
 }
 
-func (d *driver) append(events ...core.Event) {
+func (d *driver) append(events ...record.Event) {
 	d.t.Helper()
 	if _, err := d.book.Append(events...); err != nil {
 		d.t.Fatal(err)
@@ -62,17 +63,17 @@ func (d *driver) append(events ...core.Event) {
 }
 
 // did puts answers for one stump straight into the book, all at one time.
-func (d *driver) did(id core.StumpID, when string, bodies ...core.Body) {
+func (d *driver) did(id record.StumpID, when string, bodies ...record.Body) {
 	d.t.Helper()
-	var events []core.Event
+	var events []record.Event
 	for _, b := range bodies {
-		events = append(events, core.Event{At: at(when), Hand: "RK", Stump: id, Body: b})
+		events = append(events, record.Event{At: at(when), Hand: "RK", Stump: id, Body: b})
 	}
 	d.append(events...)
 }
 
-func tree(row, tree int) core.StumpID {
-	return core.StumpID{Block: home, Row: uint16(row), Tree: uint16(tree)}
+func tree(row, tree int) record.StumpID {
+	return record.StumpID{Block: home, Row: uint16(row), Tree: uint16(tree)}
 }
 
 // rows is rows of the same number of trees.
@@ -86,38 +87,38 @@ func rows(number, trees int) [][2]int {
 	return out
 }
 
-func inches(n float64) core.Measure {
-	return core.Measured(unit.Length(n)*unit.Inch, unit.US)
+func inches(n float64) record.Measure {
+	return record.Measured(unit.Length(n)*unit.Inch, unit.US)
 }
 
 // cut is the answers of part 1.
-func cut() []core.Body {
-	return []core.Body{
-		&core.NurseJudged{Limbs: 1, Nearest: inches(24), Leaf: "some"}, &core.CutBack{Height: inches(42)},
-		&core.Gashed{Number: 2, Depth: inches(0.5)},
+func cut() []record.Body {
+	return []record.Body{
+		&record.NurseJudged{Limbs: 1, Nearest: inches(24), Leaf: "some"}, &record.CutBack{Height: inches(42)},
+		&record.Gashed{Number: 2, Depth: inches(0.5)},
 	}
 }
 
 // graft is the answers of a graft day up to the last of three scions, which is
 // as good as the others.
-func graft() []core.Body {
-	wood := core.WoodChosen{Variety: "Lantern", Thickness: inches(0.5), Nodes: []core.Node{{Buds: core.Paired}, {Buds: core.Paired}}}
-	out := []core.Body{
-		&core.Looked{Bleeding: core.Dry}, &core.Looked{Slip: core.SlipsClean}, &core.Gashed{Number: 2, Depth: inches(0.5)},
-		&core.FreshCut{Height: inches(36)}, &core.Looked{Bleeding: core.Dry}, &core.StumpMeasured{Across: inches(3.4)},
-		&core.SlotsMarked{Slots: []core.Slot{{Bearing: 22.5}, {Bearing: 142.5}, {Bearing: 262.5}}}, &wood,
+func graft() []record.Body {
+	wood := record.WoodChosen{Variety: "Lantern", Thickness: inches(0.5), Nodes: []record.Node{{Buds: record.Paired}, {Buds: record.Paired}}}
+	out := []record.Body{
+		&record.Looked{Bleeding: record.Dry}, &record.Looked{Slip: record.SlipsClean}, &record.Gashed{Number: 2, Depth: inches(0.5)},
+		&record.FreshCut{Height: inches(36)}, &record.Looked{Bleeding: record.Dry}, &record.StumpMeasured{Across: inches(3.4)},
+		&record.SlotsMarked{Slots: []record.Slot{{Bearing: 22.5}, {Bearing: 142.5}, {Bearing: 262.5}}}, &wood,
 	}
 	for n := 1; n <= 3; n++ {
-		out = append(out, &core.ScionSet{Slot: n, Variety: "Lantern", Thickness: wood.Thickness, Nodes: wood.Nodes, Checks: core.AllGood})
+		out = append(out, &record.ScionSet{Slot: n, Variety: "Lantern", Thickness: wood.Thickness, Nodes: wood.Nodes, Checks: record.AllGood})
 	}
 	return out
 }
 
 // sealed puts a stump straight to where its white clock runs.
-func (d *driver) sealed(id core.StumpID, cutBack, day, sealed string) {
+func (d *driver) sealed(id record.StumpID, cutBack, day, sealed string) {
 	d.did(id, cutBack, cut()...)
 	d.did(id, day, graft()...)
-	d.did(id, sealed, &core.Sealed{Cover: core.Wrapped})
+	d.did(id, sealed, &record.Sealed{Cover: record.Wrapped})
 }
 
 // goTo opens a stump by its place.
@@ -162,22 +163,22 @@ func (d *driver) lacks(words ...string) {
 }
 
 // on fails unless the open stump asks the step.
-func (d *driver) on(step core.StepID) {
+func (d *driver) on(step walk.StepID) {
 	d.t.Helper()
 	if d.root.on != onStump || d.root.stump.q.Step.ID != step {
 		d.t.Fatalf("the step is not %s:\n%s", step, d.screen())
 	}
 }
 
-func (d *driver) step() core.StepID { return d.root.stump.q.Step.ID }
+func (d *driver) step() walk.StepID { return d.root.stump.q.Step.ID }
 
 // live is the answers of the open stump that stand, newest last, without the
 // stump's own adding.
-func (d *driver) live() []core.Event {
+func (d *driver) live() []record.Event {
 	d.t.Helper()
-	var out []core.Event
+	var out []record.Event
 	for _, e := range d.stump().Live {
-		if _, added := e.Body.(*core.StumpAdded); !added {
+		if _, added := e.Body.(*record.StumpAdded); !added {
 			out = append(out, e)
 		}
 	}
@@ -185,7 +186,7 @@ func (d *driver) live() []core.Event {
 }
 
 // newest is the newest standing answer, which must be of type T.
-func newest[T core.Body](d *driver) (core.Event, T) {
+func newest[T record.Body](d *driver) (record.Event, T) {
 	d.t.Helper()
 	var none T
 	live := d.live()

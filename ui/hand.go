@@ -6,14 +6,14 @@ import (
 	"time"
 	"unicode"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
 // askHand asks for the initials that go with every answer.
 func (r *root) askHand() {
 	r.ask("Whose hand? Initials:", r.x.Prefs.Hand, true, func(text string) error {
-		text = strings.ToUpper(strings.TrimSpace(core.Clean(text)))
+		text = strings.ToUpper(strings.TrimSpace(record.Clean(text)))
 		if err := checkInitials(text); err != nil {
 			return err
 		}

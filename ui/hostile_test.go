@@ -4,7 +4,8 @@ import (
 	"strings"
 	"testing"
 
-	"barkslip/core"
+	"barkslip/core/ready"
+	"barkslip/core/record"
 )
 
 // hostile is names that a list or another laptop could bring.
@@ -32,19 +33,19 @@ func TestHostileNames(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			d := newDriver(t, "2027-05-04 14:00")
 			d.plant("Hollow Lane", rows(1, 2)...)
-			clash := core.ID{7}
+			clash := record.ID{7}
 			d.append(
-				core.Event{At: d.now, Hand: "RK", Body: &core.BlockMade{Block: home, Name: text}},
-				core.Event{At: d.now, Hand: "RK", Body: &core.BlockSet{Block: home, Setting: "variety", Value: text}},
-				core.Event{At: d.now, Hand: "RK", Body: &core.BlockSet{Block: home, Setting: "species", Value: text}},
-				core.Event{At: d.now, Hand: "RK", Body: &core.LotReceived{Lot: clash, Name: text, Variety: text, Note: text}},
-				core.Event{At: d.now, Hand: "RK", Body: &core.LotHeld{Lot: clash, Held: true, Why: text}},
-				core.Event{At: d.now, Hand: text, Stump: tree(1, 5), Body: &core.StumpAdded{Stock: text, Variety: text, Note: text}},
-				core.Event{At: d.now, Hand: text, Stump: tree(1, 1), Body: &core.Noted{Text: text}},
+				record.Event{At: d.now, Hand: "RK", Body: &record.BlockMade{Block: home, Name: text}},
+				record.Event{At: d.now, Hand: "RK", Body: &record.BlockSet{Block: home, Setting: "variety", Value: text}},
+				record.Event{At: d.now, Hand: "RK", Body: &record.BlockSet{Block: home, Setting: "species", Value: text}},
+				record.Event{At: d.now, Hand: "RK", Body: &record.LotReceived{Lot: clash, Name: text, Variety: text, Note: text}},
+				record.Event{At: d.now, Hand: "RK", Body: &record.LotHeld{Lot: clash, Held: true, Why: text}},
+				record.Event{At: d.now, Hand: text, Stump: tree(1, 5), Body: &record.StumpAdded{Stock: text, Variety: text, Note: text}},
+				record.Event{At: d.now, Hand: text, Stump: tree(1, 1), Body: &record.Noted{Text: text}},
 			)
 			d.did(tree(1, 1), "2027-04-20 09:00", cut()...)
 			d.did(tree(1, 1), "2027-05-04 08:00", graft()[:7]...)
-			d.append(core.Event{At: d.now, Hand: text, Stump: tree(1, 1), Body: &core.AgainstAdvice{Why: text, Verdict: core.Wait}})
+			d.append(record.Event{At: d.now, Hand: text, Stump: tree(1, 1), Body: &record.AgainstAdvice{Why: text, Verdict: ready.Wait}})
 			d.open()
 			see := func(what string) {
 				t.Helper()

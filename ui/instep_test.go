@@ -6,7 +6,8 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"barkslip/core"
+	"barkslip/core/record"
+	"barkslip/core/walk"
 )
 
 // TestWeatherReachesTheBlock: a clock that the day's heat brings forward is late
@@ -34,7 +35,7 @@ func TestWholeRowKeepsToTheOrderOfTheWork(t *testing.T) {
 	d.pickWord("painted white")
 	d.press("07:00", "enter")
 	d.sees("1/2: that cannot have been", "it was sealed only on 20 May 2027 10:00")
-	if d.stages()[1] != core.SealedUp {
+	if d.stages()[1] != record.StageSealed {
 		t.Fatal("it was painted before it was sealed")
 	}
 	d.press("esc")
@@ -44,7 +45,7 @@ func TestWholeRowKeepsToTheOrderOfTheWork(t *testing.T) {
 	d.pickWord("painted white")
 	d.press("09:40", "enter")
 	d.sees("1 stump. Left out: 1")
-	d.wantStages(core.Painted, core.SealedUp, core.Standing)
+	d.wantStages(record.StagePainted, record.StageSealed, record.StageStanding)
 }
 
 // TestRoundTakesBackItsOwn: u on a round takes back what was answered on it, the
@@ -66,7 +67,7 @@ func TestRoundTakesBackItsOwn(t *testing.T) {
 	d.sees("Took back on 1/1: painted white")
 	d.press("u")
 	d.sees("Nothing more was answered on this round.")
-	d.wantStages(core.SealedUp, core.SealedUp, core.Standing)
+	d.wantStages(record.StageSealed, record.StageSealed, record.StageStanding)
 }
 
 // TestRoundGrowsWithTheClock shows what comes due while it is up.
@@ -101,11 +102,11 @@ func TestAnswerOfTwoIsTakenBackWhole(t *testing.T) {
 	d := newDriver(t, "2027-10-05 09:00")
 	d.plant("Hollow Lane", rows(1, 1)...)
 	d.sealed(tree(1, 1), "2027-05-10 09:00", "2027-05-20 09:00", "2027-05-20 10:00")
-	d.did(tree(1, 1), "2027-05-20 12:30", &core.PaintedWhite{})
+	d.did(tree(1, 1), "2027-05-20 12:30", &record.PaintedWhite{})
 	d.open()
 	d.press("enter")
 	before := len(d.stump().Live)
-	for n := 0; d.step() != core.StepSeason && n < 40; n++ {
+	for n := 0; d.step() != walk.StepSeason && n < 40; n++ {
 		d.send(tea.KeyMsg{Type: tea.KeyTab})
 	}
 	d.choose("dead")
@@ -131,7 +132,7 @@ func TestPlaceTypedOnAStump(t *testing.T) {
 	d.did(tree(1, 1), "2027-04-26 09:00", cut()...)
 	d.open()
 	d.press("enter")
-	d.on(core.StepBleeding)
+	d.on(walk.StepBleeding)
 	before := len(d.stump().Live)
 	d.burst("2/1")
 	d.press("enter")
@@ -144,7 +145,7 @@ func TestPlaceTypedOnAStump(t *testing.T) {
 	}
 	d.press("/", "1/1", "enter")
 	d.press("1")
-	d.on(core.StepSlip)
+	d.on(walk.StepSlip)
 	d.hand = d.hand.Add(time.Second) // an answer, and later a place
 	d.press("/", "2/2", "enter")
 	if s, _ := d.root.x.Book.Stump(tree(1, 1)); len(s.Live) != before+1 {
@@ -159,7 +160,7 @@ func TestPlaceOfTwoDigitsTypedOnAStump(t *testing.T) {
 	d.did(tree(1, 1), "2027-04-26 09:00", cut()...)
 	d.open()
 	d.press("enter")
-	d.on(core.StepBleeding)
+	d.on(walk.StepBleeding)
 	before := len(d.stump().Live)
 	d.burst("12/1")
 	d.press("enter")
@@ -177,20 +178,20 @@ func TestCorrectionsKeepTheOrderOfTheWork(t *testing.T) {
 	d := newDriver(t, "2027-05-20 13:00")
 	d.plant("Hollow Lane", rows(1, 1)...)
 	d.sealed(tree(1, 1), "2027-05-10 09:00", "2027-05-20 09:00", "2027-05-20 10:00")
-	d.did(tree(1, 1), "2027-05-20 12:30", &core.PaintedWhite{})
+	d.did(tree(1, 1), "2027-05-20 12:30", &record.PaintedWhite{})
 	d.open()
 	d.press("enter", "t", "30", "enter")
-	d.correct(core.StepHeight)
+	d.correct(walk.StepHeight)
 	d.press("40", "enter")
-	if s := d.stump(); len(s.Attempts) != 1 || s.Stage() != core.Painted || s.Now().CutBack.What.Height.Inches() != 40 {
+	if s := d.stump(); len(s.Attempts) != 1 || s.Stage() != record.StagePainted || s.Now().CutBack.What.Height.Inches() != 40 {
 		t.Fatalf("%s with %d attempts:\n%s", s.Stage(), len(s.Attempts), d.screen())
 	}
 	d.press("t")
 	set := d.stump().Now().SetAt()
 	d.clock("2027-07-20 09:00")
-	d.correct(core.StepScion)
+	d.correct(walk.StepScion)
 	d.press("7", "enter")
-	for n := 0; d.step() != core.StepSplit && n < 40; n++ {
+	for n := 0; d.step() != walk.StepSplit && n < 40; n++ {
 		d.send(tea.KeyMsg{Type: tea.KeyShiftTab})
 	}
 	d.press("2in", "enter")
@@ -206,14 +207,14 @@ func TestMeasureCorrectedAfterTheScions(t *testing.T) {
 	d.sealed(tree(1, 1), "2027-05-10 09:00", "2027-05-20 09:00", "2027-05-20 10:00")
 	d.open()
 	d.press("enter")
-	d.correct(core.StepMeasure)
+	d.correct(walk.StepMeasure)
 	d.press("3.7 3", "enter")
 	s := d.stump()
 	if s.Now().Measured.What.Across.Inches() != 3.7 || !s.Now().Measured.At.Equal(at("2027-05-20 09:00")) {
 		t.Errorf("measured %v at %s", s.Now().Measured.What, s.Now().Measured.At)
 	}
 	for _, k := range d.root.stump.c.Knots() {
-		if k.Step.ID == core.StepSlots && k.Answer == "" {
+		if k.Step.ID == walk.StepSlots && k.Answer == "" {
 			t.Errorf("the slots stand open:\n%s", d.screen())
 		}
 	}

@@ -6,9 +6,10 @@ import (
 	"strconv"
 	"strings"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 )
 
 // lots shows the lots of scion wood; picking one says what can be put down
@@ -16,7 +17,7 @@ import (
 func (r *root) lots() {
 	var items []listItem
 	lots := r.x.Book.Folded().LotList()
-	slices.SortStableFunc(lots, func(a, b *core.Lot) int { return heldRank(a) - heldRank(b) })
+	slices.SortStableFunc(lots, func(a, b *record.Lot) int { return heldRank(a) - heldRank(b) })
 	for _, l := range lots {
 		items = append(items, listItem{l.Received.What.Name, r.lotWords(l), func() error { r.lot(l); return nil }})
 	}
@@ -24,7 +25,7 @@ func (r *root) lots() {
 	r.pick("Lots of scion wood", trade.MovingWood.Says, items)
 }
 
-func heldRank(l *core.Lot) int {
+func heldRank(l *record.Lot) int {
 	if l.Held != nil && l.Held.What.Held {
 		return 1
 	}
@@ -32,7 +33,7 @@ func heldRank(l *core.Lot) int {
 }
 
 // lotWords is a lot in a line: what speaks against it first.
-func (r *root) lotWords(l *core.Lot) string {
+func (r *root) lotWords(l *record.Lot) string {
 	w, b := l.Received.What, r.x.site()
 	words := append([]string{w.Variety}, l.Doubts(b, b.Day(r.x.now()))...)
 	if w.Thickness.Given() {
@@ -51,11 +52,11 @@ func (r *root) lotWords(l *core.Lot) string {
 }
 
 // lot is what can be put down about one lot.
-func (r *root) lot(l *core.Lot) {
+func (r *root) lot(l *record.Lot) {
 	hold := listItem{"hold it", "not to be used; say why", func() error { r.holdLot(l); return nil }}
 	if heldRank(l) > 0 {
 		hold = listItem{"let it go", "it may be used again", func() error {
-			return r.aboutLot(&core.LotHeld{Lot: l.ID}, "lot "+l.Received.What.Name+" may be used again")
+			return r.aboutLot(&record.LotHeld{Lot: l.ID}, "lot "+l.Received.What.Name+" may be used again")
 		}}
 	}
 	r.pick("Lot "+l.Received.What.Name, r.lotWords(l), []listItem{
@@ -64,34 +65,34 @@ func (r *root) lot(l *core.Lot) {
 	})
 }
 
-func (r *root) readStore(l *core.Lot) {
+func (r *root) readStore(l *record.Lot) {
 	b := r.x.site()
 	r.ask("How warm is the store (such as "+b.Units.Temperature(unit.Fahrenheit(35))+")?", "", true, func(text string) error {
-		text = strings.TrimSpace(core.Clean(text))
+		text = strings.TrimSpace(record.Clean(text))
 		t, err := unit.ParseTemperature(text, b.Units.BareTemperature())
 		if err != nil {
 			return err
 		}
-		return r.aboutLot(&core.StoreRead{Lot: l.ID, Temp: core.Degrees{Temperature: t, Typed: text}}, "the store of "+l.Received.What.Name+" stands at "+b.Units.Temperature(t))
+		return r.aboutLot(&record.StoreRead{Lot: l.ID, Temp: record.Degrees{Temperature: t, Typed: text}}, "the store of "+l.Received.What.Name+" stands at "+b.Units.Temperature(t))
 	})
 }
 
-func (r *root) holdLot(l *core.Lot) {
+func (r *root) holdLot(l *record.Lot) {
 	r.ask("Why is it held?", "", true, func(text string) error {
-		why := strings.TrimSpace(core.Clean(text))
+		why := strings.TrimSpace(record.Clean(text))
 		if why == "" {
 			return &unit.Error{Given: text, Accepted: "a reason, such as mouldy"}
 		}
-		return r.aboutLot(&core.LotHeld{Lot: l.ID, Held: true, Why: why}, "lot "+l.Received.What.Name+" is held")
+		return r.aboutLot(&record.LotHeld{Lot: l.ID, Held: true, Why: why}, "lot "+l.Received.What.Name+" is held")
 	})
 }
 
 // aboutLot puts down something about a lot, in place of the answer that stood,
 // and goes back to the lots.
-func (r *root) aboutLot(body core.Body, words string) error {
-	e := core.Event{At: r.x.now(), Body: body}
+func (r *root) aboutLot(body record.Body, words string) error {
+	e := record.Event{At: r.x.now(), Body: body}
 	e.Replaces = r.x.Book.Folded().Answers(e.Question())
-	if _, err := r.x.write(core.NoStump, e); err != nil {
+	if _, err := r.x.write(record.NoStump, e); err != nil {
 		return err
 	}
 	r.lots()
@@ -103,27 +104,27 @@ func (r *root) aboutLot(body core.Body, words string) error {
 // out what is not known.
 var lotQuestions = []struct {
 	asks string
-	take func(b *core.Block, text string, lot *core.LotReceived) error
+	take func(b *record.Block, text string, lot *record.LotReceived) error
 }{
-	{"Name of the lot:", func(_ *core.Block, text string, lot *core.LotReceived) error {
+	{"Name of the lot:", func(_ *record.Block, text string, lot *record.LotReceived) error {
 		if lot.Name = text; text == "" {
 			return &unit.Error{Given: text, Accepted: "a name, such as L-27"}
 		}
 		return nil
 	}},
-	{"Variety on the label:", func(_ *core.Block, text string, lot *core.LotReceived) error {
+	{"Variety on the label:", func(_ *record.Block, text string, lot *record.LotReceived) error {
 		if lot.Variety = text; text == "" {
 			return &unit.Error{Given: text, Accepted: "the variety on the label"}
 		}
 		return nil
 	}},
-	{"Day it was cut, such as 2027-02-14 (Enter if not known):", func(_ *core.Block, text string, lot *core.LotReceived) (err error) {
+	{"Day it was cut, such as 2027-02-14 (Enter if not known):", func(_ *record.Block, text string, lot *record.LotReceived) (err error) {
 		if text != "" {
 			lot.Cut, err = unit.ParseDate(text)
 		}
 		return err
 	}},
-	{"How many sticks (Enter if not counted):", func(_ *core.Block, text string, lot *core.LotReceived) error {
+	{"How many sticks (Enter if not counted):", func(_ *record.Block, text string, lot *record.LotReceived) error {
 		if text == "" {
 			return nil
 		}
@@ -134,9 +135,9 @@ var lotQuestions = []struct {
 		lot.Sticks = n
 		return nil
 	}},
-	{"How thick (Enter if they differ):", func(b *core.Block, text string, lot *core.LotReceived) (err error) {
+	{"How thick (Enter if they differ):", func(b *record.Block, text string, lot *record.LotReceived) (err error) {
 		if text != "" {
-			lot.Thickness, err = core.ReadThickness(text, b.Units)
+			lot.Thickness, err = walk.ReadThickness(text, b.Units)
 		}
 		return err
 	}},
@@ -146,7 +147,7 @@ const mostSticks = 100_000
 
 // receiveLot asks for a new lot.
 func (r *root) receiveLot() {
-	lot := &core.LotReceived{}
+	lot := &record.LotReceived{}
 	if _, err := r.x.Random.Read(lot.Lot[:]); err != nil {
 		r.x.fail(err)
 		return
@@ -154,13 +155,13 @@ func (r *root) receiveLot() {
 	r.askLot(lot, 0)
 }
 
-func (r *root) askLot(lot *core.LotReceived, at int) {
+func (r *root) askLot(lot *record.LotReceived, at int) {
 	q, likely := lotQuestions[at], ""
 	if at == 1 {
 		likely = r.x.site().Variety
 	}
 	r.ask(q.asks, likely, true, func(text string) error {
-		if err := q.take(r.x.site(), strings.TrimSpace(core.Clean(text)), lot); err != nil {
+		if err := q.take(r.x.site(), strings.TrimSpace(record.Clean(text)), lot); err != nil {
 			return err
 		}
 		if at+1 < len(lotQuestions) {

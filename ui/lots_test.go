@@ -3,7 +3,8 @@ package ui
 import (
 	"testing"
 
-	"barkslip/core"
+	"barkslip/core/record"
+	"barkslip/core/walk"
 )
 
 // TestLotsFromTheKeyboard receives a lot, reads its store, holds it and lets it
@@ -57,13 +58,13 @@ func TestLotsFromTheKeyboard(t *testing.T) {
 func TestDoubtfulWoodIsNotLikely(t *testing.T) {
 	d := newDriver(t, "2027-05-04 08:00")
 	d.plant("Hollow Lane", rows(1, 2)...)
-	d.append(core.Event{At: d.now, Hand: "RK", Body: &core.LotReceived{Lot: core.ID{8}, Name: "L-1", Variety: "Lantern"}},
-		core.Event{At: d.now, Hand: "RK", Body: &core.StoreRead{Lot: core.ID{8}, Temp: core.Degrees{Temperature: 9, Typed: "9C"}}})
+	d.append(record.Event{At: d.now, Hand: "RK", Body: &record.LotReceived{Lot: record.ID{8}, Name: "L-1", Variety: "Lantern"}},
+		record.Event{At: d.now, Hand: "RK", Body: &record.StoreRead{Lot: record.ID{8}, Temp: record.Degrees{Temperature: 9, Typed: "9C"}}})
 	d.toWood()
 	d.sees("WARM WOOD")
 	d.press("enter")
-	d.on(core.StepWood)
+	d.on(walk.StepWood)
 	d.choose("L-1")
-	d.on(core.StepThick)
+	d.on(walk.StepThick)
 	d.sees("WARM WOOD: its store stood at 48 F on 4 May,", "over 40 F.")
 }

@@ -5,7 +5,8 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
+	"barkslip/core/walk"
 )
 
 // TestPlainModeIsASCII sees that nothing but what was typed needs more than
@@ -73,7 +74,7 @@ func TestMessageIsWhole(t *testing.T) {
 // TestSeparatorsAreCleaned: Unicode's line separators are control characters
 // too.
 func TestSeparatorsAreCleaned(t *testing.T) {
-	if got := core.Clean("a\u2028b\u2029c\u200e\u200f\u061cd"); got != "abcd" {
+	if got := record.Clean("a\u2028b\u2029c\u200e\u200f\u061cd"); got != "abcd" {
 		t.Errorf("%q", got)
 	}
 }
@@ -98,7 +99,7 @@ func TestHeldKeyInAList(t *testing.T) {
 	d.open()
 	d.press("enter", "x")
 	d.hold("1", 20, 33*time.Millisecond)
-	if s := d.stump().Stage(); s == core.FailedOut {
+	if s := d.stump().Stage(); s == record.StageFailed {
 		t.Errorf("failed, with a cause, by a key held down: %s", d.root.x.said)
 	}
 }
@@ -129,7 +130,7 @@ func TestHeldEnterOnARow(t *testing.T) {
 	d := sealedRow(t)
 	d.press("r")
 	d.hold("enter", 40, 33*time.Millisecond)
-	if d.stages()[0] == core.Painted {
+	if d.stages()[0] == record.StagePainted {
 		t.Errorf("a held Enter painted the row and opened a stump:\n%s", d.screen())
 	}
 }
@@ -175,10 +176,10 @@ func TestAgainstAdviceStillCutsFresh(t *testing.T) {
 	d.did(tree(1, 1), "2027-04-27 09:00", cut()...)
 	d.open()
 	d.press("enter")
-	d.on(core.StepWait)
+	d.on(walk.StepWait)
 	d.choose("go on")
 	d.pickWord("a trial")
-	if s := d.step(); s == core.StepMeasure {
+	if s := d.step(); s == walk.StepMeasure {
 		t.Errorf("measured without a fresh cut:\n%s", d.screen())
 	}
 }
@@ -188,10 +189,10 @@ func TestAgainstAdviceStillCutsFresh(t *testing.T) {
 func TestOtherVarietyIsNotLikely(t *testing.T) {
 	d := newDriver(t, "2027-04-26 09:00")
 	d.plant("Hollow Lane", rows(1, 2)...)
-	d.append(core.Event{At: d.now, Hand: "RK", Body: &core.LotReceived{Lot: core.ID{8}, Name: "L-1", Variety: "Lantern"}})
+	d.append(record.Event{At: d.now, Hand: "RK", Body: &record.LotReceived{Lot: record.ID{8}, Name: "L-1", Variety: "Lantern"}})
 	d.did(tree(1, 2), "2027-04-20 09:00", cut()...)
-	d.did(tree(1, 2), "2027-04-26 08:00", append(graft()[:7:7], &core.WoodChosen{Variety: "Harvest", Thickness: inches(0.5), Nodes: []core.Node{{Buds: core.Paired}}},
-		&core.ScionSet{Slot: 1, Variety: "Harvest", Checks: core.AllGood})...)
+	d.did(tree(1, 2), "2027-04-26 08:00", append(graft()[:7:7], &record.WoodChosen{Variety: "Harvest", Thickness: inches(0.5), Nodes: []record.Node{{Buds: record.Paired}}},
+		&record.ScionSet{Slot: 1, Variety: "Harvest", Checks: record.AllGood})...)
 	d.open()
 	d.toWood()
 	d.press("enter")
@@ -207,7 +208,7 @@ func TestTakenNamesTheAnswer(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.toWood()
 	d.press("9", "Lantern", "enter")
-	d.on(core.StepThick)
+	d.on(walk.StepThick)
 	d.press("1/2", "enter")
 	d.sees("1/2 in")
 	if said := d.root.x.said; !strings.Contains(said, "1/2") {

@@ -7,17 +7,18 @@ import (
 	"io"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 	"barkslip/ui/figure"
 )
 
 // Book is what the screens need of the book. Append returns only after the
 // events are safely on disk; no screen shows an answer as taken before that.
 type Book interface {
-	Append(events ...core.Event) ([]core.Event, error)
-	Stump(core.StumpID) (*core.Stump, error)
-	Summaries(block core.ID) ([]core.Summary, error)
-	Folded() *core.Book
+	Append(events ...record.Event) ([]record.Event, error)
+	Stump(record.StumpID) (*record.Stump, error)
+	Summaries(block record.ID) ([]due.Summary, error)
+	Folded() *record.Book
 	Newest() time.Time
 }
 
@@ -39,7 +40,7 @@ type Options struct {
 	Plain     bool // plain characters instead of the finest dots
 	NoColour  bool
 	LocalZone string                                           // the laptop's zone by name, offered for a new block
-	Zones     core.Zones                                       // finds a zone by name
+	Zones     record.Zones                                     // finds a zone by name
 	OpenFile  func(path string) (io.ReadCloser, error)         // for a block list
 	SaveText  func(name, text string) (path string, err error) // writes a file for the user
 	OwnDay    func() bool                                      // whether the book goes by a day of its own, as a made-up one

@@ -3,7 +3,7 @@ package ui
 import (
 	"testing"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // TestPaceOfABlock shows what keeps pace with the season of slip, also where
@@ -12,7 +12,7 @@ func TestPaceOfABlock(t *testing.T) {
 	d := newDriver(t, "2027-05-20 09:00")
 	d.plant("Hollow Lane", rows(3, 4)...)
 	set := func(name, value string) {
-		d.append(core.Event{At: d.now, Hand: "RK", Body: &core.BlockSet{Block: home, Setting: name, Value: value}})
+		d.append(record.Event{At: d.now, Hand: "RK", Body: &record.BlockSet{Block: home, Setting: name, Value: value}})
 	}
 	set("latitude", "10")
 	d.open()

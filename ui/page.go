@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"slices"
 
-	"barkslip/core"
 	"barkslip/core/trade"
+	"barkslip/core/walk"
 	"barkslip/ui/paper"
 )
 
@@ -89,13 +89,13 @@ func indent(n int, lines []paper.Line) []paper.Line {
 
 // why shows how numbers came about: formula in words, what went in, what was
 // assumed, and by whose word.
-func (r *root) why(title string, works []trade.Worked, step *core.Step) {
+func (r *root) why(title string, works []trade.Worked, step *walk.Step) {
 	r.page = &page{r: r, title: "Why", where: title, make: func(width int) []paper.Line {
 		return r.whyLines(works, step, min(width-4, 96))
 	}}
 }
 
-func (r *root) whyLines(works []trade.Worked, step *core.Step, wide int) []paper.Line {
+func (r *root) whyLines(works []trade.Worked, step *walk.Step, wide int) []paper.Line {
 	lines := []paper.Line{nil}
 	add := func(label string, ink paper.Ink, s string) {
 		lines = append(lines, indent(2, under(label, paper.Faint, ink, s, wide))...)

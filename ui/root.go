@@ -8,7 +8,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/ui/paper"
 )
 
@@ -63,7 +63,7 @@ func (r *root) start() {
 		r.on = onFirst
 		return
 	}
-	if r.x.block == core.None {
+	if r.x.block == record.None {
 		r.x.block = r.latestBlock(blocks)
 	}
 	r.openBlock()
@@ -77,7 +77,7 @@ func (r *root) start() {
 }
 
 // latestBlock is the block with the newest work.
-func (r *root) latestBlock(blocks []*core.Block) core.ID {
+func (r *root) latestBlock(blocks []*record.Block) record.ID {
 	best, newest := blocks[0].ID, time.Time{}
 	for _, b := range blocks {
 		for _, s := range r.x.summaries(b.ID) {
@@ -100,7 +100,7 @@ func (r *root) warnClock() {
 }
 
 func (r *root) openBlock() {
-	at := core.NoStump
+	at := record.NoStump
 	switch {
 	case r.stump != nil && r.stump.id.Block == r.x.block:
 		at = r.stump.id
@@ -122,7 +122,7 @@ func (r *root) openRounds() {
 	r.on = onRounds
 }
 
-func (r *root) openStump(id core.StumpID) {
+func (r *root) openStump(id record.StumpID) {
 	s, err := newStump(r, id)
 	if err != nil {
 		r.x.fail(err)

@@ -8,7 +8,8 @@ import (
 	"strings"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 	"barkslip/ui/paper"
 )
@@ -17,16 +18,16 @@ import (
 type roundsScreen struct {
 	r     *root
 	x     *shared
-	calls []core.Call
+	calls []due.Call
 	at    int
 	top   int
-	span  int          // 0 now, 1 today, 2 this week, 3 a day named
-	named unit.Date    // the day, for span 3
-	kind  int          // 0 all, else kind+1
-	row   int          // 0 all
-	late  bool         // late ones only
-	asOf  time.Time    // the minute the list was made in
-	done  []core.Event // answers given on this round, the newest last
+	span  int            // 0 now, 1 today, 2 this week, 3 a day named
+	named unit.Date      // the day, for span 3
+	kind  int            // 0 all, else kind+1
+	row   int            // 0 all
+	late  bool           // late ones only
+	asOf  time.Time      // the minute the list was made in
+	done  []record.Event // answers given on this round, the newest last
 }
 
 var spanWords = []string{"now", "today", "this week", "on a day"}
@@ -43,11 +44,11 @@ func (s *roundsScreen) until() time.Time {
 	today := b.Day(s.x.now())
 	switch s.span {
 	case 1:
-		return core.EndOf(today, b.Zone)
+		return due.EndOf(today, b.Zone)
 	case 2:
-		return core.EndOf(today.Add(6), b.Zone)
+		return due.EndOf(today.Add(6), b.Zone)
 	case 3:
-		return core.EndOf(s.named, b.Zone)
+		return due.EndOf(s.named, b.Zone)
 	}
 	return s.x.now()
 }
@@ -62,7 +63,7 @@ func (s *roundsScreen) judged() time.Time {
 
 func (s *roundsScreen) load() {
 	s.asOf = s.x.now().Truncate(time.Minute)
-	s.calls = core.Round(s.x.summaries(s.x.block), s.judged(), s.until(), s.keep)
+	s.calls = due.Round(s.x.summaries(s.x.block), s.judged(), s.until(), s.keep)
 	s.at = max(0, min(s.at, len(s.calls)-1))
 }
 
@@ -74,12 +75,12 @@ func (s *roundsScreen) fresh() {
 	}
 	here := s.calls[s.at].Stump
 	s.load()
-	if i := slices.IndexFunc(s.calls, func(c core.Call) bool { return c.Stump == here }); i >= 0 {
+	if i := slices.IndexFunc(s.calls, func(c due.Call) bool { return c.Stump == here }); i >= 0 {
 		s.at = i
 	}
 }
 
-func (s *roundsScreen) keep(d core.Due) bool {
+func (s *roundsScreen) keep(d due.Due) bool {
 	return (s.kind == 0 || int(d.Kind) == s.kind-1) && (s.row == 0 || int(d.Stump.Row) == s.row) && (!s.late || d.Late(s.judged()))
 }
 
@@ -183,10 +184,10 @@ func (s *roundsScreen) askRow() {
 		s.row = 0
 		if text != "all" {
 			n, err := strconv.Atoi(text)
-			if err != nil || n < 1 || n > core.MaxRow {
+			if err != nil || n < 1 || n > record.MaxRow {
 				return errors.New("give the number of a row, or nothing for all")
 			}
-			if !slices.ContainsFunc(s.x.summaries(s.x.block), func(sum core.Summary) bool { return int(sum.ID.Row) == n }) {
+			if !slices.ContainsFunc(s.x.summaries(s.x.block), func(sum due.Summary) bool { return int(sum.ID.Row) == n }) {
 				return fmt.Errorf("there is no row %d in this block", n)
 			}
 			s.row = n
@@ -201,7 +202,7 @@ func (s *roundsScreen) pickKind() {
 	s.kind = 0
 	s.load()
 	s.kind = kind
-	count := map[core.DueKind]int{}
+	count := map[due.Kind]int{}
 	for _, c := range s.calls {
 		for _, d := range c.Dues {
 			count[d.Kind]++
@@ -209,7 +210,7 @@ func (s *roundsScreen) pickKind() {
 	}
 	take := func(k int) func() error { return func() error { s.kind = k; s.load(); return nil } }
 	items := []listItem{{"all", "every kind of work", take(0)}}
-	for _, k := range core.DueKinds() {
+	for _, k := range due.Kinds() {
 		if count[k] > 0 {
 			items = append(items, listItem{plainWords(k.String()), fmt.Sprintf("%d", count[k]), take(int(k) + 1)})
 		}
@@ -228,7 +229,7 @@ func (s *roundsScreen) why() {
 	s.r.page = &page{r: s.r, title: "Why", where: c.Stump.Long(), make: func(width int) []paper.Line { return s.whyLines(c, width-8) }}
 }
 
-func (s *roundsScreen) whyLines(c core.Call, width int) []paper.Line {
+func (s *roundsScreen) whyLines(c due.Call, width int) []paper.Line {
 	b, now := s.x.site(), s.x.now()
 	lines := []paper.Line{nil}
 	for _, d := range c.Dues {
@@ -333,7 +334,7 @@ func (s *roundsScreen) foot() []paper.Line {
 	return append([]paper.Line{nil}, indent(2, wrapped(paper.Plain, words, s.x.width-4))...)
 }
 
-func soonest(c core.Call) core.Due {
+func soonest(c due.Call) due.Due {
 	first := c.Dues[0]
 	for _, d := range c.Dues {
 		if d.By.Before(first.By) {
@@ -345,12 +346,12 @@ func soonest(c core.Call) core.Due {
 
 func (s *roundsScreen) because() string {
 	words := "In walking order, up one row and down the next; white first."
-	if far, ok := core.Walked(s.calls, s.x.site()); ok && len(s.calls) > 1 {
+	if far, ok := due.Walked(s.calls, s.x.site()); ok && len(s.calls) > 1 {
 		words += " " + s.x.site().Units.Distance(far) + " to walk."
 	}
 	var only []string
 	if s.kind > 0 {
-		only = append(only, plainWords(core.DueKind(s.kind-1).String()))
+		only = append(only, plainWords(due.Kind(s.kind-1).String()))
 	}
 	if s.row > 0 {
 		only = append(only, fmt.Sprintf("row %d", s.row))

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/sample"
 )
 
@@ -107,7 +107,7 @@ func TestRowPaintedAtATime(t *testing.T) {
 		t.Errorf("%d key presses, want under 8", d.keys)
 	}
 	for _, s := range d.root.x.summaries(d.root.x.block) {
-		if s.ID.Row == 10 && s.Stage == core.SealedUp {
+		if s.ID.Row == 10 && s.Stage == record.StageSealed {
 			t.Errorf("%s is sealed still:\n%s", s.ID.Place(), d.screen())
 		}
 	}

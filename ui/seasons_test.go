@@ -8,17 +8,19 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
+	"barkslip/core/walk"
 )
 
 // replies is what a careful hand answers at each step of the after-care, by
 // keys; steps that are not named take Enter.
-var replies = map[core.StepID][]string{
-	core.StepLimbs: {"1"}, core.StepBleeding: {"1"}, core.StepSlip: {"1"}, core.StepNewFace: {"1", "5"}, core.StepMeasure: {"3.4", "enter"},
-	core.StepWood: {"9", "enter"}, core.StepWhite: {"1"}, core.StepSealCheck: {"1"}, core.StepStake: {"6ft w", "enter"},
-	core.StepSprouts: {"0"}, core.StepSproutLeaf: {"2"}, core.StepLeader: {"1"}, core.StepLeaderShoot: {"1"},
-	core.StepTwine: {"12in 4in", "enter"}, core.StepTwineKind: {"1"}, core.StepTwineCheck: {"1"}, core.StepSeason: {"1"},
-	core.StepUntie: {"1"}, core.StepRival: {"1"}, core.StepSeal: {"2"}, core.StepDeath: {"1"}, core.StepFailed: {"1"}, core.StepKeep: {"2"},
+var replies = map[walk.StepID][]string{
+	walk.StepLimbs: {"1"}, walk.StepBleeding: {"1"}, walk.StepSlip: {"1"}, walk.StepNewFace: {"1", "5"}, walk.StepMeasure: {"3.4", "enter"},
+	walk.StepWood: {"9", "enter"}, walk.StepWhite: {"1"}, walk.StepSealCheck: {"1"}, walk.StepStake: {"6ft w", "enter"},
+	walk.StepSprouts: {"0"}, walk.StepSproutLeaf: {"2"}, walk.StepLeader: {"1"}, walk.StepLeaderShoot: {"1"},
+	walk.StepTwine: {"12in 4in", "enter"}, walk.StepTwineKind: {"1"}, walk.StepTwineCheck: {"1"}, walk.StepSeason: {"1"},
+	walk.StepUntie: {"1"}, walk.StepRival: {"1"}, walk.StepSeal: {"2"}, walk.StepDeath: {"1"}, walk.StepFailed: {"1"}, walk.StepKeep: {"2"},
 }
 
 func cmpOr(a, b string) string {
@@ -32,24 +34,24 @@ func cmpOr(a, b string) string {
 // the next thing falls due, until it is untied or the years are over.
 type season struct {
 	*driver
-	seen  map[core.DueKind]bool
+	seen  map[due.Kind]bool
 	shoot int    // length of the leader in inches
 	visit string // what a visit finds; "" for all growing
 }
 
-func (s *season) dues() []core.Due {
-	return core.Dues(s.stump(), s.root.x.site())
+func (s *season) dues() []due.Due {
+	return due.Of(s.stump(), s.root.x.site())
 }
 
 // open is what is due now, in order of kind.
-func (s *season) open() []core.Due {
-	var out []core.Due
+func (s *season) open() []due.Due {
+	var out []due.Due
 	for _, d := range s.dues() {
 		if d.Open(s.now) {
 			out = append(out, d)
 		}
 	}
-	slices.SortFunc(out, func(a, b core.Due) int { return int(a.Kind) - int(b.Kind) })
+	slices.SortFunc(out, func(a, b due.Due) int { return int(a.Kind) - int(b.Kind) })
 	return out
 }
 
@@ -63,12 +65,12 @@ func (s *season) meet() {
 		}
 	}()
 	switch step {
-	case core.StepVisit:
+	case walk.StepVisit:
 		s.press(cmpOr(s.visit, "8"))
-	case core.StepTie:
+	case walk.StepTie:
 		s.shoot = min(s.shoot+9, 110)
 		s.press(fmt.Sprintf("%din", s.shoot), "enter")
-	case core.StepMeasure:
+	case walk.StepMeasure:
 		s.press("3.4", "enter")
 	default:
 		keys := replies[step]
@@ -88,31 +90,31 @@ func (s *season) run(until time.Time) {
 		if s.root.on != onStump {
 			s.root.openStump(id)
 		}
-		if s.stump().Stage() == core.UntiedFree {
+		if s.stump().Stage() == record.StageUntied {
 			return
 		}
-		if s.stump().Now().Failed != nil && len(s.dues()) > 0 && s.dues()[0].Kind == core.DueRegraft && s.dues()[0].Open(s.now) {
-			s.seen[core.DueRegraft] = true
+		if s.stump().Now().Failed != nil && len(s.dues()) > 0 && s.dues()[0].Kind == due.Regraft && s.dues()[0].Open(s.now) {
+			s.seen[due.Regraft] = true
 			return // grafting again is asked by the test
 		}
-		due := s.open()
-		if s.stump().Now().TwineCut != nil && len(due) == 0 {
+		open := s.open()
+		if s.stump().Now().TwineCut != nil && len(open) == 0 {
 			s.untie()
 			continue
 		}
-		if len(due) == 0 && !s.grafting() {
+		if len(open) == 0 && !s.grafting() {
 			s.wait()
 			continue
 		}
-		kinds := map[core.DueKind]bool{}
-		for _, d := range due {
+		kinds := map[due.Kind]bool{}
+		for _, d := range open {
 			s.seen[d.Kind], kinds[d.Kind] = true, true
 			if d.Late(s.now) {
 				s.t.Fatalf("%s: %s is late although every due was met when it opened", s.now, d.Kind)
 			}
 		}
-		if len(due) > 0 {
-			s.root.stump.meet(due)
+		if len(open) > 0 {
+			s.root.stump.meet(open)
 		}
 		s.meet()
 	}
@@ -121,7 +123,7 @@ func (s *season) run(until time.Time) {
 // untie goes up the stake to that step: nothing is due by then.
 func (s *season) untie() {
 	for range 40 {
-		if s.root.stump.q.Step.ID == core.StepUntie {
+		if s.root.stump.q.Step.ID == walk.StepUntie {
 			s.meet()
 			return
 		}
@@ -152,7 +154,7 @@ func (s *season) wait() {
 // where it leads on although nothing is due.
 func (s *season) grafting() bool {
 	step := s.root.stump.q.Step
-	return s.stump().Stage() == core.Grafted || step.Part == core.PartGraft
+	return s.stump().Stage() == record.StageGrafted || step.Part == walk.PartGraft
 }
 
 func newSeason(t *testing.T, begin, place, zone string) *season {
@@ -165,14 +167,14 @@ func newSeason(t *testing.T, begin, place, zone string) *season {
 	d.root.openBlock()
 	d.press("enter")
 	d.cutBack()
-	return &season{driver: d, seen: map[core.DueKind]bool{}}
+	return &season{driver: d, seen: map[due.Kind]bool{}}
 }
 
 // A stump is walked through the interface from standing to untied. Every kind of
 // due that a stump which takes can have comes up, none is late when each is met
 // on the day it opens, and in the end nothing is due.
 func TestFourSeasons(t *testing.T) {
-	lost := []core.DueKind{core.DueKeepSprouts, core.DueRegraft}
+	lost := []due.Kind{due.KeepSprouts, due.Regraft}
 	for _, c := range []struct{ name, begin, place, zone, until string }{
 		{"north", "2027-04-26 09:00", "42.7 -77.2", "America/New_York", "2031-12-31 00:00"},
 		{"south", "2027-10-26 09:00", "-41.3 173.2", "Pacific/Auckland", "2032-06-30 00:00"},
@@ -180,13 +182,13 @@ func TestFourSeasons(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			s := newSeason(t, c.begin, c.place, c.zone)
 			s.run(at(c.until))
-			if stage := s.stump().Stage(); stage != core.UntiedFree {
+			if stage := s.stump().Stage(); stage != record.StageUntied {
 				t.Errorf("it ends %s at %s:\n%s", stage, s.now, s.screen())
 			}
 			if left := s.dues(); len(left) > 0 {
 				t.Errorf("still due: %v", left)
 			}
-			for _, k := range core.DueKinds() {
+			for _, k := range due.Kinds() {
 				if !s.seen[k] && !slices.Contains(lost, k) {
 					t.Errorf("%s never fell due", k)
 				}
@@ -202,13 +204,13 @@ func TestFailedAndGraftedAgain(t *testing.T) {
 	s.visit = "95" // all dead, and sure of it
 	s.run(at("2028-03-20 00:00"))
 	s.clock("2028-03-20 09:00")
-	for _, k := range []core.DueKind{core.DueKeepSprouts, core.DueRegraft} {
+	for _, k := range []due.Kind{due.KeepSprouts, due.Regraft} {
 		if !s.seen[k] {
 			t.Errorf("%s never fell due", k)
 		}
 	}
 	if s.root.on != onStump {
-		s.root.openStump(core.StumpID{Block: s.root.x.block, Row: 1, Tree: 1})
+		s.root.openStump(record.StumpID{Block: s.root.x.block, Row: 1, Tree: 1})
 	}
 	if s.stump().Now().Failed == nil {
 		s.press("3")
@@ -216,11 +218,11 @@ func TestFailedAndGraftedAgain(t *testing.T) {
 	s.sees("Failed")
 	s.press("2")
 	s.cutBack()
-	if n := len(s.stump().Attempts); n != 2 || s.stump().Stage() != core.Draining || s.stump().Attempts[0].Failed == nil {
+	if n := len(s.stump().Attempts); n != 2 || s.stump().Stage() != record.StageDraining || s.stump().Attempts[0].Failed == nil {
 		t.Errorf("%d attempts, stage %s:\n%s", n, s.stump().Stage(), s.screen())
 	}
 	for _, d := range s.dues() {
-		if d.Kind == core.DueRegraft || d.Kind == core.DueKeepSprouts {
+		if d.Kind == due.Regraft || d.Kind == due.KeepSprouts {
 			t.Errorf("%s is due still", d.Kind)
 		}
 	}

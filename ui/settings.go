@@ -4,47 +4,47 @@ import (
 	"fmt"
 	"strings"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
 // setting is one row of the block's settings.
 type setting struct {
 	name, word, asks string
-	show             func(b *core.Block) string
+	show             func(b *record.Block) string
 }
 
 // settingRows lists the settings as they are shown and asked.
 var settingRows = []setting{
-	{"name", "name", "the block's name", func(b *core.Block) string { return b.Name }},
-	{"units", "units", "us or metric", func(b *core.Block) string { return b.Units.String() }},
-	{"zone", "time zone", "such as America/New_York", func(b *core.Block) string { return b.ZoneName }},
-	{"latitude", "latitude", "degrees, north above 0", func(b *core.Block) string { return degrees(b, b.Lat) }},
-	{"longitude", "longitude", "degrees, east above 0", func(b *core.Block) string { return degrees(b, b.Lon) }},
-	{"altitude", "altitude", "such as 700ft or 210m", func(b *core.Block) string { return shown(b, b.Altitude) }},
-	{"species", "stock", "species of the stumps", func(b *core.Block) string { return b.Species }},
-	{"variety", "variety planned", "unless a stump says otherwise", func(b *core.Block) string { return b.Variety }},
-	{"graft-height", "graft height", "wanted, such as 36in", func(b *core.Block) string { return shown(b, b.GraftHeight) }},
-	{"browse", "browse height", "to which animals eat, such as 6ft", func(b *core.Block) string { return shown(b, b.Browse) }},
-	{"frosty", "frosty", "yes or no: late frosts", func(b *core.Block) string { return yesNo(b.Frosty) }},
-	{"earwigs", "earwigs", "yes or no: a problem here", func(b *core.Block) string { return yesNo(b.Earwigs) }},
-	{"row-spacing", "between rows", "such as 30ft", func(b *core.Block) string { return shown(b, b.RowSpacing) }},
-	{"tree-spacing", "between trees", "such as 25ft", func(b *core.Block) string { return shown(b, b.TreeSpacing) }},
-	{"slip-from", "bark slips from", "month and day, 05-10", func(b *core.Block) string { return monthDay(b.SlipFrom) }},
-	{"slip-to", "bark slips until", "month and day, 06-10", func(b *core.Block) string { return monthDay(b.SlipTo) }},
-	{"wait-days", "days to graft", "after cutting back, 3 to 21; 7 unless set", func(b *core.Block) string { return number(b.Wait) }},
-	{"a-day", "grafted a day", "stumps the crew grafts a day", func(b *core.Block) string { return number(b.PerDay) }},
-	{"pinch-until", "pinch until", "month and day, 08-15", func(b *core.Block) string { return monthDay(b.PinchUntil) }},
+	{"name", "name", "the block's name", func(b *record.Block) string { return b.Name }},
+	{"units", "units", "us or metric", func(b *record.Block) string { return b.Units.String() }},
+	{"zone", "time zone", "such as America/New_York", func(b *record.Block) string { return b.ZoneName }},
+	{"latitude", "latitude", "degrees, north above 0", func(b *record.Block) string { return degrees(b, b.Lat) }},
+	{"longitude", "longitude", "degrees, east above 0", func(b *record.Block) string { return degrees(b, b.Lon) }},
+	{"altitude", "altitude", "such as 700ft or 210m", func(b *record.Block) string { return shown(b, b.Altitude) }},
+	{"species", "stock", "species of the stumps", func(b *record.Block) string { return b.Species }},
+	{"variety", "variety planned", "unless a stump says otherwise", func(b *record.Block) string { return b.Variety }},
+	{"graft-height", "graft height", "wanted, such as 36in", func(b *record.Block) string { return shown(b, b.GraftHeight) }},
+	{"browse", "browse height", "to which animals eat, such as 6ft", func(b *record.Block) string { return shown(b, b.Browse) }},
+	{"frosty", "frosty", "yes or no: late frosts", func(b *record.Block) string { return yesNo(b.Frosty) }},
+	{"earwigs", "earwigs", "yes or no: a problem here", func(b *record.Block) string { return yesNo(b.Earwigs) }},
+	{"row-spacing", "between rows", "such as 30ft", func(b *record.Block) string { return shown(b, b.RowSpacing) }},
+	{"tree-spacing", "between trees", "such as 25ft", func(b *record.Block) string { return shown(b, b.TreeSpacing) }},
+	{"slip-from", "bark slips from", "month and day, 05-10", func(b *record.Block) string { return monthDay(b.SlipFrom) }},
+	{"slip-to", "bark slips until", "month and day, 06-10", func(b *record.Block) string { return monthDay(b.SlipTo) }},
+	{"wait-days", "days to graft", "after cutting back, 3 to 21; 7 unless set", func(b *record.Block) string { return number(b.Wait) }},
+	{"a-day", "grafted a day", "stumps the crew grafts a day", func(b *record.Block) string { return number(b.PerDay) }},
+	{"pinch-until", "pinch until", "month and day, 08-15", func(b *record.Block) string { return monthDay(b.PinchUntil) }},
 }
 
-func degrees(b *core.Block, v float64) string {
+func degrees(b *record.Block, v float64) string {
 	if !b.Placed {
 		return ""
 	}
 	return fmt.Sprintf("%g", v)
 }
 
-func shown(b *core.Block, m core.Measure) string {
+func shown(b *record.Block, m record.Measure) string {
 	if !m.Given() {
 		return ""
 	}
@@ -65,7 +65,7 @@ func number(n int) string {
 	return fmt.Sprint(n)
 }
 
-func monthDay(m core.MonthDay) string {
+func monthDay(m record.MonthDay) string {
 	if m.Day == 0 {
 		return ""
 	}
@@ -88,7 +88,7 @@ func (r *root) settings() {
 
 func (r *root) askSetting(s setting) {
 	r.ask(paperTitle(s.word)+" ("+s.asks+"):", "", true, func(text string) error {
-		text = strings.TrimSpace(core.Clean(text))
+		text = strings.TrimSpace(record.Clean(text))
 		if err := r.setBlock(r.x.block, s.name, text); err != nil {
 			return err
 		}
@@ -101,27 +101,27 @@ func (r *root) askSetting(s setting) {
 func paperTitle(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // setBlock writes one setting, replacing the one that stands.
-func (r *root) setBlock(block core.ID, name, value string) error {
-	var body core.Body = &core.BlockSet{Block: block, Setting: name, Value: value}
+func (r *root) setBlock(block record.ID, name, value string) error {
+	var body record.Body = &record.BlockSet{Block: block, Setting: name, Value: value}
 	if name == "name" {
 		if value == "" {
 			return &unit.Error{Given: value, Accepted: "a name"}
 		}
-		body = &core.BlockMade{Block: block, Name: value}
+		body = &record.BlockMade{Block: block, Name: value}
 	}
 	if name == "zone" {
 		zone, err := readZone(r.x.Zones, value)
 		if err != nil {
 			return err
 		}
-		value, body = zone, &core.BlockSet{Block: block, Setting: name, Value: zone}
+		value, body = zone, &record.BlockSet{Block: block, Setting: name, Value: zone}
 	}
-	if err := core.Check(core.Event{Body: body}); err != nil {
+	if err := record.Check(record.Event{Body: body}); err != nil {
 		return err
 	}
-	e := core.Event{At: r.x.Now(), Body: body}
+	e := record.Event{At: r.x.Now(), Body: body}
 	e.Replaces = r.x.Book.Folded().Answers(e.Question())
-	_, err := r.x.write(core.NoStump, e)
+	_, err := r.x.write(record.NoStump, e)
 	return err
 }
 
@@ -157,7 +157,7 @@ func (r *root) pickSame() {
 			continue
 		}
 		items = append(items, listItem{b.Name, counted(len(r.x.summaries(b.ID)), "stump"), func() error {
-			if _, err := r.x.write(core.NoStump, core.Event{At: r.x.Now(), Body: &core.Same{What: "block", A: here.ID.String(), B: b.ID.String()}}); err != nil {
+			if _, err := r.x.write(record.NoStump, record.Event{At: r.x.Now(), Body: &record.Same{What: "block", A: here.ID.String(), B: b.ID.String()}}); err != nil {
 				return err
 			}
 			r.x.block = r.x.Book.Folded().CanonicalBlock(here.ID)

@@ -4,8 +4,10 @@ import (
 	"strings"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/plan"
+	"barkslip/core/record"
 	"barkslip/core/tally"
+	"barkslip/core/walk"
 	"barkslip/ui/paper"
 )
 
@@ -17,7 +19,7 @@ type shared struct {
 	height int
 	hand   string
 	at     time.Time // an earlier time answers are given for; zero for now
-	block  core.ID   // the block the screens are on
+	block  record.ID // the block the screens are on
 	said   string    // the last thing done or wrong, in the message line
 	wrong  bool      // said is an error
 	guard  guard
@@ -25,9 +27,9 @@ type shared struct {
 
 	pressed pressed // the digit pressed last on a stump
 
-	before, earlier core.Habit // of the stump worked last, and the one before it
+	before, earlier walk.Habit // of the stump worked last, and the one before it
 	odds            tally.Odds // of the block; reckoned once it is opened
-	oddsFor         core.ID
+	oddsFor         record.ID
 	sums            sums
 }
 
@@ -36,7 +38,7 @@ type shared struct {
 type pressed struct {
 	key    string
 	at     time.Time
-	events []core.Event
+	events []record.Event
 }
 
 // then is one more key pressed.
@@ -71,11 +73,11 @@ func (x *shared) fail(err error) {
 }
 
 // site is the block the screens are on, nil in an empty book.
-func (x *shared) site() *core.Block { return x.Book.Folded().Blocks[x.block] }
+func (x *shared) site() *record.Block { return x.Book.Folded().Blocks[x.block] }
 
 // write gives events their hand and stump and puts them on disk in one
 // transaction. Screens read the record anew only after it returns.
-func (x *shared) write(stump core.StumpID, events ...core.Event) ([]core.Event, error) {
+func (x *shared) write(stump record.StumpID, events ...record.Event) ([]record.Event, error) {
 	for i := range events {
 		events[i].At = events[i].At.Truncate(time.Second)
 		events[i].Hand, events[i].Stump = x.hand, stump
@@ -110,7 +112,7 @@ func (x *shared) setTheme(name string) {
 // oddsOf is the block's odds, reckoned once for each time a block is opened.
 func (x *shared) oddsOf() tally.Odds {
 	if x.oddsFor != x.block {
-		x.odds, x.oddsFor = core.OddsOf(x.summaries(x.block)), x.block
+		x.odds, x.oddsFor = plan.OddsOf(x.summaries(x.block)), x.block
 	}
 	return x.odds
 }

@@ -5,13 +5,13 @@ import (
 	"strings"
 	"unicode"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
 // readZone is the name of a time zone, in any case of letters. A name without
 // its place, such as EST, is refused: most of those keep no summer time.
-func readZone(zones core.Zones, text string) (string, error) {
+func readZone(zones record.Zones, text string) (string, error) {
 	bad := &unit.Error{Given: text, Accepted: "a time zone by its place, such as America/New_York"}
 	if text != "UTC" && !strings.Contains(text, "/") {
 		return "", bad

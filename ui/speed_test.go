@@ -7,33 +7,34 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 )
 
 // crowd is a book of one block of many stumps that is held in memory.
 type crowd struct {
-	book *core.Book
-	sums []core.Summary
+	book *record.Book
+	sums []due.Summary
 }
 
 const crowdRows, crowdTrees = 500, 200
 
 // newCrowd makes 100,000 stumps at every stage, each with a few dues.
 func newCrowd() *crowd {
-	events := []core.Event{{At: at("2027-05-01 08:00"), Body: &core.BlockMade{Block: home, Name: "Hollow Lane"}},
-		{At: at("2027-05-01 08:00"), Body: &core.BlockSet{Block: home, Setting: "zone", Value: "America/New_York"}}}
+	events := []record.Event{{At: at("2027-05-01 08:00"), Body: &record.BlockMade{Block: home, Name: "Hollow Lane"}},
+		{At: at("2027-05-01 08:00"), Body: &record.BlockSet{Block: home, Setting: "zone", Value: "America/New_York"}}}
 	for i := range events {
-		events[i].ID = core.ID{byte(i + 1)}
+		events[i].ID = record.ID{byte(i + 1)}
 	}
-	c := &crowd{book: core.FoldBook(events, time.LoadLocation)}
-	stages := core.Stages()
+	c := &crowd{book: record.FoldBook(events, time.LoadLocation)}
+	stages := record.Stages()
 	open := at("2027-05-04 08:00")
 	for r := 1; r <= crowdRows; r++ {
 		for n := 1; n <= crowdTrees; n++ {
 			id := tree(r, n)
-			s := core.Summary{ID: id, Stage: stages[(r+n)%len(stages)], Scions: 3, Newest: open}
+			s := due.Summary{ID: id, Stage: stages[(r+n)%len(stages)], Scions: 3, Newest: open}
 			for k := range (r + n) % 3 {
-				s.Dues = append(s.Dues, core.Due{Stump: id, Kind: core.DueLook + core.DueKind(k), Opens: open, By: open.AddDate(0, 0, n%4)})
+				s.Dues = append(s.Dues, due.Due{Stump: id, Kind: due.Look + due.Kind(k), Opens: open, By: open.AddDate(0, 0, n%4)})
 			}
 			c.sums = append(c.sums, s)
 		}
@@ -41,16 +42,16 @@ func newCrowd() *crowd {
 	return c
 }
 
-func (c *crowd) Append(events ...core.Event) ([]core.Event, error) { return events, nil }
-func (c *crowd) Summaries(core.ID) ([]core.Summary, error)         { return c.sums, nil }
-func (c *crowd) Folded() *core.Book                                { return c.book }
-func (c *crowd) Newest() time.Time                                 { return at("2027-05-04 08:00") }
-func (c *crowd) Stump(id core.StumpID) (*core.Stump, error) {
-	var events []core.Event
-	for i, b := range append([]core.Body{&core.StumpAdded{}}, cut()...) {
-		events = append(events, core.Event{ID: core.ID{byte(i + 1)}, Clock: uint64(i + 1), At: at("2027-04-20 09:00"), Stump: id, Body: b})
+func (c *crowd) Append(events ...record.Event) ([]record.Event, error) { return events, nil }
+func (c *crowd) Summaries(record.ID) ([]due.Summary, error)            { return c.sums, nil }
+func (c *crowd) Folded() *record.Book                                  { return c.book }
+func (c *crowd) Newest() time.Time                                     { return at("2027-05-04 08:00") }
+func (c *crowd) Stump(id record.StumpID) (*record.Stump, error) {
+	var events []record.Event
+	for i, b := range append([]record.Body{&record.StumpAdded{}}, cut()...) {
+		events = append(events, record.Event{ID: record.ID{byte(i + 1)}, Clock: uint64(i + 1), At: at("2027-04-20 09:00"), Stump: id, Body: b})
 	}
-	return core.Fold(id, events), nil
+	return record.Fold(id, events), nil
 }
 
 func newCrowded() *root {

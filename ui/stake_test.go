@@ -4,7 +4,7 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/due"
 	"barkslip/ui/paper"
 )
 
@@ -16,15 +16,15 @@ func TestDueWordsFitTheStake(t *testing.T) {
 	s := d.root.stump
 	zone := s.x.site().Zone
 	at := func(y int, m time.Month, day, hour int) time.Time { return time.Date(y, m, day, hour, 0, 0, 0, zone) }
-	for want, due := range map[string]core.Due{
-		"LATE":        {Kind: core.DueStake, Opens: at(2027, 4, 1, 0), By: at(2027, 4, 9, 0)},
-		"today":       {Kind: core.DueStake, Opens: at(2027, 5, 1, 0), By: at(2027, 5, 4, 23)},
-		"by 12 May":   {Kind: core.DueStake, Opens: at(2027, 5, 1, 0), By: at(2027, 5, 12, 0)},
-		"by Jan 2028": {Kind: core.DueTiesOff, Opens: at(2027, 5, 1, 0), By: at(2028, 1, 12, 0)},
-		"by 14:00":    {Kind: core.DueWhite, Opens: at(2027, 5, 4, 13), By: at(2027, 5, 4, 14)},
-		"from 15:00":  {Kind: core.DueWhite, Opens: at(2027, 5, 4, 15), By: at(2027, 5, 4, 16)},
-		"from 28 Nov": {Kind: core.DueTiesOff, Opens: at(2027, 11, 28, 0), By: at(2027, 12, 31, 0)},
-		"in Jan 2028": {Kind: core.DueHeadBack, Opens: at(2028, 1, 15, 0), By: at(2028, 3, 1, 0)},
+	for want, due := range map[string]due.Due{
+		"LATE":        {Kind: due.Stake, Opens: at(2027, 4, 1, 0), By: at(2027, 4, 9, 0)},
+		"today":       {Kind: due.Stake, Opens: at(2027, 5, 1, 0), By: at(2027, 5, 4, 23)},
+		"by 12 May":   {Kind: due.Stake, Opens: at(2027, 5, 1, 0), By: at(2027, 5, 12, 0)},
+		"by Jan 2028": {Kind: due.TiesOff, Opens: at(2027, 5, 1, 0), By: at(2028, 1, 12, 0)},
+		"by 14:00":    {Kind: due.White, Opens: at(2027, 5, 4, 13), By: at(2027, 5, 4, 14)},
+		"from 15:00":  {Kind: due.White, Opens: at(2027, 5, 4, 15), By: at(2027, 5, 4, 16)},
+		"from 28 Nov": {Kind: due.TiesOff, Opens: at(2027, 11, 28, 0), By: at(2027, 12, 31, 0)},
+		"in Jan 2028": {Kind: due.HeadBack, Opens: at(2028, 1, 15, 0), By: at(2028, 3, 1, 0)},
 	} {
 		if got, _ := s.x.dueWords(due); got != want || paper.Width(got) > stakeWidth-18 {
 			t.Errorf("%s, want %s, in at most %d characters", got, want, stakeWidth-18)

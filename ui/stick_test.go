@@ -4,7 +4,8 @@ import (
 	"strings"
 	"testing"
 
-	"barkslip/core"
+	"barkslip/core/record"
+	"barkslip/core/walk"
 )
 
 // atNodes is a stump with three slots marked, its wood chosen but for the buds.
@@ -13,10 +14,10 @@ func atNodes(t *testing.T) *driver {
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.did(tree(1, 1), "2027-04-20 09:00", cut()...)
 	d.did(tree(1, 1), "2027-05-04 08:50", graft()[:7]...)
-	d.did(tree(1, 1), "2027-05-04 08:55", &core.WoodChosen{Variety: "Lantern", Thickness: inches(0.5)})
+	d.did(tree(1, 1), "2027-05-04 08:55", &record.WoodChosen{Variety: "Lantern", Thickness: inches(0.5)})
 	d.open()
 	d.press("enter")
-	d.on(core.StepNodes)
+	d.on(walk.StepNodes)
 	return d
 }
 
@@ -43,11 +44,11 @@ func TestStickIsDrawnWhileTyped(t *testing.T) {
 func TestStickTaken(t *testing.T) {
 	d := atNodes(t)
 	d.press("7", "24 4:ps 5.2:p 7:x 11:ps 12.5:ps", "enter")
-	d.on(core.StepScion)
+	d.on(walk.StepScion)
 	d.sees("cut at 1 1/4 to 5 11/16 in, 8 1/4 to 13 in", "Cut it 1 1/4 to 5 11/16 in from the butt.")
 	d.press("enter")
 	d.sees("Cut it 8 1/4 to 13 in from the butt.")
-	d.correct(core.StepNodes)
+	d.correct(walk.StepNodes)
 	d.sees("from the butt at 1 1/4", "8 1/4 to 13 in", "as cut", "2 scions")
 }
 
@@ -56,15 +57,15 @@ func TestStickTaken(t *testing.T) {
 func TestSplitIsOneDigit(t *testing.T) {
 	d := atNodes(t)
 	d.press("1", "7", "enter")
-	d.on(core.StepSplit)
+	d.on(walk.StepSplit)
 	d.press("2", "enter")
-	d.on(core.StepScion)
-	_, set := newest[*core.ScionSet](d)
-	if set.Slot != 1 || set.Split.Typed != "2" || set.Checks != core.AllGood {
+	d.on(walk.StepScion)
+	_, set := newest[*record.ScionSet](d)
+	if set.Slot != 1 || set.Split.Typed != "2" || set.Checks != record.AllGood {
 		t.Errorf("%+v", set)
 	}
 	d.press("enter", "enter")
-	d.on(core.StepSeal)
+	d.on(walk.StepSeal)
 	d.sees("The split at slot 1 ran 2 in: seal below")
 }
 
@@ -73,10 +74,10 @@ func TestCorrectingTheHeightKeepsTheDiameter(t *testing.T) {
 	d := newDriver(t, "2027-04-26 09:00")
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.press("enter", "0", "42 3", "enter")
-	d.correct(core.StepHeight)
+	d.correct(walk.StepHeight)
 	d.sees("Enter takes 42 in, 3 in", "A height alone keeps the 3 in across.")
 	d.press("40", "enter")
-	if _, c := newest[*core.CutBack](d); c.Height.Typed != "40" || c.Across.Typed != "3" {
+	if _, c := newest[*record.CutBack](d); c.Height.Typed != "40" || c.Across.Typed != "3" {
 		t.Errorf("%+v", c)
 	}
 }
@@ -86,10 +87,10 @@ func TestCorrectingTheHeightKeepsTheDiameter(t *testing.T) {
 func TestMeasureLeftAsItIs(t *testing.T) {
 	d := atNodes(t)
 	before := len(d.live())
-	d.correct(core.StepMeasure)
+	d.correct(walk.StepMeasure)
 	d.sees("Enter takes 3.4 in")
 	d.press("enter")
-	d.on(core.StepNodes)
+	d.on(walk.StepNodes)
 	if n := len(d.live()); n != before {
 		t.Errorf("%d answers stand, %d stood", n, before)
 	}
@@ -109,7 +110,7 @@ func TestBlockedBarkIsDrawnWhileTyped(t *testing.T) {
 	d.did(tree(1, 1), "2027-05-04 08:50", graft()[:6]...)
 	d.open()
 	d.press("enter")
-	d.on(core.StepSlots)
+	d.on(walk.StepSlots)
 	d.size(120, 40)
 	d.press("4", "90:4i")
 	d.lacks(" blocked")

@@ -5,8 +5,10 @@ import (
 	"strings"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 )
 
 // stumpScreen is the walk on one stump: one question, its answers, and the
@@ -14,21 +16,21 @@ import (
 type stumpScreen struct {
 	r        *root
 	x        *shared
-	id       core.StumpID
-	s        *core.Stump
-	c        *core.Case
-	q        core.Ask
-	focus    core.StepID // a step gone to; "" for the one that is asked now
+	id       record.StumpID
+	s        *record.Stump
+	c        *walk.Case
+	q        walk.Ask
+	focus    walk.StepID // a step gone to; "" for the one that is asked now
 	again    bool        // focus corrects what was answered
 	field    field
-	sub      *core.Choice // a choice whose answer is being typed
+	sub      *walk.Choice // a choice whose answer is being typed
 	good     []bool       // marks of a list of checks
-	doubt    *core.Doubt  // what was typed is unlikely: its ways on stand in place
+	doubt    *walk.Doubt  // what was typed is unlikely: its ways on stand in place
 	wasEarly bool         // the doubt is that it is too early
 	fig      int          // 0 beside the answers, else which figure is shown large
 }
 
-func newStump(r *root, id core.StumpID) (*stumpScreen, error) {
+func newStump(r *root, id record.StumpID) (*stumpScreen, error) {
 	s := &stumpScreen{r: r, x: r.x, id: id}
 	return s, s.load()
 }
@@ -51,7 +53,7 @@ func (s *stumpScreen) ask() {
 	if s.c != nil {
 		slot = s.c.Slot()
 	}
-	s.c = core.NewCase(s.s, s.x.site(), s.x.Book.Folded(), s.x.now(), s.x.habit(s.id))
+	s.c = walk.NewCase(s.s, s.x.site(), s.x.Book.Folded(), s.x.now(), s.x.habit(s.id))
 	s.c.Odds = s.x.oddsOf()
 	id := s.focus
 	if id == "" {
@@ -89,7 +91,7 @@ func (s *stumpScreen) clear() {
 }
 
 // entry is the text asked for, if any.
-func (s *stumpScreen) entry() *core.Entry {
+func (s *stumpScreen) entry() *walk.Entry {
 	if s.sub != nil {
 		return s.sub.Entry
 	}
@@ -134,7 +136,7 @@ func (s *stumpScreen) answer(key string) {
 }
 
 // take reads what was typed.
-func (s *stumpScreen) take(e *core.Entry, key string) {
+func (s *stumpScreen) take(e *walk.Entry, key string) {
 	if key != "enter" {
 		return
 	}
@@ -196,21 +198,21 @@ func (s *stumpScreen) choose(key string) {
 
 // choices are the answers offered: the ways on where what was typed is in
 // doubt.
-func (s *stumpScreen) choices() []core.Choice {
+func (s *stumpScreen) choices() []walk.Choice {
 	if s.doubt != nil {
 		return s.doubt.Ways
 	}
 	return s.q.Choices
 }
 
-func (s *stumpScreen) chosen(ch core.Choice) {
+func (s *stumpScreen) chosen(ch walk.Choice) {
 	switch {
 	case ch.Doubt != nil && s.doubt == nil:
 		s.doubt = ch.Doubt
 		s.x.say(s.doubt.Says + " Esc goes back.")
 	case ch.Leave:
 		s.r.nextStump(s.id)
-	case ch.Pick != core.PickNone:
+	case ch.Pick != walk.PickNone:
 		s.pick(ch)
 	case ch.Entry != nil:
 		s.sub, s.fig = &ch, 0
@@ -225,7 +227,7 @@ func (s *stumpScreen) chosen(ch core.Choice) {
 }
 
 // write puts the answer on disk and says what is wrong if it cannot.
-func (s *stumpScreen) write(refines []core.ID, bodies ...core.Body) {
+func (s *stumpScreen) write(refines []record.ID, bodies ...record.Body) {
 	if err := s.keep(refines, bodies...); err != nil {
 		s.x.fail(err)
 	}
@@ -233,15 +235,15 @@ func (s *stumpScreen) write(refines []core.ID, bodies ...core.Body) {
 
 // keep puts the answer on disk in one transaction, then shows the record as
 // read back. refines names observations that the answer takes the place of.
-func (s *stumpScreen) keep(refines []core.ID, bodies ...core.Body) error {
+func (s *stumpScreen) keep(refines []record.ID, bodies ...record.Body) error {
 	now := s.x.now()
-	var events []core.Event
+	var events []record.Event
 	for _, b := range bodies {
-		e := core.Event{At: now, Replaces: s.replaces(b, refines), Body: b}
+		e := record.Event{At: now, Replaces: s.replaces(b, refines), Body: b}
 		if old, ok := s.corrected(e); ok {
 			e.At = old.At
 		}
-		if err := core.BeforeCause(s.s, b, e.At, s.x.site().Zone); err != nil {
+		if err := record.BeforeCause(s.s, b, e.At, s.x.site().Zone); err != nil {
 			return err
 		}
 		events = append(events, e)
@@ -253,7 +255,7 @@ func (s *stumpScreen) keep(refines []core.ID, bodies ...core.Body) error {
 	var words []string
 	for _, e := range events {
 		s.x.noteHabit(s.id, e.Body)
-		words = append(words, core.Say(e.Body, s.x.site().Units))
+		words = append(words, record.Say(e.Body, s.x.site().Units))
 	}
 	if len(events) > 0 {
 		taken := "Taken"
@@ -280,33 +282,33 @@ func (s *stumpScreen) keep(refines []core.ID, bodies ...core.Body) error {
 // set that time holds, but where it would turn the order of the work round. A
 // stump measured anew before its scions is measured now, so that its slots are
 // asked again.
-func (s *stumpScreen) corrected(e core.Event) (core.Event, bool) {
-	_, measured := e.Body.(*core.StumpMeasured)
+func (s *stumpScreen) corrected(e record.Event) (record.Event, bool) {
+	_, measured := e.Body.(*record.StumpMeasured)
 	measured = measured && len(s.c.A.Grafts) == 0
-	_, scion := e.Body.(*core.ScionSet) // also told more exactly, as how far its split ran
+	_, scion := e.Body.(*record.ScionSet) // also told more exactly, as how far its split ran
 	if len(e.Replaces) == 0 || measured || e.Question() != "" && !s.again && !scion {
-		return core.Event{}, false
+		return record.Event{}, false
 	}
 	for _, old := range s.s.Live {
 		if old.ID == e.Replaces[0] {
 			return old, s.x.at.IsZero() || s.keepsPlace(e.Body, old.At)
 		}
 	}
-	return core.Event{}, false
+	return record.Event{}, false
 }
 
 // keepsPlace says whether a corrected answer keeps its time though another is
 // set: one later than what followed from it.
-func (s *stumpScreen) keepsPlace(b core.Body, old time.Time) bool {
+func (s *stumpScreen) keepsPlace(b record.Body, old time.Time) bool {
 	if s.x.at.Before(old) {
 		return false
 	}
 	switch b.(type) {
-	case *core.CutBack:
+	case *record.CutBack:
 		return len(s.c.A.Grafts) > 0
-	case *core.ScionSet:
+	case *record.ScionSet:
 		return true
-	case *core.Sealed:
+	case *record.Sealed:
 		return s.c.A.White != nil
 	}
 	return false
@@ -318,9 +320,9 @@ func (s *stumpScreen) met() {
 	if r == nil || s.x.wrong {
 		return
 	}
-	for _, d := range core.Dues(s.s, s.x.site()) {
+	for _, d := range due.Of(s.s, s.x.site()) {
 		if d.OpenBetween(r.judged(), r.until()) && r.keep(d) {
-			s.meet([]core.Due{d})
+			s.meet([]due.Due{d})
 			return
 		}
 	}
@@ -330,14 +332,14 @@ func (s *stumpScreen) met() {
 // replaces is the answers a new one takes the place of: all that stand to the
 // same question; those it refines; or, when a step is corrected, its newest
 // observation.
-func (s *stumpScreen) replaces(b core.Body, refines []core.ID) []core.ID {
-	if q := (core.Event{Body: b}).Question(); q != "" {
+func (s *stumpScreen) replaces(b record.Body, refines []record.ID) []record.ID {
+	if q := (record.Event{Body: b}).Question(); q != "" {
 		return s.s.Answers(q)
 	}
 	for _, id := range refines {
 		for _, e := range s.s.Live {
 			if e.ID == id && sameKind(e.Body, b) {
-				return []core.ID{id}
+				return []record.ID{id}
 			}
 		}
 	}
@@ -346,7 +348,7 @@ func (s *stumpScreen) replaces(b core.Body, refines []core.ID) []core.ID {
 	}
 	for i := len(s.s.Live) - 1; i >= 0; i-- {
 		if e := s.s.Live[i]; sameKind(e.Body, b) {
-			return []core.ID{e.ID}
+			return []record.ID{e.ID}
 		}
 	}
 	return nil
@@ -354,27 +356,27 @@ func (s *stumpScreen) replaces(b core.Body, refines []core.ID) []core.ID {
 
 // sameKind says whether two bodies answer the same step: a look at the face is
 // not a try of the bark.
-func sameKind(a, b core.Body) bool {
+func sameKind(a, b record.Body) bool {
 	if a.Kind() != b.Kind() {
 		return false
 	}
-	x, ok := a.(*core.Looked)
+	x, ok := a.(*record.Looked)
 	if !ok {
 		return true
 	}
-	return (x.Slip != "") == (b.(*core.Looked).Slip != "")
+	return (x.Slip != "") == (b.(*record.Looked).Slip != "")
 }
 
 // pick opens the list of causes or of reasons; what is picked becomes the
 // answer.
-func (s *stumpScreen) pick(ch core.Choice) {
-	if ch.Pick == core.PickReason {
+func (s *stumpScreen) pick(ch walk.Choice) {
+	if ch.Pick == walk.PickReason {
 		s.r.pickReason(s)
 		return
 	}
 	picked := ch.Picked
 	if picked == nil {
-		picked = func(cause string) []core.Body { return []core.Body{&core.Failed{Cause: cause}} }
+		picked = func(cause string) []record.Body { return []record.Body{&record.Failed{Cause: cause}} }
 	}
 	s.r.pickCause(func(cause string) { s.write(ch.Refines, picked(cause)...) })
 }

@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"strings"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
+	"barkslip/core/walk"
 )
 
 // undo takes back the newest answer on this stump.
@@ -18,8 +20,8 @@ func (s *stumpScreen) undo() {
 }
 
 // takeBack takes back an answer, and what was given with it as one answer.
-func (s *stumpScreen) takeBack(word string, e core.Event) {
-	events := append([]core.Event{e}, s.s.GivenWith(e)...)
+func (s *stumpScreen) takeBack(word string, e record.Event) {
+	events := append([]record.Event{e}, s.s.GivenWith(e)...)
 	s.withdraw(word, events, events)
 }
 
@@ -35,16 +37,16 @@ func (s *stumpScreen) redo() {
 
 // withdraw takes back events in one transaction and names the answers that come
 // or go with them.
-func (s *stumpScreen) withdraw(word string, events, answers []core.Event) {
-	var out []core.Event
+func (s *stumpScreen) withdraw(word string, events, answers []record.Event) {
+	var out []record.Event
 	for _, e := range events {
-		out = append(out, core.Event{At: s.x.Now(), Body: &core.Withdrawn{Of: e.ID}})
+		out = append(out, record.Event{At: s.x.Now(), Body: &record.Withdrawn{Of: e.ID}})
 	}
 	if _, err := s.x.write(s.id, out...); err != nil {
 		s.x.fail(err)
 		return
 	}
-	s.x.before, s.x.earlier = core.Habit{}, core.Habit{} // it may have been wood or a seal
+	s.x.before, s.x.earlier = walk.Habit{}, walk.Habit{} // it may have been wood or a seal
 	s.focus, s.again = "", false
 	s.clear()
 	if err := s.load(); err != nil {
@@ -53,7 +55,7 @@ func (s *stumpScreen) withdraw(word string, events, answers []core.Event) {
 	}
 	var words []string
 	for _, e := range answers {
-		words = append(words, core.Say(e.Body, s.x.site().Units))
+		words = append(words, record.Say(e.Body, s.x.site().Units))
 	}
 	s.x.say(fmt.Sprintf("%s: %s.", word, strings.Join(words, ", ")))
 }
@@ -106,10 +108,10 @@ func (s *stumpScreen) back() {
 
 // meet goes to the step that meets the first of the dues, unless it is asked
 // anyway.
-func (s *stumpScreen) meet(dues []core.Due) {
+func (s *stumpScreen) meet(dues []due.Due) {
 	present := s.c.Present()
 	for _, d := range dues {
-		if d.Kind.Step() == present || d.Kind == core.DueLook || d.Kind == core.DueLookAgain || d.Kind == core.DueGraft {
+		if d.Kind.Step() == present || d.Kind == due.Look || d.Kind == due.LookAgain || d.Kind == due.Graft {
 			return // the walk itself leads there
 		}
 	}

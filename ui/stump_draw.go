@@ -6,8 +6,9 @@ import (
 	"strings"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 	"barkslip/ui/paper"
 )
 
@@ -189,13 +190,13 @@ func (s *stumpScreen) warnings(width int) []paper.Line {
 	if n := s.s.Newest; s.x.at.IsZero() && n.Sub(s.x.now()) > time.Minute {
 		out = append(out, wrapped(paper.Warn, "The newest answer here is of "+unit.When(n, s.x.now(), s.x.site().Zone)+", after this clock. Is the clock right?", width)...)
 	}
-	if a := s.s.Added; a != nil && a.What.Note != "" && s.q.Step.Part < core.PartAfter {
+	if a := s.s.Added; a != nil && a.What.Note != "" && s.q.Step.Part < walk.PartAfter {
 		out = append(out, paper.Text(paper.Faint, paper.Shorten("Note: "+a.What.Note, width)))
 	}
 	for _, c := range s.s.Clashes {
 		var said []string
 		for _, e := range c.Events {
-			said = append(said, fmt.Sprintf("%s (%s)", core.Say(e.Body, s.x.site().Units), e.Hand))
+			said = append(said, fmt.Sprintf("%s (%s)", record.Say(e.Body, s.x.site().Units), e.Hand))
 		}
 		out = append(out, wrapped(paper.Warn, "Two answers stand: "+strings.Join(said, " and ")+". e settles it: pick the one that holds.", width)...)
 	}
@@ -214,10 +215,10 @@ func (s *stumpScreen) minds() bool {
 		return false
 	}
 	switch s.q.Step.ID {
-	case core.StepNewGashes, core.StepFreshCut, core.StepNewFace, core.StepMeasure, core.StepLongWay:
+	case walk.StepNewGashes, walk.StepFreshCut, walk.StepNewFace, walk.StepMeasure, walk.StepLongWay:
 		return true
 	}
-	return s.q.Step.Part < core.PartGraft
+	return s.q.Step.Part < walk.PartGraft
 }
 
 // answers are the choices as number, word, meaning; or the field; or the

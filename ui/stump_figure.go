@@ -4,8 +4,9 @@ import (
 	"strconv"
 	"strings"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/scion"
+	"barkslip/core/walk"
 	"barkslip/ui/figure"
 	"barkslip/ui/paper"
 )
@@ -48,28 +49,28 @@ func lines(f figure.Figure) []paper.Line {
 func (s *stumpScreen) figures() []func(w, h int) []paper.Line {
 	type view = func(w, h int) []paper.Line
 	switch s.q.Step.ID {
-	case core.StepTorn, core.StepMeasure, core.StepLongWay, core.StepSlots, core.StepNewFace:
+	case walk.StepTorn, walk.StepMeasure, walk.StepLongWay, walk.StepSlots, walk.StepNewFace:
 		return []view{s.topView}
-	case core.StepThick:
+	case walk.StepThick:
 		return []view{s.scionView, s.topView}
-	case core.StepNodes:
+	case walk.StepNodes:
 		if s.sub != nil {
 			return []view{s.stickView}
 		}
 		return []view{s.scionView, s.topView}
-	case core.StepScion:
+	case walk.StepScion:
 		return []view{s.topView, s.scionView}
-	case core.StepSeal, core.StepWhite:
+	case walk.StepSeal, walk.StepWhite:
 		if s.heatView(40, 12) != nil {
 			return []view{s.heatView, s.topView}
 		}
 		return []view{s.topView}
-	case core.StepStake, core.StepLeader, core.StepLeaderShoot, core.StepTie, core.StepPinch, core.StepHeadBack, core.StepSeason:
+	case walk.StepStake, walk.StepLeader, walk.StepLeaderShoot, walk.StepTie, walk.StepPinch, walk.StepHeadBack, walk.StepSeason:
 		if s.growthView(40, 12) != nil {
 			return []view{s.growthView, s.topView}
 		}
 		return []view{s.topView}
-	case core.StepVisit, core.StepDeath, core.StepScratch, core.StepShoots, core.StepBroken, core.StepRest:
+	case walk.StepVisit, walk.StepDeath, walk.StepScratch, walk.StepShoots, walk.StepBroken, walk.StepRest:
 		return []view{s.topView}
 	}
 	return nil
@@ -88,11 +89,11 @@ func (s *stumpScreen) figure(w, h int) []paper.Line {
 // its place: a top view fewer than the others.
 func (s *stumpScreen) leastFigure() int {
 	switch s.q.Step.ID {
-	case core.StepNodes:
+	case walk.StepNodes:
 		if s.sub != nil {
 			return stickLines
 		}
-	case core.StepTorn, core.StepMeasure, core.StepLongWay, core.StepSlots, core.StepNewFace, core.StepScion:
+	case walk.StepTorn, walk.StepMeasure, walk.StepLongWay, walk.StepSlots, walk.StepNewFace, walk.StepScion:
 		return 6
 	}
 	return 8
@@ -174,7 +175,7 @@ func (s *stumpScreen) topView(w, h int) []paper.Line {
 		top.Across, top.Across2, top.LongWay = m.What.Across.Length, m.What.Across2.Length, m.What.LongWay
 	}
 	if bodies := s.typed(); len(bodies) == 1 {
-		if m, ok := bodies[0].(*core.StumpMeasured); ok {
+		if m, ok := bodies[0].(*record.StumpMeasured); ok {
 			top.Across, top.Across2, top.LongWay = m.Across.Length, m.Across2.Length, m.LongWay
 		}
 	}
@@ -187,7 +188,7 @@ func (s *stumpScreen) topView(w, h int) []paper.Line {
 
 // typed is what the field would be taken as, so that figures move while a
 // number is typed; nothing while it cannot be read.
-func (s *stumpScreen) typed() []core.Body {
+func (s *stumpScreen) typed() []record.Body {
 	e := s.entry()
 	if e == nil || s.field.text == "" {
 		return nil
@@ -202,9 +203,9 @@ func (s *stumpScreen) typed() []core.Body {
 // slots are those marked, or those the plan would mark.
 func (s *stumpScreen) slots() ([]figure.Slot, []figure.Arc) {
 	a := s.c.A
-	var plan core.SlotsMarked
+	var plan record.SlotsMarked
 	switch n := len(a.FreshCuts); {
-	case s.q.Step.ID == core.StepSlots && a.Measured != nil:
+	case s.q.Step.ID == walk.StepSlots && a.Measured != nil:
 		plan = s.c.Plan()
 	case a.Slots != nil:
 		plan = a.Slots.What
@@ -212,7 +213,7 @@ func (s *stumpScreen) slots() ([]figure.Slot, []figure.Arc) {
 		plan.Blocked = a.FreshCuts[n-1].What.Torn
 	}
 	if bodies := s.typed(); len(bodies) == 1 {
-		if typed, ok := bodies[0].(*core.SlotsMarked); ok {
+		if typed, ok := bodies[0].(*record.SlotsMarked); ok {
 			plan = *typed
 		}
 	}
@@ -222,10 +223,10 @@ func (s *stumpScreen) slots() ([]figure.Slot, []figure.Arc) {
 			blocked = append(blocked, figure.Arc{Bearing: arc.Bearing, Width: arc.Width.Length, Word: arc.Why})
 		}
 	}
-	if s.q.Step.ID == core.StepSlots && len(plan.Slots) == 0 && a.Measured != nil {
+	if s.q.Step.ID == walk.StepSlots && len(plan.Slots) == 0 && a.Measured != nil {
 		if l, err := s.c.Layout(plan); err == nil {
 			for _, slot := range l.Slots {
-				plan.Slots = append(plan.Slots, core.Slot{Bearing: slot.Bearing})
+				plan.Slots = append(plan.Slots, record.Slot{Bearing: slot.Bearing})
 			}
 		}
 	}
@@ -237,7 +238,7 @@ func (s *stumpScreen) slots() ([]figure.Slot, []figure.Arc) {
 				state = figure.Set
 			}
 		}
-		if s.q.Step.ID == core.StepScion && s.c.Slot() == i+1 {
+		if s.q.Step.ID == walk.StepScion && s.c.Slot() == i+1 {
 			state = figure.InHand
 		}
 		slots = append(slots, figure.Slot{Bearing: slot.Bearing, Label: strconv.Itoa(i + 1), State: state})
@@ -247,12 +248,12 @@ func (s *stumpScreen) slots() ([]figure.Slot, []figure.Arc) {
 
 // scionView is the scion from the side and its face, with cuts and nails.
 func (s *stumpScreen) scionView(w, h int) []paper.Line {
-	var wood core.WoodChosen
+	var wood record.WoodChosen
 	if s.c.A.Wood != nil {
 		wood = s.c.A.Wood.What
 	}
 	if bodies := s.typed(); len(bodies) == 1 {
-		if typed, ok := bodies[0].(*core.WoodChosen); ok {
+		if typed, ok := bodies[0].(*record.WoodChosen); ok {
 			wood = *typed
 		}
 	}

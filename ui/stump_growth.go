@@ -1,8 +1,8 @@
 package ui
 
 import (
-	"barkslip/core"
 	"barkslip/core/girth"
+	"barkslip/core/record"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
 	"barkslip/ui/figure"
@@ -25,7 +25,7 @@ func (s *stumpScreen) growthView(w, h int) []paper.Line {
 		shoots = append(shoots, girth.Shoot{On: on, Long: t.What.Shoot.Length})
 	}
 	if bodies := s.typed(); len(bodies) == 1 {
-		if t, ok := bodies[0].(*core.Tied); ok {
+		if t, ok := bodies[0].(*record.Tied); ok {
 			fig.Measured = append(fig.Measured, figure.Reached{On: b.Day(s.x.now()), Length: t.Shoot.Length})
 		}
 	}

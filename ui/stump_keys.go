@@ -5,9 +5,11 @@ import (
 	"fmt"
 	"strings"
 
-	"barkslip/core"
+	"barkslip/core/ready"
+	"barkslip/core/record"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 	"barkslip/ui/paper"
 )
 
@@ -18,7 +20,7 @@ func (s *stumpScreen) table() []binding {
 		figure = "figure"
 	}
 	if e, ok := s.s.Undoable(); ok {
-		undo = fmt.Sprintf("take back %q", paper.Shorten(core.Say(e.Body, s.x.site().Units), 18))
+		undo = fmt.Sprintf("take back %q", paper.Shorten(record.Say(e.Body, s.x.site().Units), 18))
 	}
 	return []binding{
 		{keys: []string{"u"}, word: undo, help: "Take back the newest answer on this stump.", do: s.undo},
@@ -59,10 +61,10 @@ func (s *stumpScreen) place() {
 		s.r.find("")
 		return
 	}
-	var taken []core.Event
+	var taken []record.Event
 	for _, e := range p.events {
 		if e.Stump == s.id && s.s.Stands(e.ID) {
-			taken = append([]core.Event{e}, taken...)
+			taken = append([]record.Event{e}, taken...)
 		}
 	}
 	s.clear()
@@ -83,22 +85,22 @@ func (s *stumpScreen) settle() {
 		return
 	}
 	b := s.x.site()
-	var all []core.ID
+	var all []record.ID
 	var items []listItem
 	for _, e := range s.s.Clashes[0].Events {
 		all = append(all, e.ID)
 	}
 	for _, e := range s.s.Clashes[0].Events {
 		meaning := e.Hand + ", " + unit.When(e.At, s.x.now(), b.Zone)
-		items = append(items, listItem{core.Say(e.Body, b.Units), meaning, func() error {
-			if _, err := s.x.write(s.id, core.Event{At: e.At, Replaces: all, Body: e.Body}); err != nil {
+		items = append(items, listItem{record.Say(e.Body, b.Units), meaning, func() error {
+			if _, err := s.x.write(s.id, record.Event{At: e.At, Replaces: all, Body: e.Body}); err != nil {
 				return err
 			}
 			s.clear()
 			if err := s.load(); err != nil {
 				return err
 			}
-			s.x.say("Settled: " + core.Say(e.Body, b.Units) + ".")
+			s.x.say("Settled: " + record.Say(e.Body, b.Units) + ".")
 			return nil
 		}})
 	}
@@ -117,22 +119,22 @@ func (s *stumpScreen) why() {
 
 func (s *stumpScreen) note() {
 	s.r.ask("Note:", "", true, func(text string) error {
-		text = strings.TrimSpace(core.Clean(text))
+		text = strings.TrimSpace(record.Clean(text))
 		if text == "" {
 			return errors.New("type the note first, or Esc")
 		}
-		return s.keep(nil, &core.Noted{Text: text})
+		return s.keep(nil, &record.Noted{Text: text})
 	})
 }
 
 // end asks whether the stump failed or is given up.
 func (s *stumpScreen) end() {
 	items := []listItem{
-		{"given up", "it will not be grafted, or not again", func() error { s.write(nil, &core.GivenUp{Why: "given up"}); return nil }},
-		{"given up this season", "graft it next year", func() error { s.write(nil, &core.GivenUp{Why: "given up this season", Season: true}); return nil }},
+		{"given up", "it will not be grafted, or not again", func() error { s.write(nil, &record.GivenUp{Why: "given up"}); return nil }},
+		{"given up this season", "graft it next year", func() error { s.write(nil, &record.GivenUp{Why: "given up this season", Season: true}); return nil }},
 	}
 	if len(s.c.A.Grafts) > 0 {
-		failed := listItem{"failed", "no graft lives: pick the cause", func() error { s.pick(core.Choice{}); return nil }}
+		failed := listItem{"failed", "no graft lives: pick the cause", func() error { s.pick(walk.Choice{}); return nil }}
 		items = append([]listItem{failed}, items...)
 	}
 	s.r.pick("How does it end?", "Anything can be taken back with u.", items)
@@ -151,7 +153,7 @@ func (r *root) pickCause(take func(cause string)) {
 var reasons = []string{"the season is ending", "the wood will not keep", "it looks right to me", "a trial"}
 
 func (s *stumpScreen) against() {
-	if v := s.c.Advice.Verdict; v == core.GraftIt || len(s.c.A.Grafts) > 0 {
+	if v := s.c.Advice.Verdict; v == ready.Graft || len(s.c.A.Grafts) > 0 {
 		s.x.say("There is no advice against it now.")
 		return
 	}
@@ -162,7 +164,7 @@ func (s *stumpScreen) against() {
 func (r *root) pickReason(s *stumpScreen) {
 	verdict := s.c.Advice.Verdict
 	go_ := func(why string) error {
-		return s.keep(nil, &core.AgainstAdvice{Verdict: verdict, Why: why})
+		return s.keep(nil, &record.AgainstAdvice{Verdict: verdict, Why: why})
 	}
 	var items []listItem
 	for _, why := range reasons {
@@ -170,7 +172,7 @@ func (r *root) pickReason(s *stumpScreen) {
 	}
 	items = append(items, listItem{"another reason", "type it", func() error {
 		r.ask("Why:", "", true, func(text string) error {
-			if text = strings.TrimSpace(core.Clean(text)); text == "" {
+			if text = strings.TrimSpace(record.Clean(text)); text == "" {
 				return errors.New("type the reason first, or Esc")
 			}
 			return go_(text)

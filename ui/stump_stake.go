@@ -4,7 +4,8 @@ import (
 	"strings"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/walk"
 	"barkslip/ui/paper"
 )
 
@@ -35,7 +36,7 @@ func (s *stumpScreen) stake(height int) []paper.Line {
 	if s.x.Plain {
 		bar = "|"
 	}
-	for p := core.PartCutBack; p <= core.PartAfter; p++ {
+	for p := walk.PartCutBack; p <= walk.PartAfter; p++ {
 		steps := ofPart(knots, p)
 		if p != part {
 			lines = append(lines, s.folded(p, steps))
@@ -57,8 +58,8 @@ func (s *stumpScreen) stake(height int) []paper.Line {
 	return lines
 }
 
-func ofPart(knots []core.Knot, p core.Part) []core.Knot {
-	var out []core.Knot
+func ofPart(knots []walk.Knot, p walk.Part) []walk.Knot {
+	var out []walk.Knot
 	for _, k := range knots {
 		if k.Step.Part == p {
 			out = append(out, k)
@@ -68,10 +69,10 @@ func ofPart(knots []core.Knot, p core.Part) []core.Knot {
 }
 
 // tells is the step whose answer stands for its part.
-var tells = map[core.Part]core.StepID{core.PartCutBack: core.StepHeight, core.PartLook: core.StepBleeding, core.PartGraft: core.StepScion, core.PartSeal: core.StepWhite, core.PartAfter: core.StepVisit}
+var tells = map[walk.Part]walk.StepID{walk.PartCutBack: walk.StepHeight, walk.PartLook: walk.StepBleeding, walk.PartGraft: walk.StepScion, walk.PartSeal: walk.StepWhite, walk.PartAfter: walk.StepVisit}
 
 // folded is a part in one line: tied when all its steps are.
-func (s *stumpScreen) folded(p core.Part, steps []core.Knot) paper.Line {
+func (s *stumpScreen) folded(p walk.Part, steps []walk.Knot) paper.Line {
 	done, answer := len(steps) > 0, ""
 	for _, k := range steps {
 		if k.Answer == "" {
@@ -92,7 +93,7 @@ func (s *stumpScreen) folded(p core.Part, steps []core.Knot) paper.Line {
 	return l
 }
 
-func (s *stumpScreen) knotLine(k core.Knot) paper.Line {
+func (s *stumpScreen) knotLine(k walk.Knot) paper.Line {
 	here := k.Step == s.q.Step
 	ink := paper.Faint
 	switch {
@@ -113,7 +114,7 @@ func (s *stumpScreen) knotLine(k core.Knot) paper.Line {
 
 // dueWords is when the work of a due is to be done: the clock today, the
 // day this year, else the month.
-func (x *shared) dueWords(d core.Due) (string, paper.Ink) {
+func (x *shared) dueWords(d due.Due) (string, paper.Ink) {
 	b, now := x.site(), x.now()
 	short := func(t time.Time) string {
 		t = t.In(b.Zone)

@@ -3,14 +3,14 @@ package ui
 import (
 	"fmt"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/ui/paper"
 )
 
 // story shows every answer in order, year by year and graft by graft, those
 // taken back or replaced marked. It opens at the newest.
 func (s *stumpScreen) story() {
-	again := map[core.ID]bool{}
+	again := map[record.ID]bool{}
 	for _, e := range s.s.Again() {
 		again[e.ID] = true
 	}
@@ -18,10 +18,10 @@ func (s *stumpScreen) story() {
 		make: func(width int) []paper.Line { return s.storyLines(again, width-3) }}
 }
 
-func (s *stumpScreen) storyLines(again map[core.ID]bool, width int) []paper.Line {
+func (s *stumpScreen) storyLines(again map[record.ID]bool, width int) []paper.Line {
 	b, marks := s.x.site(), s.storyMarks()
 	var lines []paper.Line
-	found := map[core.ID]core.Event{}
+	found := map[record.ID]record.Event{}
 	for _, e := range s.s.All {
 		found[e.ID] = e
 	}
@@ -47,11 +47,11 @@ func (s *stumpScreen) storyLines(again map[core.ID]bool, width int) []paper.Line
 
 // storyMarks are the signs of the answers that do not stand: taken back, or said
 // anew by a later one.
-func (s *stumpScreen) storyMarks() map[core.ID]string {
-	marks := map[core.ID]string{}
+func (s *stumpScreen) storyMarks() map[record.ID]string {
+	marks := map[record.ID]string{}
 	for i := len(s.s.All) - 1; i >= 0; i-- {
 		e := s.s.All[i]
-		w, taking := e.Body.(*core.Withdrawn)
+		w, taking := e.Body.(*record.Withdrawn)
 		switch {
 		case taking && marks[e.ID] == "":
 			marks[w.Of] = "-"
@@ -64,19 +64,19 @@ func (s *stumpScreen) storyMarks() map[core.ID]string {
 
 // storyWords is an event in words; one that takes back names what it took back,
 // or put back.
-func (s *stumpScreen) storyWords(e core.Event, found map[core.ID]core.Event) string {
+func (s *stumpScreen) storyWords(e record.Event, found map[record.ID]record.Event) string {
 	word := "took back"
 	for range longestChain {
-		w, taking := e.Body.(*core.Withdrawn)
+		w, taking := e.Body.(*record.Withdrawn)
 		if !taking {
-			return core.Say(e.Body, s.x.site().Units)
+			return record.Say(e.Body, s.x.site().Units)
 		}
 		of, known := found[w.Of]
 		if !known {
 			return word
 		}
-		if _, again := of.Body.(*core.Withdrawn); !again {
-			return word + ": " + core.Say(of.Body, s.x.site().Units)
+		if _, again := of.Body.(*record.Withdrawn); !again {
+			return word + ": " + record.Say(of.Body, s.x.site().Units)
 		}
 		word = map[string]string{"took back": "put back", "put back": "took back"}[word]
 		e = of

@@ -3,17 +3,18 @@ package ui
 import (
 	"slices"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 )
 
 // sums are the summaries of the blocks opened in this session, kept in step with
 // every answer. No other program can write the book while this one has it, so
 // they need reading once.
-type sums map[core.ID][]core.Summary
+type sums map[record.ID][]due.Summary
 
 // summaries is the summaries of a block in list order. An error is shown, and
 // gives none.
-func (x *shared) summaries(block core.ID) []core.Summary {
+func (x *shared) summaries(block record.ID) []due.Summary {
 	if have, ok := x.sums[block]; ok {
 		return have
 	}
@@ -30,11 +31,11 @@ func (x *shared) summaries(block core.ID) []core.Summary {
 }
 
 // answered brings what the screens know in step after events were written.
-func (x *shared) answered(events []core.Event) {
+func (x *shared) answered(events []record.Event) {
 	whole := false
-	seen := map[core.StumpID]bool{}
+	seen := map[record.StumpID]bool{}
 	for _, e := range events {
-		if e.Stump == core.NoStump {
+		if e.Stump == record.NoStump {
 			whole = true
 			continue
 		}
@@ -45,16 +46,16 @@ func (x *shared) answered(events []core.Event) {
 	}
 	if whole { // a block, its settings or its weather: everything may have changed
 		x.sums = nil
-		x.oddsFor = core.None
+		x.oddsFor = record.None
 		x.clocks.refresh(x)
 	}
 }
 
 // renew makes one stump's summary anew; it says whether the stump was known.
-func (x *shared) renew(id core.StumpID) bool {
+func (x *shared) renew(id record.StumpID) bool {
 	block := x.Book.Folded().Blocks[id.Block]
 	have := x.sums[id.Block]
-	at, known := slices.BinarySearchFunc(have, id, func(s core.Summary, id core.StumpID) int { return s.ID.Compare(id) })
+	at, known := slices.BinarySearchFunc(have, id, func(s due.Summary, id record.StumpID) int { return s.ID.Compare(id) })
 	if !known || block == nil {
 		return false
 	}
@@ -63,7 +64,7 @@ func (x *shared) renew(id core.StumpID) bool {
 		x.fail(err)
 		return true
 	}
-	have[at] = core.Summarize(stump, block, len(stump.All))
+	have[at] = due.Summarize(stump, block, len(stump.All))
 	x.clocks.renew(have[at])
 	return true
 }

@@ -4,7 +4,8 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
+	"barkslip/core/walk"
 )
 
 // TestEarlierTime gives answers from notes on paper.
@@ -25,13 +26,13 @@ func TestEarlierTime(t *testing.T) {
 		}
 		d.sees("FOR")
 		d.press("2")
-		if e, _ := newest[*core.NurseJudged](d); !e.At.Equal(at(c.want)) {
+		if e, _ := newest[*record.NurseJudged](d); !e.At.Equal(at(c.want)) {
 			t.Errorf("%s: at %s, want %s", c.typed, e.At, c.want)
 		}
 		d.press("t")
 		d.lacks("FOR ")
 		d.press("enter")
-		if e, _ := newest[*core.NurseJudged](d); !e.At.Equal(d.now) {
+		if e, _ := newest[*record.NurseJudged](d); !e.At.Equal(d.now) {
 			t.Errorf("%s: after going back to now: %s", c.typed, e.At)
 		}
 	}
@@ -49,7 +50,7 @@ func TestTimeToComeIsRefused(t *testing.T) {
 		}
 		d.sees("a time before now")
 		d.press("esc", "2")
-		if e, _ := newest[*core.NurseJudged](d); !e.At.Equal(d.now) {
+		if e, _ := newest[*record.NurseJudged](d); !e.At.Equal(d.now) {
 			t.Errorf("%q: answer at %s", typed, e.At)
 		}
 	}
@@ -64,11 +65,11 @@ func TestEarlierTimeIsPutInOrder(t *testing.T) {
 	d.open()
 	d.clock("2027-05-04 12:00")
 	d.press("enter", "1", "1")
-	d.on(core.StepNewGashes)
+	d.on(walk.StepNewGashes)
 	d.press("t", "2027-05-04 08:00", "enter")
-	d.correct(core.StepBleeding)
+	d.correct(walk.StepBleeding)
 	d.press("esc", "t")
-	d.on(core.StepNewGashes)
+	d.on(walk.StepNewGashes)
 	d.press("t", "8:00", "enter")
 	d.sees("FOR 4 May 08:00")
 	d.wait(time.Minute)
@@ -81,8 +82,8 @@ func TestNotes(t *testing.T) {
 	d := newDriver(t, "2027-04-26 14:30")
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.press("enter", "n", "quite wet? 3 jays / uUq", "enter")
-	d.on(core.StepLimbs)
-	if _, n := newest[*core.Noted](d); n.Text != "quite wet? 3 jays / uUq" {
+	d.on(walk.StepLimbs)
+	if _, n := newest[*record.Noted](d); n.Text != "quite wet? 3 jays / uUq" {
 		t.Errorf("note %q", n.Text)
 	}
 	d.press("n", "enter")

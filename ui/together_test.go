@@ -3,7 +3,7 @@ package ui
 import (
 	"testing"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // sealedRow is a block of two rows of three; of the first row two are sealed.
@@ -17,20 +17,20 @@ func sealedRow(t *testing.T) *driver {
 	return d
 }
 
-func (d *driver) stages() []core.Stage {
+func (d *driver) stages() []record.Stage {
 	d.t.Helper()
 	sums, err := d.book.Summaries(home)
 	if err != nil {
 		d.t.Fatal(err)
 	}
-	var out []core.Stage
+	var out []record.Stage
 	for _, s := range sums {
 		out = append(out, s.Stage)
 	}
 	return out
 }
 
-func (d *driver) wantStages(want ...core.Stage) {
+func (d *driver) wantStages(want ...record.Stage) {
 	d.t.Helper()
 	got := d.stages()
 	for i := range want {
@@ -49,7 +49,7 @@ func TestRowAnswer(t *testing.T) {
 	d.pickWord("painted white")
 	d.press("11:50", "enter")
 	d.sees("Taken: row 1, painted white, 2 stumps")
-	d.wantStages(core.Painted, core.Standing, core.Painted, core.Standing, core.SealedUp, core.Standing)
+	d.wantStages(record.StagePainted, record.StageStanding, record.StagePainted, record.StageStanding, record.StageSealed, record.StageStanding)
 	d.sees("1 to paint")
 	s, err := d.book.Stump(tree(1, 3))
 	if err != nil || !s.Now().White.At.Equal(at("2027-05-04 11:50")) || s.Now().White.Hand != "RK" {
@@ -57,7 +57,7 @@ func TestRowAnswer(t *testing.T) {
 	}
 	d.press("u")
 	d.sees("Took back: row 1, painted white, 2 stumps")
-	d.wantStages(core.SealedUp, core.Standing, core.SealedUp, core.Standing, core.SealedUp, core.Standing)
+	d.wantStages(record.StageSealed, record.StageStanding, record.StageSealed, record.StageStanding, record.StageSealed, record.StageStanding)
 	d.sees("3 to paint")
 	d.press("u")
 	d.sees("Nothing was answered from this screen")
@@ -102,9 +102,9 @@ func TestPickedAnswer(t *testing.T) {
 	d.pickWord("painted white")
 	d.press("enter")
 	d.sees("the picked, painted white, 2 stumps")
-	d.wantStages(core.Painted, core.Standing, core.SealedUp, core.Standing, core.Painted, core.Standing)
+	d.wantStages(record.StagePainted, record.StageStanding, record.StageSealed, record.StageStanding, record.StagePainted, record.StageStanding)
 	d.press("u")
-	d.wantStages(core.SealedUp, core.Standing, core.SealedUp, core.Standing, core.SealedUp, core.Standing)
+	d.wantStages(record.StageSealed, record.StageStanding, record.StageSealed, record.StageStanding, record.StageSealed, record.StageStanding)
 	d.press("esc", "a")
 	d.sees("Pick stumps with Space first")
 }
@@ -121,7 +121,7 @@ func TestRowWithoutAnAnswer(t *testing.T) {
 	d := newDriver(t, "2027-05-04 12:00")
 	d.plant("Hollow Lane", rows(2, 3)...)
 	for n := 1; n <= 3; n++ {
-		d.did(tree(1, n), "2027-05-04 11:00", &core.GivenUp{Why: "given up"})
+		d.did(tree(1, n), "2027-05-04 11:00", &record.GivenUp{Why: "given up"})
 	}
 	d.open()
 	d.press("r")
@@ -142,7 +142,7 @@ func TestRowCutBack(t *testing.T) {
 	d.press("r")
 	d.pickWord("gashed")
 	d.press("enter")
-	d.wantStages(core.Draining, core.Draining, core.Draining, core.Standing)
+	d.wantStages(record.StageDraining, record.StageDraining, record.StageDraining, record.StageStanding)
 	if s, _ := d.root.x.Book.Stump(tree(1, 2)); s.Now().CutBack.What.Height.Typed != "42 in" || len(s.Now().Gashes) != 1 {
 		t.Errorf("1/2 is cut at %s with %d gashes", s.Now().CutBack.What.Height.Typed, len(s.Now().Gashes))
 	}
@@ -157,17 +157,17 @@ func TestRowAnswerAndStumpUndo(t *testing.T) {
 	d.press("enter", "enter", "u")
 	d.sees("Took back: painted white")
 	d.press("esc")
-	d.wantStages(core.SealedUp, core.Standing, core.Painted)
+	d.wantStages(record.StageSealed, record.StageStanding, record.StagePainted)
 }
 
 // TestTwoBlocksAreOne joins two blocks that were begun by hand for one ground.
 func TestTwoBlocksAreOne(t *testing.T) {
 	d := newDriver(t, "2027-05-04 09:00")
 	d.plant("Hollow Lane", rows(1, 2)...)
-	other := core.ID{0xff, 1}
-	d.append(core.Event{At: d.now, Hand: "AB", Body: &core.BlockMade{Block: other, Name: "Lane"}},
-		core.Event{At: d.now, Hand: "AB", Stump: core.StumpID{Block: other, Row: 1, Tree: 2}, Body: &core.StumpAdded{}},
-		core.Event{At: d.now, Hand: "AB", Stump: core.StumpID{Block: other, Row: 1, Tree: 3}, Body: &core.CutBack{Height: inches(40)}})
+	other := record.ID{0xff, 1}
+	d.append(record.Event{At: d.now, Hand: "AB", Body: &record.BlockMade{Block: other, Name: "Lane"}},
+		record.Event{At: d.now, Hand: "AB", Stump: record.StumpID{Block: other, Row: 1, Tree: 2}, Body: &record.StumpAdded{}},
+		record.Event{At: d.now, Hand: "AB", Stump: record.StumpID{Block: other, Row: 1, Tree: 3}, Body: &record.CutBack{Height: inches(40)}})
 	d.open()
 	d.press("b")
 	d.pickWord("Lane")
@@ -175,7 +175,7 @@ func TestTwoBlocksAreOne(t *testing.T) {
 	d.pickWord("two are one")
 	d.pickWord("Hollow Lane")
 	d.sees("Lane and Hollow Lane are one block.", "3 stumps")
-	d.wantStages(core.Standing, core.Standing, core.Draining)
+	d.wantStages(record.StageStanding, record.StageStanding, record.StageDraining)
 	if blocks := d.root.x.Book.Folded().List(); len(blocks) != 1 || d.root.x.block != home {
 		t.Errorf("%d blocks go on", len(blocks))
 	}
@@ -186,7 +186,7 @@ func TestSettleAClash(t *testing.T) {
 	d := newDriver(t, "2027-05-04 09:00")
 	d.plant("Hollow Lane", rows(1, 1)...)
 	d.did(tree(1, 1), "2027-04-26 09:00", cut()...)
-	d.append(core.Event{At: at("2027-04-26 10:00"), Hand: "AB", Stump: tree(1, 1), Body: &core.CutBack{Height: inches(50)}})
+	d.append(record.Event{At: at("2027-04-26 10:00"), Hand: "AB", Stump: tree(1, 1), Body: &record.CutBack{Height: inches(50)}})
 	d.open()
 	d.press("enter")
 	d.sees("Two answers stand", "cut back 42 in (RK)", "50 in (AB)")

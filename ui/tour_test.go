@@ -4,7 +4,8 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
+	"barkslip/core/walk"
 )
 
 // visit is told of every screen the tour comes to.
@@ -69,74 +70,74 @@ func tourWalk(t *testing.T, see visit) {
 	d.press("o")
 	d.pickWord("earwigs")
 	d.press("yes", "enter", "esc", "enter")
-	step := func(want core.StepID, keys ...string) {
+	step := func(want walk.StepID, keys ...string) {
 		t.Helper()
 		d.on(want)
 		see("step "+string(want), d)
 		d.press(keys...)
 	}
-	step(core.StepLimbs, "2")
-	step(core.StepReach, "12", "enter")
-	step(core.StepLimbOff, "1")
-	step(core.StepReach, "24", "enter")
-	step(core.StepLeaf, "enter")
-	step(core.StepHeight, "enter")
-	step(core.StepGashes, "enter")
-	step(core.StepWait, "2")
-	step(core.StepNewGashes, "esc", "3")
-	step(core.StepDrill, "esc", "4")
+	step(walk.StepLimbs, "2")
+	step(walk.StepReach, "12", "enter")
+	step(walk.StepLimbOff, "1")
+	step(walk.StepReach, "24", "enter")
+	step(walk.StepLeaf, "enter")
+	step(walk.StepHeight, "enter")
+	step(walk.StepGashes, "enter")
+	step(walk.StepWait, "2")
+	step(walk.StepNewGashes, "esc", "3")
+	step(walk.StepDrill, "esc", "4")
 	see("reasons", d)
 	d.press("esc")
 	d.clock("2027-05-04 08:00")
-	step(core.StepBleeding, "4")
-	step(core.StepSlip, "1")
-	step(core.StepDrill, "1")
+	step(walk.StepBleeding, "4")
+	step(walk.StepSlip, "1")
+	step(walk.StepDrill, "1")
 	see("look after the drain hole", d)
 	d.wait(31 * time.Minute)
-	step(core.StepBleeding, "1")
-	step(core.StepNewGashes, "enter")
-	step(core.StepFreshCut, "3")
+	step(walk.StepBleeding, "1")
+	step(walk.StepNewGashes, "enter")
+	step(walk.StepFreshCut, "3")
 	see("other height", d)
 	d.press("esc", "2")
-	step(core.StepTorn, "120:1in", "enter")
-	step(core.StepNewFace)
+	step(walk.StepTorn, "120:1in", "enter")
+	step(walk.StepNewFace)
 	d.wait(16 * time.Minute)
 	d.press("2")
 	see("wiped", d)
 	d.wait(16 * time.Minute)
 	d.press("1")
-	step(core.StepMeasure, "3.4 3.1")
+	step(walk.StepMeasure, "3.4 3.1")
 	see("measure typed", d)
 	d.press("enter")
-	step(core.StepLongWay, "5")
+	step(walk.StepLongWay, "5")
 	see("a bearing", d)
 	d.press("esc", "1")
-	step(core.StepSlots, "4")
+	step(walk.StepSlots, "4")
 	see("block bark", d)
 	d.press("esc", "2")
 	see("one slot more", d)
 	d.press("3", "enter")
-	step(core.StepWood, "9")
+	step(walk.StepWood, "9")
 	see("other wood", d)
 	d.press("Harvest", "enter")
-	step(core.StepThick, "enter")
-	step(core.StepNodes, "enter")
-	step(core.StepScion, "3")
+	step(walk.StepThick, "enter")
+	step(walk.StepNodes, "enter")
+	step(walk.StepScion, "3")
 	see("scion marked", d)
 	d.press("enter")
-	for d.step() == core.StepScion {
+	for d.step() == walk.StepScion {
 		see("scion", d)
 		d.press("enter")
 	}
-	step(core.StepSeal, "enter")
-	step(core.StepWhite)
+	step(walk.StepSeal, "enter")
+	step(walk.StepWhite)
 	d.wait(150 * time.Minute)
 	see("white open", d)
 	d.wait(2 * time.Hour)
 	see("white late", d)
 	tourOver(d, see)
 	d.press("1")
-	step(core.StepRing, "1")
+	step(walk.StepRing, "1")
 	see("after white", d)
 	d.press("x")
 	d.pickWord("failed")
@@ -171,10 +172,10 @@ func tourOver(d *driver, see visit) {
 func tourSide(t *testing.T, see visit) {
 	d := newDriver(t, "2027-05-04 09:00")
 	d.plant("Hollow Lane", rows(1, 2)...)
-	d.append(core.Event{At: d.now, Hand: "RK", Stump: tree(1, 9), Body: &core.StumpAdded{Across: inches(0.8), Stock: "black walnut"}})
+	d.append(record.Event{At: d.now, Hand: "RK", Stump: tree(1, 9), Body: &record.StumpAdded{Across: inches(0.8), Stock: "black walnut"}})
 	d.open()
 	d.goTo(1, 9)
-	d.on(core.StepSmall)
+	d.on(walk.StepSmall)
 	see("step small", d)
 	d.press("2")
 	see("measure again", d)
@@ -183,7 +184,7 @@ func tourSide(t *testing.T, see visit) {
 	d.press("/", "1/1", "enter", "2", "enter", "enter", "enter", "enter")
 	d.clock("2027-05-12 09:00")
 	runOn(d)
-	d.on(core.StepLeave)
+	d.on(walk.StepLeave)
 	see("step leave", d)
 }
 
@@ -192,16 +193,16 @@ func runOn(d *driver) {
 	d.t.Helper()
 	for range 60 {
 		switch d.step() {
-		case core.StepBleeding:
+		case walk.StepBleeding:
 			if u := d.root.stump.q.Until; u != nil && u.After(d.now) {
 				d.wait(u.Sub(d.now))
 			}
-			d.choose(string(core.Running))
-		case core.StepSlip:
+			d.choose(string(record.Running))
+		case walk.StepSlip:
 			d.press("1")
-		case core.StepDrill, core.StepNewGashes:
+		case walk.StepDrill, walk.StepNewGashes:
 			d.press("enter")
-		case core.StepWait:
+		case walk.StepWait:
 			d.wait(d.root.stump.q.Until.Sub(d.now))
 		default:
 			return

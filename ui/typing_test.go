@@ -6,8 +6,9 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 )
 
 // atMeasure is a stump whose face is to be measured.
@@ -16,10 +17,10 @@ func atMeasure(t *testing.T) *driver {
 	d.plant("Hollow Lane", rows(6, 6)...)
 	d.did(tree(1, 1), "2027-04-20 09:00", cut()...)
 	d.did(tree(1, 1), "2027-05-04 08:30", graft()[:4]...)
-	d.did(tree(1, 1), "2027-05-04 08:50", &core.Looked{Bleeding: core.Dry})
+	d.did(tree(1, 1), "2027-05-04 08:50", &record.Looked{Bleeding: record.Dry})
 	d.open()
 	d.press("enter")
-	d.on(core.StepMeasure)
+	d.on(walk.StepMeasure)
 	return d
 }
 
@@ -29,7 +30,7 @@ func TestBurst(t *testing.T) {
 	d.burst("3.4")
 	d.sees("> 3.4")
 	d.press("enter")
-	if _, m := newest[*core.StumpMeasured](d); m.Across.Length != 3.4*unit.Inch {
+	if _, m := newest[*record.StumpMeasured](d); m.Across.Length != 3.4*unit.Inch {
 		t.Errorf("%v across", m.Across.Length)
 	}
 	d.press("esc")
@@ -54,9 +55,9 @@ func TestBurstAnswersOnlyTheFirst(t *testing.T) {
 	d.did(tree(1, 1), "2027-04-20 09:00", cut()...)
 	d.open()
 	d.press("enter")
-	d.on(core.StepBleeding)
+	d.on(walk.StepBleeding)
 	d.burst("1111")
-	d.on(core.StepSlip)
+	d.on(walk.StepSlip)
 	d.sees("held down")
 }
 
@@ -77,17 +78,17 @@ func TestHeldKey(t *testing.T) {
 		d := newDriver(t, "2027-05-04 09:00")
 		d.plant("Hollow Lane", rows(1, 2)...)
 		d.press("enter", "2")
-		d.on(core.StepReach)
+		d.on(walk.StepReach)
 		d.hold("enter", int(10*time.Second/every), every)
-		d.on(core.StepLeaf)
+		d.on(walk.StepLeaf)
 		d.sees("ignored")
 		if n := len(d.live()); n != 1 {
 			t.Fatalf("every %s: %d answers stand", every, n)
 		}
 		d.hold("3", 1, 50*time.Millisecond)
-		d.on(core.StepHeight)
+		d.on(walk.StepHeight)
 		d.press("enter")
-		d.on(core.StepGashes)
+		d.on(walk.StepGashes)
 	}
 }
 
@@ -97,11 +98,11 @@ func TestHeldKeyAfterAPause(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.press("enter", "2")
 	d.hold("enter", 3, 100*time.Millisecond)
-	d.on(core.StepLeaf)
+	d.on(walk.StepLeaf)
 	d.hold("enter", 1, 699*time.Millisecond)
-	d.on(core.StepLeaf)
+	d.on(walk.StepLeaf)
 	d.hold("enter", 1, 700*time.Millisecond)
-	d.on(core.StepHeight)
+	d.on(walk.StepHeight)
 }
 
 // TestHeldDigitDoesNotRunOn holds the digit that leaves a stump: the next
@@ -115,7 +116,7 @@ func TestHeldDigitDoesNotRunOn(t *testing.T) {
 	d.sealed(tree(1, 3), "2027-04-20 09:00", "2027-05-04 06:30", "2027-05-04 06:40")
 	d.open()
 	d.press("enter")
-	d.on(core.StepWait)
+	d.on(walk.StepWait)
 	d.hold("1", 60, 33*time.Millisecond)
 	for n := 1; n <= 3; n++ {
 		s, err := d.book.Stump(tree(1, n))
@@ -131,7 +132,7 @@ func TestHeldEnterOnBlockOnlyOpens(t *testing.T) {
 	d := newDriver(t, "2027-05-04 09:00")
 	d.plant("Hollow Lane", rows(1, 3)...)
 	d.hold("enter", 100, 33*time.Millisecond)
-	d.on(core.StepLimbs)
+	d.on(walk.StepLimbs)
 	if n := len(d.live()); n != 0 {
 		t.Errorf("%d answers", n)
 	}
@@ -146,7 +147,7 @@ func TestPaste(t *testing.T) {
 	d.press("esc", "n")
 	paste("two lines\nof q\u202e and more")
 	d.press("enter")
-	if _, n := newest[*core.Noted](d); n.Text != "two linesof q and more" {
+	if _, n := newest[*record.Noted](d); n.Text != "two linesof q and more" {
 		t.Errorf("note %q", n.Text)
 	}
 	d.press("esc")
@@ -157,9 +158,9 @@ func TestPaste(t *testing.T) {
 	}
 	d.press("n", "esc")
 	d.goTo(1, 2)
-	d.on(core.StepLimbs)
+	d.on(walk.StepLimbs)
 	paste("1")
-	d.on(core.StepLimbs)
+	d.on(walk.StepLimbs)
 	if n := len(d.live()); n != 0 {
 		t.Errorf("a paste answered a question")
 	}
@@ -178,7 +179,7 @@ func TestPasteOfALongText(t *testing.T) {
 		t.Error(wrong)
 	}
 	d.press("enter")
-	if _, n := newest[*core.Noted](d); len(n.Text) > 2*fieldLimit {
+	if _, n := newest[*record.Noted](d); len(n.Text) > 2*fieldLimit {
 		t.Errorf("a note of %d bytes", len(n.Text))
 	}
 }
@@ -241,7 +242,7 @@ func TestTinyWindow(t *testing.T) {
 	d.size(59, 15)
 	d.sees("at least 60 columns by 15 lines")
 	d.size(60, 15)
-	d.on(core.StepLimbs)
+	d.on(walk.StepLimbs)
 	if n := len(d.live()); n != 0 {
 		t.Errorf("%d answers taken unseen", n)
 	}

@@ -4,8 +4,9 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 )
 
 // walked takes the open stump, not yet cut back, to its white paint.
@@ -17,15 +18,15 @@ func (d *driver) walked(day string) {
 	d.wait(20 * time.Minute)
 	d.press("1", "3.4", "enter")
 	for range 12 {
-		if d.step() == core.StepWood && d.root.stump.q.Likely == "" {
+		if d.step() == walk.StepWood && d.root.stump.q.Likely == "" {
 			d.press("9")
 		}
-		if d.step() == core.StepWhite {
+		if d.step() == walk.StepWhite {
 			break
 		}
 		d.press("enter")
 	}
-	d.on(core.StepWhite)
+	d.on(walk.StepWhite)
 	d.wait(2*time.Hour + time.Minute)
 	d.press("1")
 }
@@ -38,12 +39,12 @@ func TestEveryAnswerCanBeTakenBack(t *testing.T) {
 	d.press("enter")
 	d.walked("2027-05-04 08:00")
 	end := d.live()
-	steps := []core.StepID{d.step()}
+	steps := []walk.StepID{d.step()}
 	for len(d.live()) > 0 {
 		e := d.live()
 		last := e[len(e)-1]
 		d.press("u")
-		d.sees("Took back: " + core.Say(last.Body, unit.US))
+		d.sees("Took back: " + record.Say(last.Body, unit.US))
 		for _, e := range d.live() {
 			if e.ID == last.ID {
 				t.Fatalf("%s stands still", last.Body.Kind())
@@ -54,7 +55,7 @@ func TestEveryAnswerCanBeTakenBack(t *testing.T) {
 			t.Fatal("taking back does not come to an end")
 		}
 	}
-	d.on(core.StepLimbs)
+	d.on(walk.StepLimbs)
 	d.press("u")
 	d.sees("Nothing to take back")
 	for i := len(steps) - 2; i >= 0; i-- {
@@ -82,7 +83,7 @@ func TestNewAnswerEndsPuttingBack(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.press("enter", "2", "u", "1", "U")
 	d.sees("Nothing to put back")
-	if _, nurse := newest[*core.NurseJudged](d); nurse.Limbs != 1 {
+	if _, nurse := newest[*record.NurseJudged](d); nurse.Limbs != 1 {
 		t.Errorf("%d limbs", nurse.Limbs)
 	}
 }
@@ -96,10 +97,10 @@ func TestUndoAfterReopening(t *testing.T) {
 	d.open()
 	d.press("enter", "u")
 	d.sees("Took back: ")
-	d.on(core.StepReach)
+	d.on(walk.StepReach)
 	d.open()
 	d.press("enter", "U")
-	d.on(core.StepLeaf)
+	d.on(walk.StepLeaf)
 }
 
 // TestUndoIsNamedBeforehand sees the answer's name in the key line.

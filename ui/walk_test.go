@@ -1,8 +1,6 @@
 package ui
 
-import (
-	"testing"
-)
+import "testing"
 
 // cutBack takes the open stump through part 1.
 func (d *driver) cutBack() { d.press("2", "enter", "enter", "enter", "enter") }

@@ -7,9 +7,11 @@ import (
 	"strings"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 	"barkslip/core/weather"
 	"barkslip/ui/figure"
 	"barkslip/ui/paper"
@@ -35,16 +37,16 @@ func (r *root) askWeather() {
 		if err != nil {
 			return err
 		}
-		return r.keepWeather([]*core.DayWeather{w})
+		return r.keepWeather([]*record.DayWeather{w})
 	})
 }
 
 // readWeather reads low, high, wind and cloud; the last two may be left out,
 // and a date other than today may stand first.
-func readWeather(text string, b *core.Block, now time.Time) (*core.DayWeather, error) {
+func readWeather(text string, b *record.Block, now time.Time) (*record.DayWeather, error) {
 	bad := &unit.Error{Given: text, Accepted: "low and high, then wind and cloud in eighths if known: 52 91 3 0"}
 	words := strings.Fields(text)
-	w := &core.DayWeather{Block: b.ID, Day: b.Day(now), Wind: trade.UsualWind.MS(), WindAssumed: true}
+	w := &record.DayWeather{Block: b.ID, Day: b.Day(now), Wind: trade.UsualWind.MS(), WindAssumed: true}
 	if len(words) > 0 {
 		if d, err := unit.ParseDate(words[0]); err == nil {
 			w.Day, words = d, words[1:]
@@ -53,12 +55,12 @@ func readWeather(text string, b *core.Block, now time.Time) (*core.DayWeather, e
 	if len(words) < 2 || len(words) > 4 {
 		return nil, bad
 	}
-	for i, into := range []*core.Degrees{&w.Low, &w.High} {
+	for i, into := range []*record.Degrees{&w.Low, &w.High} {
 		t, err := unit.ParseTemperature(words[i], b.Units.BareTemperature())
 		if err != nil {
 			return nil, err
 		}
-		*into = core.Degrees{Temperature: t, Typed: b.Units.Temperature(t)}
+		*into = record.Degrees{Temperature: t, Typed: b.Units.Temperature(t)}
 	}
 	if len(words) > 2 {
 		v, err := unit.ParseSpeed(words[2], b.Units.BareSpeed())
@@ -74,7 +76,7 @@ func readWeather(text string, b *core.Block, now time.Time) (*core.DayWeather, e
 		}
 		w.Cloud = n
 	}
-	return w, core.Check(core.Event{Body: w})
+	return w, record.Check(record.Event{Body: w})
 }
 
 func (r *root) askDays() {
@@ -89,11 +91,11 @@ func (r *root) askDays() {
 			return err
 		}
 		sys := r.x.site().Units
-		var days []*core.DayWeather
+		var days []*record.DayWeather
 		for _, e := range list {
-			days = append(days, &core.DayWeather{Block: r.x.block, Day: e.Date, Wind: trade.UsualWind.MS(), WindAssumed: true,
-				Low:  core.Degrees{Temperature: e.Low, Typed: sys.Temperature(e.Low)},
-				High: core.Degrees{Temperature: e.High, Typed: sys.Temperature(e.High)}})
+			days = append(days, &record.DayWeather{Block: r.x.block, Day: e.Date, Wind: trade.UsualWind.MS(), WindAssumed: true,
+				Low:  record.Degrees{Temperature: e.Low, Typed: sys.Temperature(e.Low)},
+				High: record.Degrees{Temperature: e.High, Typed: sys.Temperature(e.High)}})
 		}
 		return r.keepWeather(days)
 	})
@@ -101,10 +103,10 @@ func (r *root) askDays() {
 
 // keepWeather writes days of weather in one transaction, each in place of what
 // was put down for it before.
-func (r *root) keepWeather(days []*core.DayWeather) error {
-	var events []core.Event
+func (r *root) keepWeather(days []*record.DayWeather) error {
+	var events []record.Event
 	for _, w := range days {
-		e := core.Event{At: r.x.Now().Truncate(time.Second), Hand: r.x.hand, Body: w}
+		e := record.Event{At: r.x.Now().Truncate(time.Second), Hand: r.x.hand, Body: w}
 		e.Replaces = r.x.Book.Folded().Answers(e.Question())
 		events = append(events, e)
 	}
@@ -128,9 +130,9 @@ func (r *root) days() {
 	r.page = &page{r: r, title: "Weather", where: b.Name, make: func(width int) []paper.Line { return r.dayLines(b, today, width-4) }}
 }
 
-func (r *root) dayLines(b *core.Block, today unit.Date, width int) []paper.Line {
+func (r *root) dayLines(b *record.Block, today unit.Date, width int) []paper.Line {
 	lines := []paper.Line{nil, paper.Text(paper.Strong, "  Which day is good to graft?"), nil}
-	answer, err := b.Callus(today, 0)
+	answer, err := walk.Callus(b, today, 0)
 	if len(answer.Days) == 0 || err != nil {
 		return append(lines, paper.Text(paper.Plain, "  No coming day is put down yet; d puts one down or reads a list."))
 	}
@@ -147,7 +149,7 @@ func (r *root) dayLines(b *core.Block, today unit.Date, width int) []paper.Line 
 
 // dayLine is one day: its temperatures, its callus as a bar of up to 20 signs,
 // and what to mind.
-func (r *root) dayLine(b *core.Block, d weather.CallusDay) paper.Line {
+func (r *root) dayLine(b *record.Block, d weather.CallusDay) paper.Line {
 	w := b.Weather[d.Date].What
 	full, rest := "█", "·"
 	if r.x.Plain {
@@ -175,7 +177,7 @@ func (s *stumpScreen) heatView(w, h int) []paper.Line {
 	if a := s.c.A.Sealed; a != nil {
 		sealed = a.At
 	}
-	heat, ok := s.s.Heat(s.x.site(), sealed)
+	heat, ok := due.Heat(s.s, s.x.site(), sealed)
 	if !ok {
 		return nil
 	}
@@ -183,7 +185,7 @@ func (s *stumpScreen) heatView(w, h int) []paper.Line {
 }
 
 // heatFigure draws the hotter of the dark parts and the hotter of the white.
-func heatFigure(heat weather.HeatAnswer, b *core.Block) figure.Day {
+func heatFigure(heat weather.HeatAnswer, b *record.Block) figure.Day {
 	hour := func(t time.Time) float64 {
 		t = t.In(b.Zone)
 		return float64(t.Hour()) + float64(t.Minute())/60

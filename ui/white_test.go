@@ -5,7 +5,7 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // TestWhiteClockWords follows one white clock in the frame of every screen from
@@ -113,8 +113,8 @@ func TestWhiteClocksOfOtherBlocks(t *testing.T) {
 	d := newDriver(t, "2027-05-04 10:00")
 	d.plant("Hollow Lane", rows(1, 3)...)
 	d.sealed(tree(1, 2), "2027-04-20 09:00", "2027-05-04 09:00", "2027-05-04 10:00")
-	other := core.ID{9}
-	d.append(core.Event{At: d.now, Hand: "RK", Body: &core.BlockMade{Block: other, Name: "Far field"}})
+	other := record.ID{9}
+	d.append(record.Event{At: d.now, Hand: "RK", Body: &record.BlockMade{Block: other, Name: "Far field"}})
 	d.open()
 	d.press("b")
 	d.pickWord("Far field")
@@ -134,7 +134,7 @@ func TestClockMarksLateWithoutColour(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 3)...)
 	d.sealed(tree(1, 2), "2027-04-20 09:00", "2027-05-04 09:00", "2027-05-04 10:00")
 	d.open()
-	if !strings.Contains(d.screen(), core.SealedUp.Mark()+"!") {
+	if !strings.Contains(d.screen(), record.StageSealed.Mark()+"!") {
 		t.Errorf("no sign of the late stump:\n%s", d.screen())
 	}
 	d.press("right")

@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/store"
 )
 
@@ -90,7 +90,7 @@ func (a *app) printBlocks(blocks []listed) {
 		}
 		fmt.Fprintf(a.out, "%s  %s in %s  %s  %s\n", name, count(b.Stumps, "stump"), count(b.Rows, "row"), zone, b.ID)
 		var stages []string
-		for _, s := range core.Stages() {
+		for _, s := range record.Stages() {
 			if n := b.Stages[s.String()]; n > 0 {
 				stages = append(stages, fmt.Sprintf("%d %s", n, s))
 			}

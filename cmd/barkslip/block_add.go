@@ -9,8 +9,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"barkslip/core"
 	"barkslip/core/list"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 	"barkslip/store"
 )
@@ -62,7 +62,7 @@ func readWanted(g *given, file string) wanted {
 	if w.name == "" {
 		w.name = strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
 	}
-	if w.name = strings.TrimSpace(core.Clean(w.name)); w.name == "" || len(w.name) > 200 {
+	if w.name = strings.TrimSpace(record.Clean(w.name)); w.name == "" || len(w.name) > 200 {
 		g.refuse("block", "a name of up to 200 letters")
 	}
 	if w.unitsSet {
@@ -86,7 +86,7 @@ func (a *app) addList(g *given, w wanted, file string) error {
 	if err != nil && !errors.Is(err, store.ErrMissing) {
 		return err
 	}
-	var block *core.Block
+	var block *record.Block
 	if book != nil {
 		defer func() { _ = book.Close() }()
 		if block, err = findBlock(book, w.name); err != nil {
@@ -124,8 +124,8 @@ func (a *app) addList(g *given, w wanted, file string) error {
 
 // findBlock finds a block by its name, or by its id where names are alike; nil
 // if there is none.
-func findBlock(book *store.Book, name string) (*core.Block, error) {
-	var same, alike []*core.Block
+func findBlock(book *store.Book, name string) (*record.Block, error) {
+	var same, alike []*record.Block
 	for _, b := range book.Folded().List() {
 		switch {
 		case b.ID.String() == name:

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"time"
 
-	"barkslip/core"
 	"barkslip/core/list"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 	"barkslip/store"
 )
@@ -13,7 +13,7 @@ import (
 // plan is what adding a list comes to: events not yet written, and what they
 // do.
 type plan struct {
-	events  []core.Event
+	events  []record.Event
 	name    string // of the block
 	added   int
 	changed int
@@ -45,7 +45,7 @@ func (p plan) counts(rows int) string {
 
 // planList works out the events that bring a book to a list. Block is nil where
 // it has to be made.
-func planList(book *store.Book, block *core.Block, w wanted, rows list.List, now time.Time) (plan, error) {
+func planList(book *store.Book, block *record.Block, w wanted, rows list.List, now time.Time) (plan, error) {
 	p := plan{name: w.name}
 	var err error
 	if block == nil {
@@ -57,7 +57,7 @@ func planList(book *store.Book, block *core.Block, w wanted, rows list.List, now
 		return p, err
 	}
 	at := now.In(block.Zone)
-	known := map[core.StumpID]bool{}
+	known := map[record.StumpID]bool{}
 	if !p.made {
 		stumps, err := book.Summaries(block.ID)
 		if err != nil {
@@ -68,7 +68,7 @@ func planList(book *store.Book, block *core.Block, w wanted, rows list.List, now
 		}
 	}
 	for _, row := range rows.Rows {
-		id, says := core.FromList(block.ID, row)
+		id, says := record.FromList(block.ID, row)
 		if err := p.addStump(book, id, known[id], *says, rows.Columns, at); err != nil {
 			return p, err
 		}
@@ -77,7 +77,7 @@ func planList(book *store.Book, block *core.Block, w wanted, rows list.List, now
 }
 
 // makeBlock begins the block with its settings.
-func (p *plan) makeBlock(book *store.Book, w wanted, now time.Time) (*core.Block, error) {
+func (p *plan) makeBlock(book *store.Book, w wanted, now time.Time) (*record.Block, error) {
 	id, err := book.NewID()
 	if err != nil {
 		return nil, err
@@ -99,35 +99,35 @@ func (p *plan) makeBlock(book *store.Book, w wanted, now time.Time) (*core.Block
 			settings = append(settings, [2]string{"zone", p.zone})
 		}
 	}
-	block := &core.Block{ID: id, Name: w.name, Zone: time.UTC}
+	block := &record.Block{ID: id, Name: w.name, Zone: time.UTC}
 	if z, err := parseZone(p.zone); err == nil {
 		block.Zone = z
 	}
 	at := now.In(block.Zone)
-	p.events = append(p.events, core.Event{At: at, Body: &core.BlockMade{Block: id, Name: w.name}})
+	p.events = append(p.events, record.Event{At: at, Body: &record.BlockMade{Block: id, Name: w.name}})
 	for _, s := range settings {
-		p.events = append(p.events, core.Event{At: at, Body: &core.BlockSet{Block: id, Setting: s[0], Value: s[1]}})
+		p.events = append(p.events, record.Event{At: at, Body: &record.BlockSet{Block: id, Setting: s[0], Value: s[1]}})
 	}
 	return block, nil
 }
 
 // setBlock changes the settings of a block that are given and differ.
-func (p *plan) setBlock(book *store.Book, block *core.Block, w wanted, now time.Time) error {
+func (p *plan) setBlock(book *store.Book, block *record.Block, w wanted, now time.Time) error {
 	p.name = block.Name
 	if len(w.settings) == 0 {
 		return nil
 	}
-	events, err := book.Events(core.NoStump)
+	events, err := book.Events(record.NoStump)
 	if err != nil {
 		return err
 	}
-	live := core.Live(events)
+	live := record.Live(events)
 	for _, s := range w.settings {
-		body := &core.BlockSet{Block: block.ID, Setting: s[0], Value: s[1]}
-		e := core.Event{At: now.In(block.Zone), Body: body}
+		body := &record.BlockSet{Block: block.ID, Setting: s[0], Value: s[1]}
+		e := record.Event{At: now.In(block.Zone), Body: body}
 		stands := ""
 		for _, old := range live {
-			if set, ok := old.Body.(*core.BlockSet); ok && old.Question() == e.Question() {
+			if set, ok := old.Body.(*record.BlockSet); ok && old.Question() == e.Question() {
 				e.Replaces, stands = append(e.Replaces, old.ID), set.Value
 			}
 		}
@@ -140,9 +140,9 @@ func (p *plan) setBlock(book *store.Book, block *core.Block, w wanted, now time.
 }
 
 // addStump adds a stump, or answers anew what a list says of one that is there.
-func (p *plan) addStump(book *store.Book, id core.StumpID, known bool, says core.StumpAdded, columns []string, at time.Time) error {
-	e := core.Event{At: at, Stump: id}
-	var before core.StumpAdded
+func (p *plan) addStump(book *store.Book, id record.StumpID, known bool, says record.StumpAdded, columns []string, at time.Time) error {
+	e := record.Event{At: at, Stump: id}
+	var before record.StumpAdded
 	there := false
 	if known {
 		stump, err := book.Stump(id)
@@ -150,7 +150,7 @@ func (p *plan) addStump(book *store.Book, id core.StumpID, known bool, says core
 			return err
 		}
 		for _, old := range stump.Live {
-			if body, ok := old.Body.(*core.StumpAdded); ok {
+			if body, ok := old.Body.(*record.StumpAdded); ok {
 				e.Replaces, before, there = append(e.Replaces, old.ID), *body, true
 			}
 		}
@@ -171,7 +171,7 @@ func (p *plan) addStump(book *store.Book, id core.StumpID, known bool, says core
 
 // takenIn is what is known of a stump once a line of a list is taken in:
 // columns that the list lacks stay as they were.
-func takenIn(before, says core.StumpAdded, columns []string) core.StumpAdded {
+func takenIn(before, says record.StumpAdded, columns []string) record.StumpAdded {
 	after := before
 	for _, column := range columns {
 		switch column {

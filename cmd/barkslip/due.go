@@ -5,7 +5,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 	"barkslip/store"
 )
@@ -92,7 +93,7 @@ type dueAsk struct {
 // judged is the moment at which dues are judged in a zone, and its day there.
 func (q dueAsk) judged(zone *time.Location) (time.Time, unit.Date) {
 	if q.on != 0 {
-		return core.EndOf(q.on, zone), q.on
+		return due.EndOf(q.on, zone), q.on
 	}
 	now := q.now.In(zone)
 	return now, unit.DateOf(now)
@@ -104,7 +105,7 @@ func (q dueAsk) until(zone *time.Location) time.Time {
 	if q.days == 0 {
 		return at
 	}
-	return core.EndOf(on.Add(q.days), zone)
+	return due.EndOf(on.Add(q.days), zone)
 }
 
 // dueList is what is due in a book.
@@ -117,11 +118,11 @@ type dueList struct {
 
 // blockDues is what is due in one block.
 type blockDues struct {
-	*core.Block
+	*record.Block
 	at     time.Time // judged
 	on     unit.Date
-	stumps int        // with something due
-	dues   []core.Due // white first, then in walking order
+	stumps int       // with something due
+	dues   []due.Due // white first, then in walking order
 }
 
 func listDues(book *store.Book, ask dueAsk) (dueList, error) {
@@ -135,7 +136,7 @@ func listDues(book *store.Book, ask dueAsk) (dueList, error) {
 		}
 		d := blockDues{Block: b}
 		d.at, d.on = ask.judged(b.Zone)
-		d.take(core.Round(sums, d.at, ask.until(b.Zone), nil))
+		d.take(due.Round(sums, d.at, ask.until(b.Zone), nil))
 		if i == 0 {
 			out.on = d.on
 		}
@@ -146,7 +147,7 @@ func listDues(book *store.Book, ask dueAsk) (dueList, error) {
 
 // take lists the dues of a round: those to paint before all others, also where
 // their stump needs something else, which then has its place in the walk.
-func (d *blockDues) take(calls []core.Call) {
+func (d *blockDues) take(calls []due.Call) {
 	n, painting := 0, 0
 	for _, c := range calls {
 		n += len(c.Dues)
@@ -154,7 +155,7 @@ func (d *blockDues) take(calls []core.Call) {
 			painting++
 		}
 	}
-	d.stumps, d.dues = len(calls), make([]core.Due, 0, n)
+	d.stumps, d.dues = len(calls), make([]due.Due, 0, n)
 	for _, c := range calls[:painting] {
 		d.dues = append(d.dues, c.Dues[0])
 	}

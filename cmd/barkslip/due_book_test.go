@@ -7,7 +7,7 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/store"
 )
 
@@ -15,7 +15,7 @@ var dueNow = time.Date(2027, 5, 4, 21, 30, 0, 0, time.UTC) // 14:30 in Los Angel
 
 // dueBook is a closed book with one block, a white due and one that runs by
 // days on each of its stumps.
-func dueBook(t *testing.T, name string, stumps ...core.StumpID) string {
+func dueBook(t *testing.T, name string, stumps ...record.StumpID) string {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "a.bark")
 	book, err := store.Create(path, store.Options{})
@@ -23,18 +23,18 @@ func dueBook(t *testing.T, name string, stumps ...core.StumpID) string {
 		t.Fatal(err)
 	}
 	defer book.Close()
-	events := []core.Event{
-		{Body: &core.BlockMade{Block: dueBlock, Name: name}},
-		{Body: &core.BlockSet{Block: dueBlock, Setting: "zone", Value: "America/Los_Angeles"}},
+	events := []record.Event{
+		{Body: &record.BlockMade{Block: dueBlock, Name: name}},
+		{Body: &record.BlockSet{Block: dueBlock, Setting: "zone", Value: "America/Los_Angeles"}},
 	}
 	for i, s := range stumps {
 		at := dueNow.Add(time.Duration(i-150) * time.Minute)
-		for _, body := range []core.Body{&core.CutBack{}, &core.ScionSet{Slot: 1}, &core.Sealed{Cover: core.Wrapped}} {
+		for _, body := range []record.Body{&record.CutBack{}, &record.ScionSet{Slot: 1}, &record.Sealed{Cover: record.Wrapped}} {
 			at := at
-			if _, early := body.(*core.CutBack); early {
+			if _, early := body.(*record.CutBack); early {
 				at = at.AddDate(0, 0, -30)
 			}
-			events = append(events, core.Event{At: at, Hand: "AB", Stump: s, Body: body})
+			events = append(events, record.Event{At: at, Hand: "AB", Stump: s, Body: body})
 		}
 	}
 	for i := range events {
@@ -48,10 +48,10 @@ func dueBook(t *testing.T, name string, stumps ...core.StumpID) string {
 	return path
 }
 
-var dueBlock = core.ID{0: 0xaa, 15: 1}
+var dueBlock = record.ID{0: 0xaa, 15: 1}
 
-func dueStump(row, tree uint16, limb uint8) core.StumpID {
-	return core.StumpID{Block: dueBlock, Row: row, Tree: tree, Limb: limb}
+func dueStump(row, tree uint16, limb uint8) record.StumpID {
+	return record.StumpID{Block: dueBlock, Row: row, Tree: tree, Limb: limb}
 }
 
 // dueRun is the standard output of barkslip due at dueNow.

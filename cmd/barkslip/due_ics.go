@@ -8,7 +8,8 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -21,7 +22,7 @@ func (a *app) dueCalendar(list dueList) error {
 	c.lines("BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//barkslip//due//EN", "CALSCALE:GREGORIAN")
 	stamp := []string{"DTSTAMP:" + utc(list.ask.now), "SEQUENCE:" + strconv.Itoa(list.events)}
 	for _, d := range list.blocks {
-		name := strings.ToValidUTF8(core.Clean(d.Name), "")
+		name := strings.ToValidUTF8(record.Clean(d.Name), "")
 		for _, due := range d.dues {
 			c.line("BEGIN:VEVENT")
 			c.line("UID:" + dueUID(due, d.Block))
@@ -44,27 +45,27 @@ func (a *app) dueCalendar(list dueList) error {
 }
 
 // dueUID names a due for as long as its cause stands.
-func dueUID(due core.Due, b *core.Block) string {
-	cause := utc(due.Since)
-	switch due.Kind {
-	case core.DueWhite: // wet still or not, it is the same coat, of the same day
-		cause = basic(unit.DateOf(due.Since))
-	case core.DueSprouts, core.DueTie, core.DueTiesOff: // one cause, and a due in each of several seasons
-		cause += "-" + strconv.Itoa(b.SeasonOf(unit.DateOf(due.Opens)))
+func dueUID(d due.Due, b *record.Block) string {
+	cause := utc(d.Since)
+	switch d.Kind {
+	case due.White: // wet still or not, it is the same coat, of the same day
+		cause = basic(unit.DateOf(d.Since))
+	case due.Sprouts, due.Tie, due.TiesOff: // one cause, and a due in each of several seasons
+		cause += "-" + strconv.Itoa(b.SeasonOf(unit.DateOf(d.Opens)))
 	}
-	return due.Kind.String() + "-" + cause + "-" + strings.ReplaceAll(due.Stump.String(), "/", "-") + "@barkslip"
+	return d.Kind.String() + "-" + cause + "-" + strings.ReplaceAll(d.Stump.String(), "/", "-") + "@barkslip"
 }
 
 // span is from when to when an entry stands. An end comes after its start, or
 // is left out; that of whole days is the day behind the last.
-func span(due core.Due) []string {
-	if !due.Kind.Timed() {
-		return []string{"DTSTART;VALUE=DATE:" + basic(unit.DateOf(due.Opens)), "DTEND;VALUE=DATE:" + basic(unit.DateOf(due.By).Add(1))}
+func span(d due.Due) []string {
+	if !d.Kind.Timed() {
+		return []string{"DTSTART;VALUE=DATE:" + basic(unit.DateOf(d.Opens)), "DTEND;VALUE=DATE:" + basic(unit.DateOf(d.By).Add(1))}
 	}
-	if !due.By.After(due.Opens) {
-		return []string{"DTSTART:" + utc(due.Opens)}
+	if !d.By.After(d.Opens) {
+		return []string{"DTSTART:" + utc(d.Opens)}
 	}
-	return []string{"DTSTART:" + utc(due.Opens), "DTEND:" + utc(due.By)}
+	return []string{"DTSTART:" + utc(d.Opens), "DTEND:" + utc(d.By)}
 }
 
 // utc is an instant as calendars write it.
@@ -77,13 +78,13 @@ func basic(d unit.Date) string { return strings.ReplaceAll(d.String(), "-", "") 
 type calendar struct{ out *bufio.Writer }
 
 // alarms ring for white, when it opens and when it is to be done.
-func (c calendar) alarms(due core.Due, name string) {
-	if due.Kind != core.DueWhite {
+func (c calendar) alarms(d due.Due, name string) {
+	if d.Kind != due.White {
 		return
 	}
-	says := name + " " + due.Stump.Place()
+	says := name + " " + d.Stump.Place()
 	c.alarm("START", "Paint white if the sealer is dry: "+says)
-	if due.By.After(due.Opens) {
+	if d.By.After(d.Opens) {
 		c.alarm("END", "Paint white now: "+says)
 	}
 }

@@ -13,7 +13,7 @@ import (
 	ics "github.com/arran4/golang-ical"
 	"pgregory.net/rapid"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // awkward are names of blocks that have to be escaped, folded or guarded.
@@ -165,7 +165,7 @@ func TestImportingAgainReplaces(t *testing.T) {
 // TestLinesFold: any text comes back whole from lines that keep to 75 octets.
 func TestLinesFold(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
-		text := core.Clean(rapid.String().Draw(r, "text")) + strings.Repeat(rapid.SampledFrom([]string{"x", "é", "木", "😀", `\`, ";", ", "}).Draw(r, "part"), rapid.IntRange(0, 200).Draw(r, "times"))
+		text := record.Clean(rapid.String().Draw(r, "text")) + strings.Repeat(rapid.SampledFrom([]string{"x", "é", "木", "😀", `\`, ";", ", "}).Draw(r, "part"), rapid.IntRange(0, 200).Draw(r, "times"))
 		var out bytes.Buffer
 		c := calendar{bufio.NewWriter(&out)}
 		c.lines("BEGIN:VCALENDAR", "BEGIN:VEVENT", "UID:1")

@@ -7,7 +7,8 @@ import (
 	"strings"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 )
 
 // dueRow is one due in machine-readable form.
@@ -20,12 +21,12 @@ type dueRow struct {
 	Why   string `json:"why"`
 }
 
-func (d *blockDues) row(due core.Due) dueRow {
+func (d *blockDues) row(due due.Due) dueRow {
 	return dueRow{due.Stump.String(), due.Kind.String(), moment(due, due.Opens), moment(due, due.By), due.Late(d.at), due.Why(d.Block)}
 }
 
 // moment is when a due opens or ends.
-func moment(due core.Due, t time.Time) string {
+func moment(due due.Due, t time.Time) string {
 	if due.Kind.Timed() {
 		return t.Format(time.RFC3339)
 	}
@@ -74,7 +75,7 @@ func (a *app) dueCSV(list dueList) error {
 	}
 	for i := range list.blocks {
 		d := &list.blocks[i]
-		name := guarded(core.Clean(d.Name))
+		name := guarded(record.Clean(d.Name))
 		for _, due := range d.dues {
 			r := d.row(due)
 			if err := w.Write([]string{r.Stump, r.Kind, r.Opens, r.By, strconv.FormatBool(r.Late), r.Why, name}); err != nil {

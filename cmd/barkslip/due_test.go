@@ -10,19 +10,19 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/store"
 )
 
 // painted paints a stump white at dueNow.
-func painted(t *testing.T, path string, stump core.StumpID) {
+func painted(t *testing.T, path string, stump record.StumpID) {
 	t.Helper()
 	book, err := store.Open(path, store.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer book.Close()
-	if _, err := book.Append(core.Event{At: dueNow, Hand: "AB", Stump: stump, Body: &core.PaintedWhite{}}); err != nil {
+	if _, err := book.Append(record.Event{At: dueNow, Hand: "AB", Stump: stump, Body: &record.PaintedWhite{}}); err != nil {
 		t.Fatal(err)
 	}
 }

@@ -4,7 +4,8 @@ import (
 	"fmt"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 )
 
 // dueColumns is how wide the columns before the reason are.
@@ -21,7 +22,7 @@ func (a *app) printDues(list dueList) {
 		if i > 0 {
 			fmt.Fprintln(a.out)
 		}
-		fmt.Fprintf(a.out, "%s, %s: %s\n", core.Clean(d.Name), list.ask.when(d), d.counts())
+		fmt.Fprintf(a.out, "%s, %s: %s\n", record.Clean(d.Name), list.ask.when(d), d.counts())
 		for _, due := range d.dues {
 			line = line[:0]
 			for i, cell := range []string{d.mark(due), due.Stump.Place(), due.Kind.String(), d.window(due)} {
@@ -62,7 +63,7 @@ func (d *blockDues) counts() string {
 }
 
 // mark says of a due whether it is late, or not open yet.
-func (d *blockDues) mark(due core.Due) string {
+func (d *blockDues) mark(due due.Due) string {
 	switch {
 	case due.Late(d.at):
 		return "late"
@@ -73,7 +74,7 @@ func (d *blockDues) mark(due core.Due) string {
 }
 
 // window is when a due opens and by when it is to be done.
-func (d *blockDues) window(due core.Due) string {
+func (d *blockDues) window(due due.Due) string {
 	out := d.moment(make([]byte, 0, 40), due.Opens, due.Kind.Timed())
 	switch {
 	case due.Opens.YearDay() != due.By.YearDay() || due.Opens.Year() != due.By.Year():

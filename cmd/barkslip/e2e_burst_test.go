@@ -4,7 +4,7 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // testBurst sends keys faster than they can be drawn, and holds one down.
@@ -33,7 +33,7 @@ func burstAnswer(t *testing.T) {
 	d.write("3.4\r")
 	d.comes(mark, "Taken: ")
 	for _, e := range w.journal() {
-		if m, ok := e.Body.(*core.StumpMeasured); ok && m.Across.Typed == "3.4" {
+		if m, ok := e.Body.(*record.StumpMeasured); ok && m.Across.Typed == "3.4" {
 			return
 		}
 	}

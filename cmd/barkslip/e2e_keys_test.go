@@ -3,7 +3,7 @@ package main_test
 import (
 	"testing"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // mostPresses is what an experienced hand may need for a three-scion stump,
@@ -19,8 +19,8 @@ func testKeys(t *testing.T) {
 		p.cutBack(1, 1, "2027-04-26 10:00")
 		p.cutBack(1, 2, "2027-04-26 10:10")
 		p.grafted(1, 2, "2027-05-04", 3)
-		p.did(1, 2, "2027-05-04 09:10", &core.Sealed{Cover: core.Wrapped})
-		p.did(1, 2, "2027-05-04 09:50", &core.PaintedWhite{})
+		p.did(1, 2, "2027-05-04 09:10", &record.Sealed{Cover: record.Wrapped})
+		p.did(1, 2, "2027-05-04 09:50", &record.PaintedWhite{})
 	})
 	x := w.open(80, 24)
 	x.sees(blockName)

@@ -8,7 +8,7 @@ import (
 	"testing"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -85,11 +85,11 @@ type quickAnswer struct{ keys, then string }
 // quickAnswers are the whole cut-back of a stump and many notes.
 func quickAnswers() []quickAnswer {
 	out := []quickAnswer{
-		{"2", here + " +limb reach"}, {"24\r", here + " +leaf left"}, {"3", here + " +height"},
-		{"42\r", "Taken: cut back 42 in"}, {"2", "Taken: 2 gashes"},
+		{keys: "2", then: here + " +limb reach"}, {keys: "24\r", then: here + " +leaf left"}, {keys: "3", then: here + " +height"},
+		{keys: "42\r", then: "Taken: cut back 42 in"}, {keys: "2", then: "Taken: 2 gashes"},
 	}
 	for n := range 60 {
-		out = append(out, quickAnswer{fmt.Sprintf("nnote %d\r", n), fmt.Sprintf("Taken: note: note %d,", n)})
+		out = append(out, quickAnswer{keys: fmt.Sprintf("nnote %d\r", n), then: fmt.Sprintf("Taken: note: note %d,", n)})
 	}
 	return out
 }
@@ -116,14 +116,14 @@ func keeps(w *world, shown map[string][]string) {
 	w.t.Helper()
 	kept := map[string]map[string]bool{}
 	for _, e := range w.journal() {
-		if e.Stump == core.NoStump {
+		if e.Stump == record.NoStump {
 			continue
 		}
 		place := e.Stump.Place()
 		if kept[place] == nil {
 			kept[place] = map[string]bool{}
 		}
-		kept[place][core.Say(e.Body, unit.US)] = true
+		kept[place][record.Say(e.Body, unit.US)] = true
 	}
 	for place, answers := range shown {
 		for _, a := range answers {

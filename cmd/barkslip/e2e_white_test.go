@@ -1,8 +1,6 @@
 package main_test
 
-import (
-	"testing"
-)
+import "testing"
 
 // testWhite follows the clock of a sealed graft: it shows in the frame, rings
 // once when it is due and once when it runs out, outlives the program, is put

@@ -11,7 +11,7 @@ import (
 	"time"
 	_ "time/tzdata"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // world is one user's laptop: folders, a book in the usual place, and a clock
@@ -109,11 +109,11 @@ func (w *world) sound() {
 }
 
 // journal is every event of the book as the command line exports it.
-func (w *world) journal() []core.Event {
+func (w *world) journal() []record.Event {
 	w.t.Helper()
-	var events []core.Event
+	var events []record.Event
 	for line := range strings.Lines(w.run("journal", "export")) {
-		e, err := core.ParseLine([]byte(strings.TrimSpace(line)))
+		e, err := record.ParseLine([]byte(strings.TrimSpace(line)))
 		if err != nil {
 			w.t.Fatalf("journal export: %v in %s", err, line)
 		}
@@ -127,7 +127,7 @@ func (w *world) kinds(place string) map[string]int {
 	w.t.Helper()
 	n := map[string]int{}
 	for _, e := range w.journal() {
-		if e.Stump != core.NoStump && e.Stump.Place() == place {
+		if e.Stump != record.NoStump && e.Stump.Place() == place {
 			n[e.Body.Kind()]++
 		}
 	}

@@ -8,7 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/store"
 )
 
@@ -102,8 +102,8 @@ func (a *app) join(book *store.Book, sources []source) (total store.JoinReport, 
 
 // namingBad passes the events of a source on, writes out its bad lines, and
 // ends where the source cannot be read further.
-func (a *app) namingBad(s source, wrong *bool) iter.Seq2[core.Event, error] {
-	return func(yield func(core.Event, error) bool) {
+func (a *app) namingBad(s source, wrong *bool) iter.Seq2[record.Event, error] {
+	return func(yield func(record.Event, error) bool) {
 		for e, err := range s.events {
 			var line *store.LineError
 			switch {

@@ -6,14 +6,14 @@ import (
 	"iter"
 	"os"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/store"
 )
 
 // source is one file to join.
 type source struct {
 	name   string // in front of complaints, where there are several files
-	events iter.Seq2[core.Event, error]
+	events iter.Seq2[record.Event, error]
 	from   io.Closer
 }
 

@@ -9,7 +9,7 @@ import (
 
 	"github.com/adrg/xdg"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/ui"
 )
 
@@ -27,7 +27,7 @@ func loadPrefs() ui.Prefs {
 	if json.Unmarshal(text, &kept) != nil {
 		return prefs
 	}
-	kept.Hand = strings.TrimSpace(core.Clean(kept.Hand))
+	kept.Hand = strings.TrimSpace(record.Clean(kept.Hand))
 	if kept.Theme != themes[0] && kept.Theme != themes[1] {
 		kept.Theme = prefs.Theme
 	}

@@ -4,7 +4,8 @@ import (
 	"strings"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/ready"
+	"barkslip/core/record"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
@@ -39,15 +40,15 @@ var readySum = sum{
 			return nil, trade.Worked{}, g.err
 		}
 		_, offset := now.Zone()
-		advice := core.Judge(found, now, time.FixedZone("", offset), sys)
+		advice := ready.Judge(found, now, time.FixedZone("", offset), sys)
 		return advice, adviceWork(advice), nil
 	},
 }
 
 // readFound reads what was seen and done on the stump up to now.
-func readFound(g *given, now time.Time) core.Found {
-	f := core.Found{
-		Across: g.size("across"), Bleeding: word(g, "bleeding", core.Bleedings...), Slip: word(g, "slip", core.Slips...),
+func readFound(g *given, now time.Time) ready.Found {
+	f := ready.Found{
+		Across: g.size("across"), Bleeding: word(g, "bleeding", record.Bleedings...), Slip: word(g, "slip", record.Slips...),
 		CutBack: g.date("cut-back"), Looked: now,
 		Gashed: past(g, "gashed", now), Drilled: past(g, "drilled", now), FreshCut: past(g, "fresh-cut", now),
 		Wipes: g.whole("wipes", 0, 1000), Waits: g.whole("waits", 0, 1000),
@@ -95,7 +96,7 @@ func counted(g *given, number, made string, usual int) int {
 }
 
 // adviceWork adds to the working what an advice says in words.
-func adviceWork(a core.Advice) trade.Worked {
+func adviceWork(a ready.Advice) trade.Worked {
 	w := a.Work
 	w.Answer[0].Value = strings.ReplaceAll(string(a.Verdict), "-", " ")
 	for _, part := range []struct {

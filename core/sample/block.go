@@ -2,10 +2,9 @@ package sample
 
 import (
 	"strconv"
-
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -20,9 +19,9 @@ var settings = [][2]string{
 func (g *ground) tellBlock(l *life) {
 	l.beginBlock()
 	made := unit.MakeDate(g.today.Year()-g.ages, time.February, 6).At(19, 30, g.Zone)
-	l.say(made, office, &core.BlockMade{Block: g.block, Name: "Hollow Lane"})
+	l.say(made, office, &record.BlockMade{Block: g.block, Name: "Hollow Lane"})
 	for i, s := range settings {
-		l.say(made.Add(time.Duration(i+1)*time.Minute), office, &core.BlockSet{Block: g.block, Setting: s[0], Value: s[1]})
+		l.say(made.Add(time.Duration(i+1)*time.Minute), office, &record.BlockSet{Block: g.block, Setting: s[0], Value: s[1]})
 	}
 	for i := range g.lots {
 		g.tellLot(l, &g.lots[i])
@@ -46,11 +45,11 @@ func (g *ground) tellLot(l *life, lot *lot) {
 			temp = l.between(43, 48)
 		}
 		if l.odds(0.8) {
-			l.say(day.Add(7*week).At(7, l.between(0, 40), g.Zone), office, &core.StoreRead{Lot: lot.Lot, Temp: degrees(temp)})
+			l.say(day.Add(7*week).At(7, l.between(0, 40), g.Zone), office, &record.StoreRead{Lot: lot.Lot, Temp: degrees(temp)})
 		}
 	}
 	if lot.year < g.today.Year() {
-		l.say(unit.MakeDate(lot.year, time.July, 1).At(18, 0, g.Zone), office, &core.LotHeld{Lot: lot.Lot, Held: true, Why: "season over"})
+		l.say(unit.MakeDate(lot.year, time.July, 1).At(18, 0, g.Zone), office, &record.LotHeld{Lot: lot.Lot, Held: true, Why: "season over"})
 	}
 }
 
@@ -61,11 +60,11 @@ func (g *ground) tellWeather(l *life, d unit.Date, forecast bool) {
 		at = g.today.At(5, 30, g.Zone)
 	}
 	high := g.high(d)
-	l.say(at, office, &core.DayWeather{
+	l.say(at, office, &record.DayWeather{
 		Block: g.block, Day: d, Low: degrees(high - l.between(16, 26)), High: degrees(high), Wind: float64(l.between(2, 14)) / 2, Cloud: l.between(0, 8),
 	})
 }
 
-func degrees(f int) core.Degrees {
-	return core.Degrees{Temperature: unit.Fahrenheit(float64(f)), Typed: strconv.Itoa(f) + "F"}
+func degrees(f int) record.Degrees {
+	return record.Degrees{Temperature: unit.Fahrenheit(float64(f)), Typed: strconv.Itoa(f) + "F"}
 }

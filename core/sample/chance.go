@@ -3,7 +3,7 @@ package sample
 import (
 	"encoding/binary"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // chance is a stream of made-up chance: splitmix64 of G. Steele, D. Lea and
@@ -38,7 +38,7 @@ func (c *chance) odds(p float64) bool { return c.real() < p }
 func (c *chance) one(words ...string) string { return words[c.next()%uint64(len(words))] }
 
 // id is a new id.
-func (c *chance) id() (id core.ID) {
+func (c *chance) id() (id record.ID) {
 	binary.BigEndian.PutUint64(id[:8], c.next())
 	binary.BigEndian.PutUint64(id[8:], c.next()|1)
 	return id

@@ -3,7 +3,7 @@ package sample
 import (
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
@@ -17,10 +17,10 @@ func (l *life) cutBack(day unit.Date) unit.Date {
 	who := l.hand.initials
 	l.limbs(at, who)
 	l.height = l.between(80, 84)
-	body := &core.CutBack{Height: inches(l.height), Across: eighths(l.across)}
+	body := &record.CutBack{Height: inches(l.height), Across: eighths(l.across)}
 	l.say(at.Add(2*time.Minute), who, body)
 	if l.staged == disputed {
-		l.say(at.Add(9*time.Minute), "AS", &core.CutBack{Height: inches(l.height - 3)})
+		l.say(at.Add(9*time.Minute), "AS", &record.CutBack{Height: inches(l.height - 3)})
 	}
 	l.gash(at.Add(3 * time.Minute))
 	l.found.CutBack, l.found.Across = cut, unit.Length(l.across)*unit.Inch/8
@@ -34,15 +34,15 @@ func (l *life) limbs(at time.Time, who string) {
 	l.nurse = 0
 	switch {
 	case l.odds(0.07):
-		l.say(at, who, &core.NurseJudged{Leaf: "none"})
+		l.say(at, who, &record.NurseJudged{Leaf: "none"})
 		l.found.NoLimbs = true
 	case l.odds(0.08):
-		l.say(at, who, &core.NurseJudged{Limbs: 2, Nearest: inches(l.between(8, 16)), Leaf: leaf})
-		l.say(at.Add(time.Minute), who, &core.LimbTakenOff{Left: 1, Nearest: inches(l.between(20, 34))})
+		l.say(at, who, &record.NurseJudged{Limbs: 2, Nearest: inches(l.between(8, 16)), Leaf: leaf})
+		l.say(at.Add(time.Minute), who, &record.LimbTakenOff{Left: 1, Nearest: inches(l.between(20, 34))})
 		l.nurse = 1
 	default:
 		l.nurse = l.between(1, 3)
-		l.say(at, who, &core.NurseJudged{Limbs: l.nurse, Nearest: inches(l.between(19, 40)), Leaf: leaf})
+		l.say(at, who, &record.NurseJudged{Limbs: l.nurse, Nearest: inches(l.between(19, 40)), Leaf: leaf})
 	}
 }
 
@@ -52,14 +52,14 @@ func (l *life) gash(at time.Time) {
 	if unit.Length(l.across)*unit.Inch/8 < trade.SmallStem {
 		depth = eighths(l.across / 4)
 	}
-	l.say(at, l.hand.initials, &core.Gashed{Number: trade.GashesAtATime, Depth: depth})
+	l.say(at, l.hand.initials, &record.Gashed{Number: trade.GashesAtATime, Depth: depth})
 	l.found.Gashed = at
 	l.found.Gashes += trade.GashesAtATime
 	l.sap -= 0.08 + 0.12*l.real()
 }
 
 func (l *life) drill(at time.Time) {
-	l.say(at, l.hand.initials, &core.Drilled{Number: trade.HolesAtATime})
+	l.say(at, l.hand.initials, &record.Drilled{Number: trade.HolesAtATime})
 	l.found.Drilled = at
 	l.found.Holes += trade.HolesAtATime
 	l.sap -= 0.1 + 0.15*l.real()

@@ -3,7 +3,7 @@ package sample
 import (
 	"math"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -64,7 +64,7 @@ func (l *life) bled() float64 {
 	if l.advised {
 		return 1.6 * max(0, l.sap-0.1)
 	}
-	return map[core.Bleeding]float64{core.Dry: 0.2, core.Damp: 1, core.Weeping: 1.8, core.Running: 3}[l.found.Bleeding]
+	return map[record.Bleeding]float64{record.Dry: 0.2, record.Damp: 1, record.Weeping: 1.8, record.Running: 3}[l.found.Bleeding]
 }
 
 func (l *life) overheated() float64 {
@@ -86,7 +86,7 @@ func (l *life) woodPeril() float64 {
 	if l.wood.warm {
 		weight += 0.7
 	}
-	if l.wood.Buds == core.First {
+	if l.wood.Buds == record.First {
 		weight += 0.5
 	}
 	return weight

@@ -3,7 +3,8 @@ package sample
 import (
 	"testing"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/record"
 )
 
 // BenchmarkFold is the cost of a stump's record and summary, with the journal
@@ -13,8 +14,8 @@ func BenchmarkFold(b *testing.B) {
 	i := 0
 	for b.Loop() {
 		id := h.order[i%len(h.order)]
-		s := core.Fold(id, h.events[id])
-		core.Summarize(s, h.block, len(h.events[id]))
+		s := record.Fold(id, h.events[id])
+		due.Summarize(s, h.block, len(h.events[id]))
 		i++
 	}
 }

@@ -4,7 +4,7 @@ import (
 	"math"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -31,12 +31,12 @@ func (l *life) graft(ready time.Time) {
 	}
 	who := l.hand.initials
 	l.measure(start.Add(-time.Minute), who)
-	slots, first := make([]core.Slot, n), l.between(0, 8)*10
+	slots, first := make([]record.Slot, n), l.between(0, 8)*10
 	for i := range slots {
 		slots[i].Bearing = unit.Bearing(float64(first) + 360/float64(n)*float64(i)).Normal()
 	}
-	l.say(start, who, &core.SlotsMarked{Slots: slots})
-	l.say(start.Add(time.Minute), who, &core.WoodChosen{Lot: l.wood.Lot, Variety: l.wood.Variety, Thickness: l.wood.Thickness, Nodes: l.nodes()})
+	l.say(start, who, &record.SlotsMarked{Slots: slots})
+	l.say(start.Add(time.Minute), who, &record.WoodChosen{Lot: l.wood.Lot, Variety: l.wood.Variety, Thickness: l.wood.Thickness, Nodes: l.nodes()})
 	for i := range n {
 		l.set(start.Add(time.Duration(7*(i+1))*time.Minute), i+1)
 	}
@@ -45,7 +45,7 @@ func (l *life) graft(ready time.Time) {
 
 // measure is the face measured both ways; a slip of the tape is put right.
 func (l *life) measure(at time.Time, who string) {
-	body := core.StumpMeasured{Across: eighths(l.across), Across2: eighths(l.across - l.between(0, 3)), LongWay: unit.Bearing(l.between(0, 17) * 10)}
+	body := record.StumpMeasured{Across: eighths(l.across), Across2: eighths(l.across - l.between(0, 3)), LongWay: unit.Bearing(l.between(0, 17) * 10)}
 	if l.odds(0.01) {
 		wrong := body
 		wrong.Across = eighths(l.across * 2)
@@ -63,17 +63,17 @@ func scionsFor(across int) int {
 	return min(max(int(girth/80+0.5), 2), 4)
 }
 
-func (l *life) nodes() []core.Node {
-	nodes := []core.Node{{Buds: l.wood.Buds}, {Buds: l.wood.Buds}}
+func (l *life) nodes() []record.Node {
+	nodes := []record.Node{{Buds: l.wood.Buds}, {Buds: l.wood.Buds}}
 	if l.odds(0.1) {
-		nodes[1].Buds = core.First
+		nodes[1].Buds = record.First
 	}
 	return nodes
 }
 
 // set is one scion set, with its six checks; a learner's are not all good.
 func (l *life) set(at time.Time, slot int) {
-	checks := core.AllGood
+	checks := record.AllGood
 	fault := 0.04 - 0.06*min(l.hand.skill, 0)
 	faulty := l.odds(fault)
 	if faulty {
@@ -88,7 +88,7 @@ func (l *life) set(at time.Time, slot int) {
 			checks.BackCut = false
 		}
 	}
-	body := &core.ScionSet{Slot: slot, Lot: l.wood.Lot, Variety: l.wood.Variety, Thickness: l.wood.Thickness, Nodes: l.nodes(), Checks: checks}
+	body := &record.ScionSet{Slot: slot, Lot: l.wood.Lot, Variety: l.wood.Variety, Thickness: l.wood.Thickness, Nodes: l.nodes(), Checks: checks}
 	if l.odds(0.05) {
 		body.Split = eighths(l.between(3, 10))
 	}

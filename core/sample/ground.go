@@ -4,7 +4,7 @@ import (
 	"math"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -12,7 +12,7 @@ import (
 // first, this season's behind them.
 type ground struct {
 	Plan
-	block   core.ID
+	block   record.ID
 	today   unit.Date
 	perRow  int
 	earlier int // stumps first grafted in earlier seasons
@@ -49,12 +49,12 @@ func layOut(p Plan) *ground {
 
 // place is where the i-th stump along the walk stands: up one row, down the
 // next.
-func (g *ground) place(i int) core.StumpID {
+func (g *ground) place(i int) record.StumpID {
 	row, tree := i/g.perRow+1, i%g.perRow+1
 	if row%2 == 0 {
 		tree = g.perRow + 1 - tree
 	}
-	return core.StumpID{Block: g.block, Row: uint16(row), Tree: uint16(tree)}
+	return record.StumpID{Block: g.block, Row: uint16(row), Tree: uint16(tree)}
 }
 
 // age is how many seasons ago the i-th stump was first grafted, and how far

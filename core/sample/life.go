@@ -5,7 +5,8 @@ import (
 	"slices"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/ready"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -13,7 +14,7 @@ import (
 type life struct {
 	*ground
 	chance
-	stump   core.StumpID
+	stump   record.StumpID
 	index   int
 	entries []entry
 
@@ -27,8 +28,8 @@ type life struct {
 	lostIn  int    // the season in which an attempt was lost
 	sap     float64
 	vigour  float64
-	found   core.Found // as the crew knows it
-	nurse   int        // limbs left below the graft
+	found   ready.Found // as the crew knows it
+	nurse   int         // limbs left below the graft
 	scions  []scion
 	advised bool // it was grafted on advice
 	painted time.Time
@@ -36,7 +37,7 @@ type life struct {
 }
 
 func (l *life) beginBlock() {
-	l.chance, l.stump, l.entries = seeded(l.Seed, 1<<50), core.NoStump, l.entries[:0]
+	l.chance, l.stump, l.entries = seeded(l.Seed, 1<<50), record.NoStump, l.entries[:0]
 }
 
 func (l *life) begin(i int) {
@@ -53,15 +54,15 @@ func (l *life) begin(i int) {
 
 // say tells what was done or seen at a time, written down at once. What lies
 // after today is not told. It returns the event's id.
-func (l *life) say(at time.Time, hand string, body core.Body, replaces ...core.ID) core.ID {
+func (l *life) say(at time.Time, hand string, body record.Body, replaces ...record.ID) record.ID {
 	return l.sayLate(at, at, hand, body, replaces...)
 }
 
 // sayLate tells what was written down later than it was done.
-func (l *life) sayLate(at, written time.Time, hand string, body core.Body, replaces ...core.ID) core.ID {
+func (l *life) sayLate(at, written time.Time, hand string, body record.Body, replaces ...record.ID) record.ID {
 	id := l.id()
 	if !written.After(l.Now) {
-		l.entries = append(l.entries, entry{written.Unix(), core.Event{ID: id, At: at, Hand: hand, Stump: l.stump, Replaces: replaces, Body: body}})
+		l.entries = append(l.entries, entry{written.Unix(), record.Event{ID: id, At: at, Hand: hand, Stump: l.stump, Replaces: replaces, Body: body}})
 	}
 	return id
 }
@@ -101,7 +102,7 @@ func (l *life) live() {
 // add puts the stump into the block in the winter before its season.
 func (l *life) add(seasons int) {
 	at := unit.MakeDate(l.today.Year()-seasons, time.February, 20).At(14, 0, l.Zone).Add(time.Duration(l.index%240) * 2 * time.Minute)
-	body := &core.StumpAdded{Stock: "seedling black walnut"}
+	body := &record.StumpAdded{Stock: "seedling black walnut"}
 	if l.odds(0.6) {
 		body.Across = eighths(l.across + l.between(-1, 2))
 	}
@@ -111,7 +112,7 @@ func (l *life) add(seasons int) {
 	l.say(at, office, body)
 	if l.odds(0.04) {
 		text := l.one("leans to the lane", "old wire in the bark at knee height", "two stems, the east one kept", "wet foot, drains badly", "deer path beside it")
-		l.say(at.Add(time.Minute), office, &core.Noted{Text: text})
+		l.say(at.Add(time.Minute), office, &record.Noted{Text: text})
 	}
 }
 
@@ -119,7 +120,7 @@ func (l *life) add(seasons int) {
 func (l *life) attempt(day unit.Date, n int) bool {
 	l.year, l.lostIn = day.Year(), day.Year()
 	l.wood = l.lotOf(l.year, l.variety)
-	l.found, l.scions, l.advised = core.Found{}, l.scions[:0], true
+	l.found, l.scions, l.advised = ready.Found{}, l.scions[:0], true
 	l.sealed, l.painted = time.Time{}, time.Time{}
 	l.sap = l.real()
 	if n > 0 {
@@ -147,7 +148,7 @@ func (l *life) leftForGood(attempt int) bool {
 	case l.staged == staysFailed:
 		return true
 	case l.staged == isGivenUp, attempt == 2, l.odds(0.15):
-		l.say(l.on(end), office, &core.GivenUp{Why: l.one("stock too weak", "rot in the stem", "too close to the ditch", "lost twice")})
+		l.say(l.on(end), office, &record.GivenUp{Why: l.one("stock too weak", "rot in the stem", "too close to the ditch", "lost twice")})
 		return true
 	}
 	return l.odds(0.1)

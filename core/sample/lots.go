@@ -4,13 +4,13 @@ import (
 	"strconv"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
 // lot is one season's wood of one variety.
 type lot struct {
-	core.LotReceived
+	record.LotReceived
 	year int
 	warm bool // its store was warm for weeks
 }
@@ -22,11 +22,11 @@ func (g *ground) makeLots(c *chance) []lot {
 	var lots []lot
 	for year := g.today.Year() - g.ages; year <= g.today.Year(); year++ {
 		for i, variety := range varieties {
-			buds := core.Paired
+			buds := record.Paired
 			if variety == "Brisk" && year%3 == 0 {
-				buds = core.First
+				buds = record.First
 			}
-			lots = append(lots, lot{core.LotReceived{
+			lots = append(lots, lot{record.LotReceived{
 				Lot: c.id(), Name: variety + " " + strconv.Itoa(year), Variety: variety,
 				Cut: unit.MakeDate(year, time.February, c.between(8, 24)), Sticks: max(30, g.Stumps/2),
 				Thickness: eighths(c.between(3, 4)), Buds: buds, Note: c.one("", "from the lower orchard", "bundles of 20, bagged"),

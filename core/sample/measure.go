@@ -3,7 +3,7 @@ package sample
 import (
 	"strconv"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -26,10 +26,10 @@ var eighthTyped = func() (typed [1024]string) {
 }()
 
 // eighths is a length in eighths of an inch, as measured with a tape.
-func eighths(n int) core.Measure {
+func eighths(n int) record.Measure {
 	n = min(max(n, 0), len(eighthTyped)-1)
-	return core.Measure{Length: unit.Length(float64(n)/8) * unit.Inch, Typed: eighthTyped[n]}
+	return record.Measure{Length: unit.Length(float64(n)/8) * unit.Inch, Typed: eighthTyped[n]}
 }
 
 // inches is a length in whole inches.
-func inches(n int) core.Measure { return eighths(8 * n) }
+func inches(n int) record.Measure { return eighths(8 * n) }

@@ -9,7 +9,7 @@ import (
 	"slices"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 )
 
 // Plan says how large the block is and how far back its history goes.
@@ -59,7 +59,7 @@ func Today(p Plan) time.Time {
 
 // Events yields the history: what is about the block first, then stump by
 // stump, each stump's in its own order. Clocks are unique.
-func Events(p Plan) iter.Seq[core.Event] {
+func Events(p Plan) iter.Seq[record.Event] {
 	g := layOut(p.withDefaults())
 	if g.Stumps > largeBlock {
 		return g.stumpByStump
@@ -68,7 +68,7 @@ func Events(p Plan) iter.Seq[core.Event] {
 }
 
 // stumpByStump gives clocks in the order of telling, which needs no memory.
-func (g *ground) stumpByStump(yield func(core.Event) bool) {
+func (g *ground) stumpByStump(yield func(record.Event) bool) {
 	clock := uint64(0)
 	for said := range g.tell {
 		for _, s := range said {
@@ -83,7 +83,7 @@ func (g *ground) stumpByStump(yield func(core.Event) bool) {
 
 // inTimeOrder gives clocks as one laptop in the field would have, across all
 // stumps by the time of writing.
-func (g *ground) inTimeOrder(yield func(core.Event) bool) {
+func (g *ground) inTimeOrder(yield func(record.Event) bool) {
 	var all []entry
 	for said := range g.tell {
 		all = append(all, said...)
@@ -106,7 +106,7 @@ func (g *ground) inTimeOrder(yield func(core.Event) bool) {
 // entry is an event with the second at which it was written down.
 type entry struct {
 	written int64
-	event   core.Event
+	event   record.Event
 }
 
 // tell gives the entries about the block, then those of each stump. The slice

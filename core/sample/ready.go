@@ -3,7 +3,8 @@ package sample
 import (
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/ready"
+	"barkslip/core/record"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
@@ -38,7 +39,7 @@ func (l *life) sealsToday() time.Time {
 
 // makeReady follows the advice from look to look until it says to graft. ok is
 // false where the stump is left for the season.
-func (l *life) makeReady(t time.Time) (ready time.Time, ok bool) {
+func (l *life) makeReady(t time.Time) (when time.Time, ok bool) {
 	switch l.staged {
 	case asItFalls:
 	case againstAll:
@@ -51,26 +52,26 @@ func (l *life) makeReady(t time.Time) (ready time.Time, ok bool) {
 		if l.gone(t) {
 			return t, true
 		}
-		advice := core.Judge(l.found, t, l.Zone, unit.US)
+		advice := ready.Judge(l.found, t, l.Zone, unit.US)
 		if l.goesAgainst(t, advice.Verdict) {
 			return t.Add(2 * time.Minute), true
 		}
 		switch advice.Verdict {
-		case core.GraftIt:
+		case ready.Graft:
 			return t, true
-		case core.LookIt, core.Wipe:
+		case ready.Look, ready.Wipe:
 			t = later(t, *advice.Until).Add(time.Duration(l.between(0, 4)) * time.Minute)
-			l.look(t, false, advice.Verdict == core.Wipe)
-		case core.Gash:
+			l.look(t, false, advice.Verdict == ready.Wipe)
+		case ready.Gash:
 			t = t.Add(4 * time.Minute)
 			l.gash(t)
-		case core.Drill:
+		case ready.Drill:
 			t = t.Add(5 * time.Minute)
 			l.drill(t)
-		case core.CutFresh:
+		case ready.FreshCut:
 			t = t.Add(4 * time.Minute)
 			l.freshCut(t)
-		case core.Wait:
+		case ready.Wait:
 			t = l.waits(*advice.Until)
 			l.look(t, true, false)
 		default:
@@ -82,7 +83,7 @@ func (l *life) makeReady(t time.Time) (ready time.Time, ok bool) {
 
 // leave gives the stump up for this season.
 func (l *life) leave(t time.Time) (time.Time, bool) {
-	l.say(t, l.hand.initials, &core.GivenUp{Why: "still runs", Season: true})
+	l.say(t, l.hand.initials, &record.GivenUp{Why: "still runs", Season: true})
 	return t, false
 }
 
@@ -98,15 +99,15 @@ func (l *life) look(t time.Time, bark, wiped bool) {
 	if !l.found.Looked.IsZero() {
 		l.sap -= 0.06 * t.Sub(l.found.Looked).Hours() / 24
 	}
-	body := &core.Looked{Bleeding: l.face(), Wiped: wiped}
+	body := &record.Looked{Bleeding: l.face(), Wiped: wiped}
 	l.found.Bleeding, l.found.Looked = body.Bleeding, t
 	if wiped {
 		l.found.Wipes++
 	}
 	if bark {
-		body.Slip = core.SlipsClean
-		if l.found.Slip != core.Drags && l.staged == asItFalls && l.odds(0.05) {
-			body.Slip = core.Drags
+		body.Slip = record.SlipsClean
+		if l.found.Slip != record.Drags && l.staged == asItFalls && l.odds(0.05) {
+			body.Slip = record.Drags
 		}
 		l.found.Slip, l.found.Slipped, l.found.Wipes = body.Slip, t, 0
 	}
@@ -114,21 +115,21 @@ func (l *life) look(t time.Time, bark, wiped bool) {
 }
 
 // face is how the face shows the sap there is.
-func (l *life) face() core.Bleeding {
+func (l *life) face() record.Bleeding {
 	switch sap := l.sap + 0.1*l.real(); {
 	case sap < 0.55:
-		return core.Dry
+		return record.Dry
 	case sap < 0.66:
-		return core.Damp
+		return record.Damp
 	case sap < 0.85:
-		return core.Weeping
+		return record.Weeping
 	}
-	return core.Running
+	return record.Running
 }
 
 // waits is the morning after a wait; some are come back to late.
 func (l *life) waits(until time.Time) time.Time {
-	if l.found.Bleeding == core.Running && l.found.Slip == core.SlipsClean {
+	if l.found.Bleeding == record.Running && l.found.Slip == record.SlipsClean {
 		l.found.Waits++
 	}
 	day := unit.DateOf(until.In(l.Zone).Add(12 * time.Hour))
@@ -143,14 +144,14 @@ func (l *life) waits(until time.Time) time.Time {
 
 // goesAgainst says whether the hand grafts although told otherwise, and tells
 // so. The learner and the hurried do; the weeping stump bears it badly.
-func (l *life) goesAgainst(t time.Time, v core.Verdict) bool {
-	tempted := v == core.Drill || v == core.Wait || v == core.Wipe
+func (l *life) goesAgainst(t time.Time, v record.Verdict) bool {
+	tempted := v == ready.Drill || v == ready.Wait || v == ready.Wipe
 	if !tempted || !(l.staged == againstAll || l.odds(0.025)) {
 		return false
 	}
 	l.advised = false
 	why := l.one("rain coming", "last stick of the bundle", "crew goes home today", "looked dry enough to me")
-	l.say(t.Add(time.Minute), l.hand.initials, &core.AgainstAdvice{Verdict: v, Why: why})
+	l.say(t.Add(time.Minute), l.hand.initials, &record.AgainstAdvice{Verdict: v, Why: why})
 	return true
 }
 
@@ -161,9 +162,9 @@ func (l *life) freshCut(t time.Time) {
 		down = 2
 	}
 	l.height -= down
-	body := &core.FreshCut{Height: inches(l.height)}
+	body := &record.FreshCut{Height: inches(l.height)}
 	if l.odds(0.06) {
-		body.Torn = []core.Arc{{Bearing: unit.Bearing(l.between(0, 35) * 10), Width: eighths(l.between(4, 9)), Why: "torn"}}
+		body.Torn = []record.Arc{{Bearing: unit.Bearing(l.between(0, 35) * 10), Width: eighths(l.between(4, 9)), Why: "torn"}}
 	}
 	l.say(t, l.hand.initials, body)
 	l.found.FreshCut, l.found.Wipes = t, 0

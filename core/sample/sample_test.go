@@ -9,7 +9,9 @@ import (
 	"time"
 	_ "time/tzdata"
 
-	"barkslip/core"
+	"barkslip/core/due"
+	"barkslip/core/ready"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -30,26 +32,26 @@ func usual(t testing.TB, seed uint64) Plan {
 // history is a sample with the events of each stump and the book's.
 type history struct {
 	plan   Plan
-	book   *core.Book
-	block  *core.Block
-	order  []core.StumpID
-	events map[core.StumpID][]core.Event
+	book   *record.Book
+	block  *record.Block
+	order  []record.StumpID
+	events map[record.StumpID][]record.Event
 }
 
 func read(t testing.TB, p Plan) *history {
 	t.Helper()
-	h := &history{plan: p, events: map[core.StumpID][]core.Event{}}
+	h := &history{plan: p, events: map[record.StumpID][]record.Event{}}
 	for e := range Events(p) {
 		if _, known := h.events[e.Stump]; !known {
 			h.order = append(h.order, e.Stump)
 		}
 		h.events[e.Stump] = append(h.events[e.Stump], e)
 	}
-	if h.order[0] != core.NoStump {
+	if h.order[0] != record.NoStump {
 		t.Fatal("what is about the block does not come first")
 	}
 	h.order = h.order[1:]
-	h.book = core.FoldBook(h.events[core.NoStump], time.LoadLocation)
+	h.book = record.FoldBook(h.events[record.NoStump], time.LoadLocation)
 	if blocks := h.book.List(); len(blocks) != 1 {
 		t.Fatalf("%d blocks", len(blocks))
 	}
@@ -57,13 +59,13 @@ func read(t testing.TB, p Plan) *history {
 	return h
 }
 
-func (h *history) fold(id core.StumpID) *core.Stump { return core.Fold(id, h.events[id]) }
+func (h *history) fold(id record.StumpID) *record.Stump { return record.Fold(id, h.events[id]) }
 
 func TestTheSameSeedTellsTheSameHistory(t *testing.T) {
 	lines := func(p Plan) []byte {
 		var out bytes.Buffer
 		for e := range Events(p) {
-			out.Write(core.Line(e))
+			out.Write(record.Line(e))
 			out.WriteByte('\n')
 		}
 		return out.Bytes()
@@ -79,28 +81,28 @@ func TestTheSameSeedTellsTheSameHistory(t *testing.T) {
 
 func TestEveryEventHolds(t *testing.T) {
 	for _, p := range []Plan{usual(t, 1), {Stumps: 7, Now: usual(t, 1).Now, Zone: newYork(t)}, {Stumps: 600, Seasons: 6, Seed: 3, Now: usual(t, 1).Now, Zone: newYork(t)}, {Stumps: 4100, Seasons: 2, Now: usual(t, 1).Now, Zone: newYork(t)}} {
-		ids, clocks := map[core.ID]bool{}, map[uint64]bool{}
-		done := map[core.StumpID]bool{}
-		var last core.Event
+		ids, clocks := map[record.ID]bool{}, map[uint64]bool{}
+		done := map[record.StumpID]bool{}
+		var last record.Event
 		for e := range Events(p) {
-			if err := core.Check(e); err != nil {
-				t.Fatalf("%s: %v", core.Line(e), err)
+			if err := record.Check(e); err != nil {
+				t.Fatalf("%s: %v", record.Line(e), err)
 			}
 			if p.Stumps < largeBlock {
-				if _, err := core.ParseLine(core.Line(e)); err != nil {
-					t.Fatalf("%s: %v", core.Line(e), err)
+				if _, err := record.ParseLine(record.Line(e)); err != nil {
+					t.Fatalf("%s: %v", record.Line(e), err)
 				}
 			}
 			if ids[e.ID] || clocks[e.Clock] || e.Clock == 0 || e.At.After(p.Now) {
-				t.Fatalf("%s: an id or clock twice, or after today", core.Line(e))
+				t.Fatalf("%s: an id or clock twice, or after today", record.Line(e))
 			}
 			if e.Stump != last.Stump {
 				if done[e.Stump] {
-					t.Fatalf("%s: the events of %s do not stand together", core.Line(e), e.Stump.Place())
+					t.Fatalf("%s: the events of %s do not stand together", record.Line(e), e.Stump.Place())
 				}
 				done[last.Stump] = true
 			} else if e.Clock <= last.Clock {
-				t.Fatalf("%s: its clock is not above %d", core.Line(e), last.Clock)
+				t.Fatalf("%s: its clock is not above %d", record.Line(e), last.Clock)
 			}
 			ids[e.ID], clocks[e.Clock], last = true, true, e
 		}
@@ -112,13 +114,13 @@ func TestEveryEventHolds(t *testing.T) {
 
 // cases counts what there is to see on a block at its today.
 type cases struct {
-	stages                                        map[core.Stage]int
-	verdicts                                      map[core.Verdict]int // of the stumps that drain
+	stages                                        map[record.Stage]int
+	verdicts                                      map[record.Verdict]int // of the stumps that drain
 	clashes, against, running, late, wet, regraft int
 }
 
 func (h *history) cases() cases {
-	c := cases{stages: map[core.Stage]int{}, verdicts: map[core.Verdict]int{}}
+	c := cases{stages: map[record.Stage]int{}, verdicts: map[record.Verdict]int{}}
 	for _, id := range h.order {
 		s := h.fold(id)
 		c.stages[s.Stage()]++
@@ -128,9 +130,9 @@ func (h *history) cases() cases {
 			c.regraft++
 		}
 		switch s.Stage() {
-		case core.Draining:
-			c.verdicts[s.Advice(h.block, h.plan.Now).Verdict]++
-		case core.SealedUp:
+		case record.StageDraining:
+			c.verdicts[ready.AdviceOn(s, h.block, h.plan.Now).Verdict]++
+		case record.StageSealed:
 			c.clock(s.Now(), h.plan.Now)
 		}
 	}
@@ -138,7 +140,7 @@ func (h *history) cases() cases {
 }
 
 // clock counts a white clock that runs.
-func (c *cases) clock(a *core.Attempt, now time.Time) {
+func (c *cases) clock(a *record.Attempt, now time.Time) {
 	switch ago := now.Sub(a.Sealed.At); {
 	case ago > 3*time.Hour:
 		c.late++
@@ -151,7 +153,7 @@ func (c *cases) clock(a *core.Attempt, now time.Time) {
 func TestEveryStageAndCaseIsThere(t *testing.T) {
 	for seed := range uint64(12) {
 		c := read(t, usual(t, seed)).cases()
-		for _, stage := range core.Stages() {
+		for _, stage := range record.Stages() {
 			if c.stages[stage] == 0 {
 				t.Errorf("seed %d: no stump is %s", seed, stage)
 			}
@@ -159,7 +161,7 @@ func TestEveryStageAndCaseIsThere(t *testing.T) {
 		if c.clashes != 1 || c.late != 1 || c.running < 3 || c.against == 0 || c.wet == 0 || c.regraft == 0 {
 			t.Errorf("seed %d: %+v", seed, c)
 		}
-		if c.verdicts[core.GraftIt] < 1 || c.verdicts[core.Wait] < 10 {
+		if c.verdicts[ready.Graft] < 1 || c.verdicts[ready.Wait] < 10 {
 			t.Errorf("seed %d: the draining are told %v", seed, c.verdicts)
 		}
 	}
@@ -173,11 +175,11 @@ func TestGraftsFollowTheAdvice(t *testing.T) {
 	for _, id := range h.order {
 		events := h.events[id]
 		for i, e := range events {
-			set, ok := e.Body.(*core.ScionSet)
+			set, ok := e.Body.(*record.ScionSet)
 			if !ok || set.Slot != 1 {
 				continue
 			}
-			s := core.Fold(id, events[:i])
+			s := record.Fold(id, events[:i])
 			grafted++
 			if n := s.Now().Against; len(n) > 0 {
 				against++
@@ -187,7 +189,7 @@ func TestGraftsFollowTheAdvice(t *testing.T) {
 			if day-cut < 7 {
 				t.Errorf("%s was grafted %d days after it was cut back", id.Place(), day-cut)
 			}
-			if v := s.Advice(h.block, e.At).Verdict; v != core.GraftIt {
+			if v := ready.AdviceOn(s, h.block, e.At).Verdict; v != ready.Graft {
 				t.Errorf("%s was grafted at %s on the advice to %s", id.Place(), e.At, v)
 			}
 		}
@@ -202,8 +204,8 @@ func TestGraftsFollowTheAdvice(t *testing.T) {
 func TestTheWorkLiesInFronts(t *testing.T) {
 	h := read(t, usual(t, 1))
 	changes := 0
-	ids := slices.SortedFunc(maps.Keys(h.events), core.StumpID.WalkCompare)
-	last := core.Stage(0)
+	ids := slices.SortedFunc(maps.Keys(h.events), record.StumpID.WalkCompare)
+	last := record.Stage(0)
 	for _, id := range ids {
 		stage := h.fold(id).Stage()
 		if stage != last {
@@ -241,13 +243,13 @@ func (h *history) results() (by map[string]*score, causes map[string]int) {
 				causes[a.Failed.What.Cause]++
 			}
 			for _, g := range a.Grafts {
-				if g.State != core.Dead && g.State != core.Growing {
+				if g.State != record.Dead && g.State != record.Growing {
 					continue
 				}
-				add("all", g.State == core.Growing)
-				add(g.Set.Hand, g.State == core.Growing)
+				add("all", g.State == record.Growing)
+				add(g.Set.Hand, g.State == record.Growing)
 				if len(a.Against) > 0 {
-					add("against", g.State == core.Growing)
+					add("against", g.State == record.Growing)
 				}
 			}
 		}
@@ -284,18 +286,18 @@ func TestTheHistoryStandsTheWaysOfTheRecord(t *testing.T) {
 		s := h.fold(id)
 		backwards := slices.Clone(events)
 		slices.Reverse(backwards)
-		if !reflect.DeepEqual(s, core.Fold(id, append(backwards, events[0]))) {
+		if !reflect.DeepEqual(s, record.Fold(id, append(backwards, events[0]))) {
 			t.Errorf("%s folds otherwise backwards", id.Place())
 		}
-		sum := core.Summarize(s, h.block, len(events))
-		got, ok := core.UnpackSummary(core.PackSummary(nil, sum), id, h.block.Zone)
+		sum := due.Summarize(s, h.block, len(events))
+		got, ok := due.UnpackSummary(due.PackSummary(nil, sum), id, h.block.Zone)
 		if !ok || got.Stage != sum.Stage || len(got.Dues) != len(sum.Dues) || got.Clock != sum.Clock || got.Events != len(events) {
 			t.Errorf("%s: the summary %+v came back as %+v", id.Place(), sum, got)
 		}
 		for _, e := range events {
-			packed, err := core.Unpack(core.Pack(nil, e), e.Stump, e.Clock, e.ID)
-			if err != nil || !bytes.Equal(core.Line(packed), core.Line(e)) {
-				t.Errorf("%s\ncame back as\n%s, %v", core.Line(e), core.Line(packed), err)
+			packed, err := record.Unpack(record.Pack(nil, e), e.Stump, e.Clock, e.ID)
+			if err != nil || !bytes.Equal(record.Line(packed), record.Line(e)) {
+				t.Errorf("%s\ncame back as\n%s, %v", record.Line(e), record.Line(packed), err)
 			}
 		}
 	}
@@ -308,12 +310,12 @@ func TestBlockIsSetUp(t *testing.T) {
 		t.Errorf("the block is %+v", b)
 	}
 	set := map[string]bool{}
-	for _, e := range h.events[core.NoStump] {
-		if s, ok := e.Body.(*core.BlockSet); ok {
+	for _, e := range h.events[record.NoStump] {
+		if s, ok := e.Body.(*record.BlockSet); ok {
 			set[s.Setting] = true
 		}
 	}
-	for _, name := range core.SettingNames() {
+	for _, name := range record.SettingNames() {
 		if !set[name] && name != "a-day" { // which is counted from the work
 			t.Errorf("%s is not set", name)
 		}
@@ -339,7 +341,7 @@ func TestBlockIsSetUp(t *testing.T) {
 func TestLengthsAreAsTyped(t *testing.T) {
 	for n := 1; n < len(eighthTyped); n++ {
 		m := eighths(n)
-		if got, err := core.ReadMeasure(m.Typed, 0); err != nil || got != m {
+		if got, err := record.ReadMeasure(m.Typed, 0); err != nil || got != m {
 			t.Errorf("%d eighths: %v typed, %v read, %v", n, m, got, err)
 		}
 	}

@@ -3,7 +3,7 @@ package sample
 import (
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -11,19 +11,19 @@ import (
 // some are wet still, some are come to late, and a few are entered from paper
 // in the evening.
 func (l *life) seal() {
-	cover := core.Wrapped
+	cover := record.Wrapped
 	if l.odds(0.2) {
-		cover = core.Bare
+		cover = record.Bare
 	}
 	who := l.hand.initials
-	l.say(l.sealed, who, &core.Sealed{Cover: cover})
+	l.say(l.sealed, who, &record.Sealed{Cover: cover})
 	white := l.sealed.Add(time.Duration(l.between(125, 175)) * time.Minute)
 	switch {
 	case l.staged == lateToPaint:
 		white = l.sealed.Add(5 * time.Hour)
 	case l.staged == stillWet || l.odds(0.12):
 		wet := l.sealed.Add(time.Duration(l.between(122, 138)) * time.Minute)
-		l.say(wet, who, &core.StillWet{Rain: l.odds(0.2)})
+		l.say(wet, who, &record.StillWet{Rain: l.odds(0.2)})
 		white = wet.Add(time.Duration(l.between(32, 50)) * time.Minute)
 	case l.odds(0.05):
 		white = l.sealed.Add(time.Duration(l.between(200, 320)) * time.Minute)
@@ -32,16 +32,16 @@ func (l *life) seal() {
 	switch {
 	case l.odds(0.04):
 		evening := later(white, unit.DateOf(white).At(20, l.between(0, 59), l.Zone))
-		l.sayLate(white, evening, who, &core.PaintedWhite{})
+		l.sayLate(white, evening, who, &record.PaintedWhite{})
 	case l.odds(0.01):
-		wrong := l.say(l.sealed.Add(20*time.Minute), who, &core.PaintedWhite{})
-		l.say(l.sealed.Add(21*time.Minute), who, &core.Withdrawn{Of: wrong})
-		l.say(white, who, &core.PaintedWhite{})
+		wrong := l.say(l.sealed.Add(20*time.Minute), who, &record.PaintedWhite{})
+		l.say(l.sealed.Add(21*time.Minute), who, &record.Withdrawn{Of: wrong})
+		l.say(white, who, &record.PaintedWhite{})
 	default:
-		l.say(white, who, &core.PaintedWhite{})
+		l.say(white, who, &record.PaintedWhite{})
 	}
-	if cover == core.Bare {
-		l.say(l.at(l.sealed, 5, 7), who, &core.Resealed{})
+	if cover == record.Bare {
+		l.say(l.at(l.sealed, 5, 7), who, &record.Resealed{})
 	}
 }
 

@@ -4,7 +4,7 @@ import (
 	"math"
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -13,14 +13,14 @@ import (
 func (l *life) train(best *scion) {
 	push := best.pushes.At(9, 0, l.Zone)
 	chosen := l.at(push, 15, 26)
-	l.say(chosen, "JT", &core.LeaderChosen{Slot: best.slot, Shoot: l.one("upper", "upper", "lower")})
+	l.say(chosen, "JT", &record.LeaderChosen{Slot: best.slot, Shoot: l.one("upper", "upper", "lower")})
 	t := chosen
 	for i := range 3 {
 		t = l.at(t, 2+12*min(i, 1), 3+15*min(i, 1))
 		if t.Month() > time.August || t.Month() == time.August && t.Day() > 15 {
 			break
 		}
-		l.say(t, "RD", &core.Pinched{})
+		l.say(t, "RD", &record.Pinched{})
 	}
 	l.ties(push, chosen)
 	l.twine(push)
@@ -48,9 +48,9 @@ func (l *life) ties(push, chosen time.Time) {
 		broken := i == 2 && l.odds(0.03)
 		if broken {
 			l.vigour *= 0.7
-			l.say(t.Add(-time.Minute), "RD", &core.LeaderBroken{Cause: l.one("wind", "bird perched"), Promoted: l.best().slot, Shoot: "lower"})
+			l.say(t.Add(-time.Minute), "RD", &record.LeaderBroken{Cause: l.one("wind", "bird perched"), Promoted: l.best().slot, Shoot: "lower"})
 		}
-		l.say(t, "RD", &core.Tied{Shoot: eighths(l.shoot(days(push, t))), Broken: broken})
+		l.say(t, "RD", &record.Tied{Shoot: eighths(l.shoot(days(push, t))), Broken: broken})
 	}
 }
 
@@ -65,7 +65,7 @@ func (l *life) twine(push time.Time) {
 	if l.odds(0.3) {
 		material = "synthetic"
 	}
-	l.say(l.at(t, 1, 12), "RD", &core.Twined{Loops: 2, Loop: inches(l.between(9, 14)), Stem: eighths(l.stem(0)), Material: material})
+	l.say(l.at(t, 1, 12), "RD", &record.Twined{Loops: 2, Loop: inches(l.between(9, 14)), Stem: eighths(l.stem(0)), Material: material})
 }
 
 // stem is the leader's girth above the graft in eighths of an inch, so many
@@ -81,6 +81,6 @@ func (l *life) seasonsEnd(year int) {
 		word = "weak"
 	}
 	october := unit.MakeDate(year, time.October, 1)
-	l.say(l.on(october.Add(l.between(3, 28))), "MK", &core.SeasonsEnd{Alive: l.living(), Word: word})
-	l.say(l.on(october.Add(l.between(35, 70))), "AS", &core.TapesLoosened{})
+	l.say(l.on(october.Add(l.between(3, 28))), "MK", &record.SeasonsEnd{Alive: l.living(), Word: word})
+	l.say(l.on(october.Add(l.between(35, 70))), "AS", &record.TapesLoosened{})
 }

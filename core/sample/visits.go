@@ -3,7 +3,7 @@ package sample
 import (
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -34,14 +34,14 @@ func (l *life) summer() bool {
 func (l *life) settleIn() {
 	who := l.hand.initials
 	cracked := l.odds(0.08)
-	l.say(l.at(l.sealed, 2, 4), who, &core.SealChecked{Cracked: cracked})
+	l.say(l.at(l.sealed, 2, 4), who, &record.SealChecked{Cracked: cracked})
 	if cracked && l.odds(0.9) {
-		l.say(l.at(l.sealed, 5, 6), who, &core.Resealed{})
+		l.say(l.at(l.sealed, 5, 6), who, &record.Resealed{})
 	}
 	ring := l.at(l.sealed, 12, 18)
-	l.say(ring, "AS", &core.RingSet{})
-	l.say(l.at(ring, 14, 17), "AS", &core.RingSet{})
-	l.say(l.at(l.sealed, 14, 20), "RD", &core.Staked{Height: inches(stakeInches), Side: unit.Bearing(l.between(26, 30) * 10)})
+	l.say(ring, "AS", &record.RingSet{})
+	l.say(l.at(ring, 14, 17), "AS", &record.RingSet{})
+	l.say(l.at(l.sealed, 14, 20), "RD", &record.Staked{Height: inches(stakeInches), Side: unit.Bearing(l.between(26, 30) * 10)})
 }
 
 const stakeInches = 48 // above the graft
@@ -49,38 +49,38 @@ const stakeInches = 48 // above the graft
 // visit tells what every graft not yet seen dead looks like, and counts those
 // alive.
 func (l *life) visit(t time.Time) (alive int) {
-	found := make([]core.Finding, 0, len(l.scions))
+	found := make([]record.Finding, 0, len(l.scions))
 	for i := range l.scions {
 		s := &l.scions[i]
 		if s.buried {
 			continue
 		}
 		f := s.look(unit.DateOf(t))
-		if s.buried = f.State == core.Dead; !s.buried {
+		if s.buried = f.State == record.Dead; !s.buried {
 			alive++
 		}
 		found = append(found, f)
 	}
-	l.say(t, l.hand.initials, &core.Visited{Found: found})
+	l.say(t, l.hand.initials, &record.Visited{Found: found})
 	return alive
 }
 
 // look is what a visit finds on one graft.
-func (s *scion) look(d unit.Date) core.Finding {
-	f := core.Finding{Slot: s.slot}
+func (s *scion) look(d unit.Date) record.Finding {
+	f := record.Finding{Slot: s.slot}
 	switch {
 	case !s.lives && d >= s.dies:
-		f.State, f.Cause, f.Scratch = core.Dead, s.cause, core.Brown
+		f.State, f.Cause, f.Scratch = record.Dead, s.cause, record.Brown
 	case s.pushes != 0 && d >= s.pushes+14:
-		f.State = core.Growing
+		f.State = record.Growing
 	case s.pushes != 0 && d >= s.pushes:
-		f.State = core.Pushing
+		f.State = record.Pushing
 	case s.pushes != 0 && d >= s.pushes-6:
-		f.State = core.Swelling
+		f.State = record.Swelling
 	default:
-		f.State = core.NoChange
+		f.State = record.NoChange
 		if d >= unit.DateOf(s.set)+35 {
-			f.Scratch = core.Green
+			f.Scratch = record.Green
 		}
 	}
 	return f
@@ -115,8 +115,8 @@ func (l *life) lost(t time.Time) {
 			cause = s.cause
 		}
 	}
-	l.say(t.Add(time.Minute), l.hand.initials, &core.Failed{Cause: cause})
-	l.say(t.Add(2*time.Minute), l.hand.initials, &core.SproutsKept{Number: l.between(1, 3)})
+	l.say(t.Add(time.Minute), l.hand.initials, &record.Failed{Cause: cause})
+	l.say(t.Add(2*time.Minute), l.hand.initials, &record.SproutsKept{Number: l.between(1, 3)})
 }
 
 // sprouts are rubbed through the first season, at longer and longer times.
@@ -127,6 +127,6 @@ func (l *life) sprouts() {
 		if l.gone(t) {
 			return
 		}
-		l.say(t, "AS", &core.SproutsRubbed{Near: l.between(0, 6), Below: l.between(0, 4), Leaf: l.one("little", "some", "some", "much")})
+		l.say(t, "AS", &record.SproutsRubbed{Near: l.between(0, 6), Below: l.between(0, 4), Leaf: l.one("little", "some", "some", "much")})
 	}
 }

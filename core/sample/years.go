@@ -3,7 +3,7 @@ package sample
 import (
 	"time"
 
-	"barkslip/core"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 )
 
@@ -20,7 +20,7 @@ func (l *life) years() bool {
 			return false
 		}
 		l.winter(year, n)
-		l.say(l.date(year, time.April, 2, 28), "RD", &core.TwineChecked{Stem: eighths(l.stem(n)), Tight: n == 3 && l.odds(0.3)})
+		l.say(l.date(year, time.April, 2, 28), "RD", &record.TwineChecked{Stem: eighths(l.stem(n)), Tight: n == 3 && l.odds(0.3)})
 		if n == 3 {
 			return l.free(year)
 		}
@@ -37,8 +37,8 @@ func (l *life) date(year int, m time.Month, least, most int) time.Time {
 // lostLate is a tree that does not come through a winter.
 func (l *life) lostLate(year int) {
 	t := l.date(year, time.April, 18, 24)
-	l.say(t, "MK", &core.Failed{Cause: l.one("frost", "deer or stock", "girdled", "machine or person")})
-	l.say(t.Add(time.Minute), "MK", &core.SproutsKept{Number: l.between(1, 2)})
+	l.say(t, "MK", &record.Failed{Cause: l.one("frost", "deer or stock", "girdled", "machine or person")})
+	l.say(t.Add(time.Minute), "MK", &record.SproutsKept{Number: l.between(1, 2)})
 	l.lostIn = year - 1
 }
 
@@ -56,7 +56,7 @@ func (l *life) winter(year, n int) {
 		return
 	}
 	if n == 2 {
-		l.say(t, "JT", &core.SecondShootOff{})
+		l.say(t, "JT", &record.SecondShootOff{})
 		l.nurseOff(t.Add(2*time.Minute), 0)
 	}
 }
@@ -65,19 +65,19 @@ func (l *life) winter(year, n int) {
 func (l *life) nurseOff(t time.Time, left int) {
 	if l.nurse > left {
 		l.nurse = left
-		l.say(t, "JT", &core.NurseLimbOff{Left: left})
+		l.say(t, "JT", &record.NurseLimbOff{Left: left})
 	}
 }
 
 func (l *life) headBack(t time.Time) {
 	length := l.shoot(130)
 	if length <= 8*stakeInches {
-		l.say(t, "JT", &core.HeadedBack{Short: true, Height: eighths(length / 3)})
+		l.say(t, "JT", &record.HeadedBack{Short: true, Height: eighths(length / 3)})
 		return
 	}
-	l.say(t, "JT", &core.HeadedBack{Height: inches(stakeInches + l.between(1, 6))})
+	l.say(t, "JT", &record.HeadedBack{Height: inches(stakeInches + l.between(1, 6))})
 	if l.odds(0.6) {
-		l.say(t.Add(time.Minute), "JT", &core.RivalCut{})
+		l.say(t.Add(time.Minute), "JT", &record.RivalCut{})
 	}
 }
 
@@ -86,18 +86,18 @@ func (l *life) headBack(t time.Time) {
 func (l *life) season(year, n int) {
 	t := l.date(year, time.May, 3, 14)
 	for range 3 {
-		l.say(t, "AS", &core.SproutsRubbed{Near: l.between(0, 2), Below: l.between(0, 3), Leaf: "some"})
+		l.say(t, "AS", &record.SproutsRubbed{Near: l.between(0, 2), Below: l.between(0, 3), Leaf: "some"})
 		t = l.at(t, 20, 34)
 	}
 	if n == 1 {
 		for _, m := range []time.Month{time.June, time.July} {
-			l.say(l.date(year, m, 5, 25), "RD", &core.Tied{Shoot: inches(min(48+int(14*l.vigour)*int(m-time.May), 120))})
+			l.say(l.date(year, m, 5, 25), "RD", &record.Tied{Shoot: inches(min(48+int(14*l.vigour)*int(m-time.May), 120))})
 		}
 	}
 	checked := l.date(year, time.October, 2, 25)
-	l.say(checked, "RD", &core.TwineChecked{Stem: eighths(l.stem(n) + 9)})
+	l.say(checked, "RD", &record.TwineChecked{Stem: eighths(l.stem(n) + 9)})
 	if n == 2 && l.odds(0.2) {
-		l.say(checked.Add(time.Minute), "RD", &core.TwineMoved{Loop: inches(l.between(14, 18)), Stem: eighths(l.stem(n) + 9)})
+		l.say(checked.Add(time.Minute), "RD", &record.TwineMoved{Loop: inches(l.between(14, 18)), Stem: eighths(l.stem(n) + 9)})
 	}
 	l.seasonsEnd(year)
 }
@@ -109,8 +109,8 @@ func (l *life) free(year int) bool {
 	if l.odds(0.3) {
 		t = l.date(year, time.November, 2, 20)
 	}
-	l.say(t, "MK", &core.TwineCut{})
-	l.say(t.Add(time.Minute), "MK", &core.TapesLoosened{})
-	l.say(t.Add(2*time.Minute), "MK", &core.Untied{})
+	l.say(t, "MK", &record.TwineCut{})
+	l.say(t.Add(time.Minute), "MK", &record.TapesLoosened{})
+	l.say(t.Add(2*time.Minute), "MK", &record.Untied{})
 	return true
 }

@@ -8,11 +8,11 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"barkslip/core/trade"
 	"barkslip/core/unit"
 	"barkslip/testdata/published"
-
-	"pgregory.net/rapid"
 )
 
 // withFace is a scion without bark whose long cut has the given depth and

@@ -9,10 +9,10 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"barkslip/core/trade"
 	"barkslip/core/unit"
-
-	"pgregory.net/rapid"
 )
 
 // rod is the best revenue of rods of 1 to n units, all cut by one search over

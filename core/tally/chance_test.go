@@ -10,10 +10,10 @@ import (
 	"strings"
 	"testing"
 
-	"barkslip/core/trade"
-
 	"gonum.org/v1/gonum/stat/distuv"
 	"pgregory.net/rapid"
+
+	"barkslip/core/trade"
 )
 
 func sorted(m map[string]json.RawMessage) []string { return slices.Sorted(maps.Keys(m)) }

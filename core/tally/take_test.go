@@ -7,9 +7,9 @@ import (
 	"strings"
 	"testing"
 
-	"barkslip/core/trade"
-
 	"pgregory.net/rapid"
+
+	"barkslip/core/trade"
 )
 
 func someCounts(t *rapid.T, most int) Counts {

@@ -6,9 +6,9 @@ import (
 	"testing"
 	"unicode"
 
-	"barkslip/core/unit"
-
 	"pgregory.net/rapid"
+
+	"barkslip/core/unit"
 )
 
 // odd draws a value of any size, often none that can be drawn.

@@ -4,9 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"barkslip/core/unit"
-
 	"pgregory.net/rapid"
+
+	"barkslip/core/unit"
 )
 
 // dots are the Braille dots of some lines of a figure.

@@ -1,0 +1,283 @@
+package due
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"barkslip/core/record"
+	"barkslip/core/record/recordtest"
+	"barkslip/core/trade"
+)
+
+// afterKinds are the answers of a random history after the graft.
+var afterKinds = []func(p dpicker) record.Body{
+	func(p dpicker) record.Body { return &record.SealChecked{Cracked: p(3) == 0} },
+	func(dpicker) record.Body { return &record.Resealed{} },
+	func(dpicker) record.Body { return &record.RingSet{} },
+	func(dpicker) record.Body { return &record.Staked{Height: recordtest.Inches(60)} },
+	func(p dpicker) record.Body { return p.visit() },
+	func(p dpicker) record.Body { return p.visit() },
+	func(p dpicker) record.Body { return p.visit() },
+	func(p dpicker) record.Body { return &record.SproutsRubbed{Near: p(4)} },
+	func(p dpicker) record.Body { return &record.SproutsKept{Number: p(4)} },
+	func(p dpicker) record.Body { return &record.LeaderChosen{Slot: 1 + p(2)} },
+	func(dpicker) record.Body { return &record.Pinched{} },
+	func(p dpicker) record.Body {
+		return &record.Tied{Shoot: []record.Measure{{}, recordtest.Inches(float64(6 + p(60)))}[p(2)], Broken: p(6) == 0}
+	},
+	func(p dpicker) record.Body { return &record.LeaderBroken{Cause: "wind", Promoted: p(3)} },
+	func(p dpicker) record.Body {
+		return &record.Twined{Loop: recordtest.Inches(float64(8 + p(12))), Stem: recordtest.Inches(float64(3 + p(3)))}
+	},
+	func(p dpicker) record.Body {
+		return &record.TwineChecked{Stem: recordtest.Inches(float64(3 + p(10))), Tight: p(8) == 0}
+	},
+	func(p dpicker) record.Body {
+		return &record.TwineMoved{Loop: recordtest.Inches(float64(16 + p(12))), Stem: recordtest.Inches(float64(3 + p(10)))}
+	},
+	func(dpicker) record.Body { return &record.TwineCut{} },
+	func(dpicker) record.Body { return &record.TapesLoosened{} },
+	func(p dpicker) record.Body {
+		return &record.HeadedBack{Short: p(2) == 0, Height: recordtest.Inches(60)}
+	},
+	func(dpicker) record.Body { return &record.SecondShootOff{} },
+	func(p dpicker) record.Body { return &record.NurseLimbOff{Left: p(3)} },
+	func(p dpicker) record.Body { return &record.SeasonsEnd{Word: "fair"} },
+	func(p dpicker) record.Body { return &record.Noted{Text: "note"} },
+}
+
+// endKinds end a history, or begin another attempt; they are drawn seldom.
+var endKinds = []record.Body{&record.Failed{Cause: "wind"}, &record.GivenUp{Why: "x", Season: true}, &record.GivenUp{Why: "x"}, &record.Untied{}, &record.CutBack{Height: recordtest.Inches(30)}, &record.NurseJudged{Limbs: 1}}
+
+func (p dpicker) visit() *record.Visited {
+	states := make([]record.GraftState, 2)
+	for i := range states {
+		states[i] = []record.GraftState{record.NoChange, record.NoChange, record.Swelling, record.Pushing, record.Pushing, record.Growing, record.Growing, record.Dead}[p(8)]
+	}
+	v := recordtest.Visit(states...)
+	if p(4) == 0 {
+		v.Found[0].Scratch = []record.Scratch{record.Green, record.Brown}[p(2)]
+	}
+	return v
+}
+
+// history is a stump with a random past: some only cut back, most grafted.
+func history(p dpicker, b *record.Block) *recordtest.Diary {
+	d := recordtest.DiaryOn(b)
+	day := recordtest.DayOf("2027-01-01").Add(p(365))
+	say := func(later int, bodies ...record.Body) {
+		day = day.Add(p(later))
+		d.On(day.String(), p(24), p(60), bodies...)
+	}
+	say(1, &record.NurseJudged{Limbs: p(3), Leaf: "some"}, &record.CutBack{Height: recordtest.Inches(36)})
+	for range p(4) {
+		say(5, []record.Body{&record.Looked{Bleeding: record.Bleedings[p(4)], Slip: record.Slips[p(3)]}, &record.Gashed{Number: 2}, &record.FreshCut{}, &record.Drilled{Number: 1}, &record.Looked{Bleeding: record.Dry, Slip: record.SlipsClean}}[p(5)])
+	}
+	if p(6) == 0 {
+		day = day.Add(8)
+		d.On(day.String(), 9, 0, &record.Looked{Bleeding: record.Dry, Slip: record.SlipsClean}, &record.Gashed{Number: 2}, &record.FreshCut{}).On(day.String(), 9, 30, &record.Looked{Bleeding: record.Dry})
+		return d
+	}
+	if p(5) > 0 {
+		say(12, &record.ScionSet{Slot: 1}, &record.ScionSet{Slot: 2})
+		say(1, &record.Sealed{Cover: record.Covers[p(2)]})
+		for range p(25) {
+			body := afterKinds[p(len(afterKinds))](p)
+			if p(30) == 0 {
+				body = endKinds[p(len(endKinds))]
+			}
+			say(40, body)
+			if p(12) == 0 {
+				d.Say(day.At(23, 0, b.Zone), &record.Withdrawn{Of: d.Events[p(len(d.Events))].ID})
+			}
+		}
+	}
+	return d
+}
+
+// causes names, for each kind of due, what must stand in the record before it
+// can open, read from the events alone.
+var causes = [kinds][]func(record.Body) bool{
+	White: {is[*record.Sealed]}, LookAgain: {is[*record.Looked], is[*record.FreshCut]}, Look: {is[*record.CutBack]}, Graft: {is[*record.FreshCut]},
+	AfterLook: {is[*record.Sealed]}, Reseal: {is[*record.Sealed]}, Earwigs: {is[*record.ScionSet]}, Stake: {is[*record.ScionSet]},
+	Buds: {is[*record.ScionSet]}, ConfirmTake: {pushing}, Sprouts: {is[*record.CutBack], is[*record.ScionSet]}, KeepSprouts: {is[*record.Failed], deaths},
+	Leader: {pushing, is[*record.LeaderChosen]}, Tie: {pushing, is[*record.Tied]}, Pinch: {is[*record.LeaderChosen]}, Twine: {is[*record.LeaderChosen]}, SeasonsEnd: {is[*record.ScionSet]},
+	TiesOff: {is[*record.Tied]}, HeadBack: {is[*record.ScionSet]}, SecondShootOff: {is[*record.ScionSet]}, NurseLimbsOff: {is[*record.ScionSet]},
+	TwineCheck: {is[*record.Twined]}, CutTwine: {is[*record.Twined]}, Regraft: {is[*record.Failed], is[*record.GivenUp], deaths},
+}
+
+func is[T record.Body](b record.Body) bool { _, ok := b.(T); return ok }
+
+func pushing(b record.Body) bool {
+	v, ok := b.(*record.Visited)
+	return ok && slices.ContainsFunc(v.Found, func(f record.Finding) bool { return f.State == record.Pushing || f.State == record.Growing })
+}
+
+func deaths(b record.Body) bool {
+	v, ok := b.(*record.Visited)
+	return ok && slices.ContainsFunc(v.Found, func(f record.Finding) bool { return f.State == record.Dead })
+}
+
+// earliest is the block's day of the first standing event of a kind's causes.
+func earliest(s *record.Stump, b *record.Block, kind Kind) (day string, ok bool) {
+	for _, e := range s.Live {
+		for _, cause := range causes[kind] {
+			if at := b.Day(e.At).String(); cause(e.Body) && (!ok || at < day) {
+				day, ok = at, true
+			}
+		}
+	}
+	return day, ok
+}
+
+// closers is what closes each kind of due.
+func closers(s *record.Stump, kind Kind) []record.Body {
+	settled := &record.Visited{}
+	for _, g := range s.Now().Grafts {
+		settled.Found = append(settled.Found, record.Finding{Slot: g.Slot, State: record.Growing})
+	}
+	switch kind {
+	case White:
+		return []record.Body{&record.PaintedWhite{}}
+	case Look, Graft:
+		return []record.Body{&record.ScionSet{Slot: 1}, &record.ScionSet{Slot: 2}}
+	case LookAgain:
+		return []record.Body{&record.Looked{Bleeding: record.Weeping, Slip: record.Drags}}
+	case AfterLook:
+		return []record.Body{&record.SealChecked{}}
+	case Reseal:
+		return []record.Body{&record.Resealed{}}
+	case Earwigs:
+		return []record.Body{&record.RingSet{}}
+	case Stake:
+		return []record.Body{&record.Staked{}}
+	case Buds, ConfirmTake:
+		return []record.Body{settled}
+	case Sprouts:
+		return []record.Body{&record.SproutsRubbed{}}
+	case KeepSprouts:
+		return []record.Body{&record.SproutsKept{}}
+	case Leader:
+		return []record.Body{&record.LeaderChosen{Slot: s.Now().Living()[0].Slot}}
+	case Tie:
+		return []record.Body{&record.Tied{}}
+	case Pinch:
+		return []record.Body{&record.Pinched{}}
+	case Twine:
+		return []record.Body{&record.Twined{}}
+	case SeasonsEnd:
+		return []record.Body{&record.SeasonsEnd{}}
+	case TiesOff:
+		return []record.Body{&record.TapesLoosened{}}
+	case HeadBack:
+		return []record.Body{&record.HeadedBack{Short: true}}
+	case SecondShootOff:
+		return []record.Body{&record.SecondShootOff{}}
+	case NurseLimbsOff:
+		return []record.Body{&record.NurseLimbOff{}}
+	case TwineCheck:
+		return []record.Body{&record.TwineMoved{}}
+	case CutTwine:
+		return []record.Body{&record.TwineCut{}}
+	}
+	return []record.Body{&record.CutBack{}}
+}
+
+func openAt(dues []Due, kind Kind, at time.Time) bool {
+	return slices.ContainsFunc(dues, func(d Due) bool { return d.Kind == kind && d.Open(at) })
+}
+
+// Over a thousand random histories: no due opens before its cause, none outlives
+// what closes it, the order of the journal makes no difference, and taking back
+// the last answer gives back what was due.
+func TestDuesOfRandomHistories(t *testing.T) {
+	seen := map[Kind]int{}
+	rapid.Check(t, func(t *rapid.T) {
+		p := ddrawn(t)
+		for range 10 {
+			b := []*record.Block{recordtest.Northern(), recordtest.Southern(), recordtest.Frosty(recordtest.WithEarwigs(recordtest.Northern())), recordtest.WithEarwigs(recordtest.Southern())}[p(4)]
+			d := history(p, b)
+			s := d.Fold()
+			dues := Of(s, b)
+			for i, due := range dues {
+				seen[due.Kind]++
+				checkDue(t, d, s, due)
+				if i > 0 && dues[i-1].Opens.After(due.Opens) {
+					t.Fatalf("%s after %s", dues[i-1].Kind, due.Kind)
+				}
+			}
+			shuffled := rapid.Permutation(d.Events).Draw(t, "order")
+			if diff := cmp.Diff(dues, Of(record.Fold(recordtest.Stump417, shuffled), b)); diff != "" {
+				t.Fatalf("in another order:\n%s", diff)
+			}
+			next := d.Say(s.Newest.Add(time.Hour*time.Duration(p(3000))), afterKinds[p(len(afterKinds))](p))
+			d.Say(next.At, &record.Withdrawn{Of: next.ID})
+			if diff := cmp.Diff(dues, Of(d.Fold(), b)); diff != "" {
+				t.Fatalf("%s was taken back:\n%s", next.Body.Kind(), diff)
+			}
+		}
+	})
+	for _, kind := range Kinds() {
+		if seen[kind] == 0 {
+			t.Errorf("no history has %s", kind)
+		}
+	}
+}
+
+func checkDue(t *rapid.T, d *recordtest.Diary, s *record.Stump, due Due) {
+	b := d.B
+	cause, ok := earliest(s, b, due.Kind)
+	opens := b.Day(due.Opens).String()
+	if !ok || opens < cause || opens < b.Day(due.Since).String() || due.By.Before(due.Opens) {
+		t.Fatalf("%s opens %s by %s; counted from %s, first cause %s", due.Kind, due.Opens, due.By, due.Since, cause)
+	}
+	if slices.ContainsFunc(due.Facts(), func(f trade.Fact) bool { return f.Says == "" }) || due.Why(b) == "" {
+		t.Fatalf("%s has no reason", due.Kind)
+	}
+	met := due.Opens.Add(time.Hour)
+	if s.Newest.After(met) {
+		met = s.Newest.Add(time.Hour)
+	}
+	closed := &recordtest.Diary{Laptop: d.Apart("CD"), B: b}
+	for i, body := range closers(s, due.Kind) {
+		closed.Say(met.Add(time.Duration(i)*time.Second), body, replacing(s, body)...)
+	}
+	if openAt(duesOf(closed), due.Kind, met.Add(2*time.Second)) {
+		after, _ := dueOf(closed, due.Kind)
+		t.Fatalf("%s, open since %s, was met %s and is still due from %s", due.Kind, due.Opens, met, after.Opens)
+	}
+}
+
+func replacing(s *record.Stump, b record.Body) []record.ID {
+	if q := (record.Event{Body: b}).Question(); q != "" {
+		return s.Answers(q)
+	}
+	return nil
+}
+
+func BenchmarkDues(b *testing.B) {
+	grown := recordtest.DiaryOn(recordtest.WithEarwigs(recordtest.Northern())).Grafted("2027-05-03", "2027-05-12", record.Wrapped)
+	grown.On("2027-05-14", 9, 0, &record.SealChecked{}).On("2027-05-26", 9, 0, &record.Staked{Height: recordtest.Inches(60)}, &record.SproutsRubbed{}, recordtest.Visit(record.NoChange, record.Pushing), &record.RingSet{})
+	grown.On("2027-06-12", 9, 0, recordtest.Visit(record.Pushing, record.Growing), &record.LeaderChosen{Slot: 2}, &record.Pinched{}, &record.SproutsRubbed{}, &record.Tied{Shoot: recordtest.Inches(10)})
+	grown.On("2027-06-22", 9, 0, &record.Tied{Shoot: recordtest.Inches(20)}, &record.SproutsRubbed{}, recordtest.Visit(record.Growing, record.Growing))
+	twined := &recordtest.Diary{Laptop: grown.Apart("AB"), B: grown.B}
+	twined.On("2027-08-05", 9, 0, &record.Twined{Loop: recordtest.Inches(14), Stem: recordtest.Inches(4)}).On("2027-10-03", 9, 0, &record.TwineChecked{Stem: recordtest.Inches(5)})
+	girths := &recordtest.Diary{Laptop: twined.Apart("AB"), B: grown.B}
+	girths.On("2028-04-03", 9, 0, &record.TwineChecked{Stem: recordtest.Inches(5)}).On("2028-10-03", 9, 0, &record.TwineChecked{Stem: recordtest.Inches(7.5)})
+	draining := recordtest.DiaryOn(recordtest.Northern()).On("2027-05-03", 9, 0, &record.NurseJudged{Limbs: 1}, &record.CutBack{Height: recordtest.Inches(36)}, &record.Gashed{Number: 2}).On("2027-05-11", 10, 0, &record.Looked{Bleeding: record.Running, Slip: record.Drags})
+	for _, c := range []struct {
+		name string
+		d    *recordtest.Diary
+	}{{"draining", draining}, {"growing", grown}, {"twined", twined}, {"girths", girths}} {
+		b.Run(c.name, func(b *testing.B) {
+			s := c.d.Fold()
+			for b.Loop() {
+				Of(s, c.d.B)
+			}
+		})
+	}
+}

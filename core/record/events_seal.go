@@ -1,0 +1,111 @@
+package record
+
+import (
+	"strings"
+
+	"barkslip/core/unit"
+)
+
+// Sealed is the graft sealed; it starts the white clock.
+type Sealed struct{ Cover Cover }
+
+// Kind is sealed.
+func (*Sealed) Kind() string { return "sealed" }
+
+// Say is the answer in a few words.
+func (b *Sealed) Say(_ unit.System) string {
+	return "sealed, " + string(b.Cover)
+}
+
+func (b *Sealed) fields(f fields) { word(f, "cover", &b.Cover) }
+
+func (*Sealed) question() string { return "sealed" }
+
+func (b *Sealed) check() error { return oneOf("cover", b.Cover, false, Covers...) }
+
+func (b *Sealed) apply(_ *Stump, a *Attempt, e Event) { a.Sealed = standing(e, *b) }
+
+// StillWet says the sealer cannot take white yet: not dry, or rained on.
+type StillWet struct{ Rain bool }
+
+// Kind is still-wet.
+func (*StillWet) Kind() string { return "still-wet" }
+
+// Say is the answer in a few words.
+func (b *StillWet) Say(_ unit.System) string {
+	if b.Rain {
+		return "rained on"
+	}
+	return "still wet"
+}
+
+func (b *StillWet) fields(f fields) { f.flag("rain", &b.Rain) }
+
+func (b *StillWet) apply(_ *Stump, a *Attempt, e Event) { a.StillWet = append(a.StillWet, said(e, *b)) }
+
+// PaintedWhite ends the white clock.
+type PaintedWhite struct{}
+
+// Kind is painted-white.
+func (*PaintedWhite) Kind() string { return "painted-white" }
+
+// Say is the answer in a few words.
+func (b *PaintedWhite) Say(_ unit.System) string {
+	return strings.ReplaceAll(b.Kind(), "-", " ")
+}
+
+func (*PaintedWhite) fields(fields) {}
+
+func (*PaintedWhite) question() string { return "white" }
+
+func (b *PaintedWhite) apply(_ *Stump, a *Attempt, e Event) { a.White = standing(e, *b) }
+
+// RingSet is an earwig ring put on or renewed.
+type RingSet struct{}
+
+// Kind is ring-set.
+func (*RingSet) Kind() string { return "ring-set" }
+
+// Say is the answer in a few words.
+func (b *RingSet) Say(_ unit.System) string {
+	return strings.ReplaceAll(b.Kind(), "-", " ")
+}
+
+func (*RingSet) fields(fields) {}
+
+func (b *RingSet) apply(_ *Stump, a *Attempt, e Event) { a.Rings = append(a.Rings, said(e, *b)) }
+
+// SealChecked is the look at the seal some days after.
+type SealChecked struct{ Cracked bool }
+
+// Kind is seal-checked.
+func (*SealChecked) Kind() string { return "seal-checked" }
+
+// Say is the answer in a few words.
+func (b *SealChecked) Say(_ unit.System) string {
+	if b.Cracked {
+		return "seal cracked"
+	}
+	return "seal sound"
+}
+
+func (b *SealChecked) fields(f fields) { f.flag("cracked", &b.Cracked) }
+
+func (b *SealChecked) apply(_ *Stump, a *Attempt, e Event) {
+	a.SealChecks = append(a.SealChecks, said(e, *b))
+}
+
+// Resealed is sealer put on again.
+type Resealed struct{}
+
+// Kind is resealed.
+func (*Resealed) Kind() string { return "resealed" }
+
+// Say is the answer in a few words.
+func (b *Resealed) Say(_ unit.System) string {
+	return strings.ReplaceAll(b.Kind(), "-", " ")
+}
+
+func (*Resealed) fields(fields) {}
+
+func (b *Resealed) apply(_ *Stump, a *Attempt, e Event) { a.Reseals = append(a.Reseals, said(e, *b)) }

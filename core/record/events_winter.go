@@ -1,0 +1,140 @@
+package record
+
+import (
+	"strings"
+
+	"barkslip/core/unit"
+)
+
+// TapesLoosened is the ties loosened or taken off for the winter.
+type TapesLoosened struct{}
+
+// Kind is tapes-loosened.
+func (*TapesLoosened) Kind() string { return "tapes-loosened" }
+
+// Say is the answer in a few words.
+func (b *TapesLoosened) Say(_ unit.System) string {
+	return strings.ReplaceAll(b.Kind(), "-", " ")
+}
+
+func (*TapesLoosened) fields(fields) {}
+
+func (b *TapesLoosened) apply(_ *Stump, a *Attempt, e Event) {
+	a.TapesOff = append(a.TapesOff, said(e, *b))
+}
+
+// HeadedBack is the leader cut back in the dormant season, or left to regrow
+// because it had not passed its stake.
+type HeadedBack struct {
+	Short  bool    // too short: cut to strong buds to regrow
+	Height Measure // of the cut above the graft
+}
+
+// Kind is headed-back.
+func (*HeadedBack) Kind() string { return "headed-back" }
+
+// Say is the answer in a few words.
+func (b *HeadedBack) Say(sys unit.System) string {
+	if b.Short {
+		return "too short, cut to strong buds"
+	}
+	return "headed back" + saidIf(b.Height.Given(), " at "+sys.Length(b.Height.Length))
+}
+
+func (b *HeadedBack) fields(f fields) {
+	f.flag("short", &b.Short)
+	f.length("height", &b.Height)
+}
+
+func (b *HeadedBack) apply(_ *Stump, a *Attempt, e Event) { a.Headed = append(a.Headed, said(e, *b)) }
+
+// RivalCut is the rival branch taken off.
+type RivalCut struct{}
+
+// Kind is rival-cut.
+func (*RivalCut) Kind() string { return "rival-cut" }
+
+// Say is the answer in a few words.
+func (b *RivalCut) Say(_ unit.System) string {
+	return strings.ReplaceAll(b.Kind(), "-", " ")
+}
+
+func (*RivalCut) fields(fields) {}
+
+func (b *RivalCut) apply(_ *Stump, a *Attempt, e Event) {
+	a.RivalsCut = append(a.RivalsCut, said(e, *b))
+}
+
+// SecondShootOff is the second shoot taken off, so that the leader is alone.
+type SecondShootOff struct{}
+
+// Kind is second-shoot-off.
+func (*SecondShootOff) Kind() string { return "second-shoot-off" }
+
+// Say is the answer in a few words.
+func (b *SecondShootOff) Say(_ unit.System) string {
+	return strings.ReplaceAll(b.Kind(), "-", " ")
+}
+
+func (*SecondShootOff) fields(fields) {}
+
+func (*SecondShootOff) question() string { return "second-shoot" }
+
+func (b *SecondShootOff) apply(_ *Stump, a *Attempt, e Event) { a.SecondOff = standing(e, *b) }
+
+// NurseLimbOff is nurse limbs taken off in the dormant season.
+type NurseLimbOff struct{ Left int }
+
+// Kind is nurse-limb-off.
+func (*NurseLimbOff) Kind() string { return "nurse-limb-off" }
+
+// Say is the answer in a few words.
+func (b *NurseLimbOff) Say(_ unit.System) string {
+	return "nurse limb off, " + sayLimbs(b.Left)
+}
+
+func (b *NurseLimbOff) fields(f fields) { f.number("left", &b.Left) }
+
+func (b *NurseLimbOff) apply(_ *Stump, a *Attempt, e Event) {
+	a.NurseOff = append(a.NurseOff, said(e, *b))
+}
+
+// GivenUp is a stump that will not be grafted, or not again.
+type GivenUp struct {
+	Why    string
+	Season bool // for this season only
+}
+
+// Kind is given-up.
+func (*GivenUp) Kind() string { return "given-up" }
+
+// Say is the answer in a few words.
+func (*GivenUp) Say(_ unit.System) string {
+	return "given up"
+}
+
+func (b *GivenUp) fields(f fields) {
+	f.text("why", &b.Why)
+	f.flag("season", &b.Season)
+}
+
+func (*GivenUp) question() string { return "given-up" }
+
+func (b *GivenUp) apply(_ *Stump, a *Attempt, e Event) { a.GivenUp = standing(e, *b) }
+
+// Untied is twine, tapes and stake off: the tree stands alone.
+type Untied struct{}
+
+// Kind is untied.
+func (*Untied) Kind() string { return "untied" }
+
+// Say is the answer in a few words.
+func (b *Untied) Say(_ unit.System) string {
+	return strings.ReplaceAll(b.Kind(), "-", " ")
+}
+
+func (*Untied) fields(fields) {}
+
+func (*Untied) question() string { return "untied" }
+
+func (b *Untied) apply(_ *Stump, a *Attempt, e Event) { a.Untied = standing(e, *b) }

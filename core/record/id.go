@@ -1,0 +1,147 @@
+// Package core is the record of a block: events, the stump folded from them,
+// its stage, the walk that leads through it, whether it is ready, and what it
+// needs next. It is pure: the clock, the time zones and random numbers are
+// passed in.
+package record
+
+import (
+	"bytes"
+	"cmp"
+	"encoding/hex"
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// ID names an event, a block or a lot: 128 random bits.
+type ID [16]byte
+
+// None is the ID of nothing.
+var None ID
+
+// String is 32 hexadecimal digits.
+func (id ID) String() string { return hex.EncodeToString(id[:]) }
+
+// Compare orders ids by their bytes.
+func (id ID) Compare(other ID) int { return bytes.Compare(id[:], other[:]) }
+
+// ParseID reads 32 hexadecimal digits.
+func ParseID(s string) (ID, error) {
+	var id ID
+	if len(s) != 32 {
+		return id, fmt.Errorf("%q is not an id: 32 hexadecimal digits", s)
+	}
+	if _, err := hex.Decode(id[:], []byte(s)); err != nil {
+		return ID{}, fmt.Errorf("%q is not an id: 32 hexadecimal digits", s)
+	}
+	return id, nil
+}
+
+// MarshalText writes the hexadecimal form.
+func (id ID) MarshalText() ([]byte, error) { return []byte(id.String()), nil }
+
+// UnmarshalText reads the hexadecimal form.
+func (id *ID) UnmarshalText(b []byte) (err error) {
+	*id, err = ParseID(string(b))
+	return err
+}
+
+// StumpID says where a stump stands. Two laptops that add the same tree of the
+// same block add one stump. Limb is 0 for a stump on the trunk, 1 and up for
+// stumps on limbs of one tree.
+type StumpID struct {
+	Block ID
+	Row   uint16
+	Tree  uint16
+	Limb  uint8
+}
+
+// NoStump belongs to events about no single stump.
+var NoStump StumpID
+
+// Greatest numbers a row, tree or limb may have.
+const (
+	MaxRow  = 9999
+	MaxTree = 9999
+	MaxLimb = 99
+)
+
+// Place is the stump within its block as people say it: 4/17, or 4/17/2.
+func (s StumpID) Place() string {
+	p := strconv.AppendUint(make([]byte, 0, 12), uint64(s.Row), 10)
+	p = strconv.AppendUint(append(p, '/'), uint64(s.Tree), 10)
+	if s.Limb > 0 {
+		p = strconv.AppendUint(append(p, '/'), uint64(s.Limb), 10)
+	}
+	return string(p)
+}
+
+// Long is the stump in words: row 4 tree 17, limb 2.
+func (s StumpID) Long() string {
+	p := fmt.Sprintf("row %d tree %d", s.Row, s.Tree)
+	if s.Limb > 0 {
+		p += fmt.Sprintf(" limb %d", s.Limb)
+	}
+	return p
+}
+
+// String is block/row/tree, with /limb where there is one; empty for none.
+func (s StumpID) String() string {
+	if s == NoStump {
+		return ""
+	}
+	return s.Block.String() + "/" + s.Place()
+}
+
+// ParsePlace reads 4/17 or 4/17/2.
+func ParsePlace(text string) (row, tree uint16, limb uint8, err error) {
+	bad := fmt.Errorf("%q is not a place; give row/tree such as 4/17, or row/tree/limb", text)
+	parts := strings.Split(strings.TrimSpace(text), "/")
+	if len(parts) < 2 || len(parts) > 3 {
+		return 0, 0, 0, bad
+	}
+	most := []int{MaxRow, MaxTree, MaxLimb}
+	n := [3]int{}
+	for i, p := range parts {
+		v, convErr := strconv.Atoi(strings.TrimSpace(p))
+		if convErr != nil || v < 1 || v > most[i] {
+			return 0, 0, 0, bad
+		}
+		n[i] = v
+	}
+	return uint16(n[0]), uint16(n[1]), uint8(n[2]), nil
+}
+
+// ParseStumpID reads block/row/tree, with /limb where there is one.
+func ParseStumpID(text string) (StumpID, error) {
+	if text == "" {
+		return NoStump, nil
+	}
+	block, place, ok := strings.Cut(text, "/")
+	if !ok {
+		return NoStump, fmt.Errorf("%q is not a stump: block/row/tree", text)
+	}
+	id, err := ParseID(block)
+	if err != nil {
+		return NoStump, err
+	}
+	row, tree, limb, err := ParsePlace(place)
+	return StumpID{id, row, tree, limb}, err
+}
+
+// Compare is the order of the list: by block, row, tree, limb.
+func (s StumpID) Compare(o StumpID) int {
+	return cmp.Or(s.Block.Compare(o.Block), cmp.Compare(s.Row, o.Row), cmp.Compare(s.Tree, o.Tree), cmp.Compare(s.Limb, o.Limb))
+}
+
+// WalkCompare is the order of walking: up one row and down the next.
+func (s StumpID) WalkCompare(o StumpID) int {
+	if c := cmp.Or(s.Block.Compare(o.Block), cmp.Compare(s.Row, o.Row)); c != 0 {
+		return c
+	}
+	c := cmp.Compare(s.Tree, o.Tree)
+	if s.Row%2 == 0 {
+		c = -c
+	}
+	return cmp.Or(c, cmp.Compare(s.Limb, o.Limb))
+}

@@ -1,0 +1,297 @@
+package record
+
+import (
+	"bytes"
+	"cmp"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+	"unicode/utf8"
+
+	"barkslip/core/unit"
+)
+
+// The journal's text form: one JSON object a line. The envelope comes first
+// (v, id, at, hand, stump, kind, clock, replaces), then the body's fields.
+
+var envelope = []string{"v", "id", "at", "hand", "stump", "kind", "clock", "replaces"}
+
+// Line is the event as one line of JSON without the newline.
+func Line(e Event) []byte {
+	w := lineWriter{buf: []byte{'{'}}
+	v, kind := Version, e.Body.Kind()
+	if f, ok := e.Body.(*Foreign); ok {
+		v = f.V
+	}
+	w.raw("v", strconv.Itoa(v))
+	w.put("id", e.ID.String())
+	w.put("at", e.At.Format(time.RFC3339))
+	w.put("hand", e.Hand)
+	w.put("stump", e.Stump.String())
+	w.put("kind", kind)
+	w.raw("clock", strconv.FormatUint(e.Clock, 10))
+	if len(e.Replaces) > 0 {
+		w.put("replaces", e.Replaces)
+	}
+	if f, ok := e.Body.(*Foreign); ok {
+		if inner := bytes.TrimSpace(f.Raw); len(inner) > 2 {
+			w.buf = append(w.buf, ',')
+			w.buf = append(w.buf, inner[1:len(inner)-1]...)
+		}
+	} else {
+		e.Body.fields(&w)
+	}
+	return append(w.buf, '}')
+}
+
+// ParseLine reads one line of the journal. Errors say what is wrong in words.
+func ParseLine(line []byte) (Event, error) {
+	var e Event
+	if !utf8.Valid(line) {
+		return e, errors.New("it is not text in UTF-8")
+	}
+	members, order, err := object(line)
+	if err != nil {
+		return e, err
+	}
+	r := &lineReader{members: members}
+	v, kind := 0, ""
+	r.number("v", &v)
+	r.id("id", &e.ID)
+	r.instant("at", &e.At)
+	r.text("hand", &e.Hand)
+	stump := ""
+	r.text("stump", &stump)
+	r.text("kind", &kind)
+	clock := ""
+	if raw, ok := members["clock"]; ok {
+		clock = string(raw)
+	}
+	ids := []ID(nil)
+	if raw, ok := members["replaces"]; ok {
+		if err := json.Unmarshal(raw, &ids); err != nil {
+			return e, errors.New("replaces is not a list of ids")
+		}
+	}
+	e.Replaces = ids
+	switch {
+	case r.err != nil:
+		return e, r.err
+	case v < 1:
+		return e, errors.New("v is missing")
+	case e.ID == None:
+		return e, errors.New("id is missing")
+	case e.At.IsZero():
+		return e, errors.New("at is missing")
+	case kind == "":
+		return e, errors.New("kind is missing")
+	}
+	if e.Stump, err = ParseStumpID(stump); err != nil {
+		return e, err
+	}
+	if e.Clock, err = strconv.ParseUint(clock, 10, 63); err != nil || e.Clock == 0 {
+		return e, fmt.Errorf("clock is %s, not a whole number over 0", cmp.Or(Clean(clock), "missing"))
+	}
+	e.Hand = Clean(e.Hand)
+	code, known := kindByName[kind]
+	if !known || v > Version {
+		e.Body = &Foreign{Name: Clean(kind), V: v, Raw: rest(members, order)}
+		return e, nil
+	}
+	e.Body = newBody(code)
+	r.seen = map[string]bool{}
+	e.Body.fields(r)
+	if r.err != nil {
+		return e, r.err
+	}
+	for _, name := range order {
+		if !slices.Contains(envelope, name) && !r.seen[name] {
+			return e, fmt.Errorf("%s has no field %q", kind, Clean(name))
+		}
+	}
+	return e, Check(e)
+}
+
+// Check says what is wrong with an event in itself, such as a word that is no
+// answer or a stump where none belongs.
+func Check(e Event) error {
+	if _, ok := e.Body.(onStump); ok && e.Stump == NoStump {
+		return fmt.Errorf("%s needs a stump", e.Body.Kind())
+	}
+	if _, ok := e.Body.(onBook); ok && e.Stump != NoStump {
+		return fmt.Errorf("%s is about no single stump", e.Body.Kind())
+	}
+	if c, ok := e.Body.(checked); ok {
+		return c.check()
+	}
+	return nil
+}
+
+// object splits a JSON object into its members, in order, refusing a name that
+// stands twice.
+func object(line []byte) (map[string]json.RawMessage, []string, error) {
+	dec := json.NewDecoder(bytes.NewReader(line))
+	if t, err := dec.Token(); err != nil || t != json.Delim('{') {
+		return nil, nil, errors.New("it is not a JSON object")
+	}
+	members, order := map[string]json.RawMessage{}, []string(nil)
+	for dec.More() {
+		t, err := dec.Token()
+		name, ok := t.(string)
+		if err != nil || !ok {
+			return nil, nil, errors.New("it is not a JSON object")
+		}
+		var raw json.RawMessage
+		if err := dec.Decode(&raw); err != nil {
+			return nil, nil, errors.New("it is not a whole JSON object")
+		}
+		if _, twice := members[name]; twice {
+			return nil, nil, fmt.Errorf("%q stands twice", Clean(name))
+		}
+		members[name] = raw
+		order = append(order, name)
+	}
+	if _, err := dec.Token(); err != nil {
+		return nil, nil, errors.New("it is not a whole JSON object")
+	}
+	if len(bytes.TrimSpace(line[dec.InputOffset():])) > 0 {
+		return nil, nil, errors.New("something stands behind the JSON object")
+	}
+	return members, order, nil
+}
+
+// rest is the body's part of an unknown event, compact and in its own order.
+func rest(members map[string]json.RawMessage, order []string) json.RawMessage {
+	w := lineWriter{buf: []byte{'{'}}
+	for _, name := range order {
+		if slices.Contains(envelope, name) {
+			continue
+		}
+		var compact bytes.Buffer
+		if json.Compact(&compact, members[name]) == nil {
+			w.raw(name, compact.String())
+		}
+	}
+	return append(w.buf, '}')
+}
+
+// lineWriter writes fields as members of a JSON object.
+type lineWriter struct{ buf []byte }
+
+func (w *lineWriter) raw(name, value string) {
+	if w.buf[len(w.buf)-1] != '{' {
+		w.buf = append(w.buf, ',')
+	}
+	w.buf = append(w.buf, quoted(name)...)
+	w.buf = append(w.buf, ':')
+	w.buf = append(w.buf, value...)
+}
+
+func quoted(v any) []byte {
+	var b bytes.Buffer
+	enc := json.NewEncoder(&b)
+	enc.SetEscapeHTML(false)
+	if err := enc.Encode(v); err != nil {
+		return []byte("null")
+	}
+	return bytes.TrimSuffix(b.Bytes(), []byte{'\n'})
+}
+
+func (w *lineWriter) put(name string, v any) { w.raw(name, string(quoted(v))) }
+
+func (w *lineWriter) text(name string, v *string) {
+	if *v != "" {
+		w.put(name, *v)
+	}
+}
+
+func (w *lineWriter) number(name string, v *int) {
+	if *v != 0 {
+		w.put(name, *v)
+	}
+}
+
+func (w *lineWriter) real(name string, v *float64) {
+	if *v != 0 {
+		w.put(name, *v)
+	}
+}
+
+func (w *lineWriter) flag(name string, v *bool) {
+	if *v {
+		w.raw(name, "true")
+	}
+}
+
+type typedMM struct {
+	MM    float64 `json:"mm"`
+	Typed string  `json:"typed,omitempty"`
+}
+
+type typedC struct {
+	C     float64 `json:"c"`
+	Typed string  `json:"typed"`
+}
+
+func (w *lineWriter) length(name string, v *Measure) {
+	if v.Given() {
+		w.put(name, typedMM{v.MM(), v.Typed})
+	}
+}
+
+func (w *lineWriter) degrees(name string, v *Degrees) {
+	if v.Given() {
+		w.put(name, typedC{v.C(), v.Typed})
+	}
+}
+
+func (w *lineWriter) bearing(name string, v *unit.Bearing) {
+	if *v != 0 {
+		w.put(name, v.Deg())
+	}
+}
+
+func (w *lineWriter) date(name string, v *unit.Date) {
+	if *v != 0 {
+		w.put(name, v.String())
+	}
+}
+
+func (w *lineWriter) instant(name string, v *time.Time) {
+	if !v.IsZero() {
+		w.put(name, v.Format(time.RFC3339))
+	}
+}
+
+func (w *lineWriter) id(name string, v *ID) {
+	if *v != None {
+		w.put(name, v.String())
+	}
+}
+
+func (w *lineWriter) list(name string, n int, _ func(int), each func(int, fields)) {
+	if n == 0 {
+		return
+	}
+	items := make([]string, n)
+	for i := range n {
+		item := lineWriter{buf: []byte{'{'}}
+		each(i, &item)
+		items[i] = string(append(item.buf, '}'))
+	}
+	w.raw(name, "["+strings.Join(items, ",")+"]")
+}
+
+// Clean takes control characters out of text that came from outside.
+func Clean(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r < 0x20 || r >= 0x7f && r < 0xa0 || r == utf8.RuneError || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0x2028 || r == 0x2029 || r == 0x200e || r == 0x200f || r == 0x061c || r == 0xfeff {
+			return -1
+		}
+		return r
+	}, s)
+}

@@ -1,0 +1,140 @@
+package recordtest
+
+import (
+	"slices"
+	"time"
+	_ "time/tzdata"
+
+	"barkslip/core/record"
+	"barkslip/core/unit"
+)
+
+// The block and the stump of the tests, and their zones.
+var (
+	TheBlock = record.ID{0xb1}
+	Stump417 = record.StumpID{Block: TheBlock, Row: 4, Tree: 17, Limb: 0}
+	NewYork  = ZoneOf("America/New_York")
+	Auckland = ZoneOf("Pacific/Auckland")
+	EDT      = time.FixedZone("", -4*3600)
+)
+
+// ZoneOf is a time zone by name.
+func ZoneOf(name string) *time.Location {
+	z, err := time.LoadLocation(name)
+	if err != nil {
+		panic(err)
+	}
+	return z
+}
+
+// UTC finds no zone but UTC.
+func UTC(string) (*time.Location, error) { return time.UTC, nil }
+
+// May is an instant of May 2027 on the summer time of New York.
+func May(day, hour, minute int) time.Time { return time.Date(2027, 5, day, hour, minute, 0, 0, EDT) }
+
+// MayDay is a day of May 2027.
+func MayDay(day int) unit.Date { return unit.MakeDate(2027, 5, day) }
+
+// DayOf reads a date that is known to be one.
+func DayOf(text string) unit.Date {
+	d, err := unit.ParseDate(text)
+	if err != nil {
+		panic(err)
+	}
+	return d
+}
+
+// Inches is a length as measured.
+func Inches(n float64) record.Measure { return record.Measured(unit.Length(n)*unit.Inch, unit.US) }
+
+// Northern is a block with mild winters and no earwigs.
+func Northern() *record.Block { return &record.Block{ID: TheBlock, Zone: NewYork, Lat: 42.7} }
+
+// Southern is a block half a year away.
+func Southern() *record.Block { return &record.Block{ID: TheBlock, Zone: Auckland, Lat: -43.5} }
+
+// Frosty puts a block into frost country.
+func Frosty(b *record.Block) *record.Block { b.Frosty = true; return b }
+
+// WithEarwigs gives a block earwigs.
+func WithEarwigs(b *record.Block) *record.Block { b.Earwigs = true; return b }
+
+// Visit is a visit with the states of grafts 1, 2, ...
+func Visit(states ...record.GraftState) *record.Visited {
+	v := &record.Visited{}
+	for i, s := range states {
+		v.Found = append(v.Found, record.Finding{Slot: i + 1, State: s})
+	}
+	return v
+}
+
+// Laptop is one journal being written: the clock runs on from the newest event
+// it knows.
+type Laptop struct {
+	Hand   string
+	IDs    *int
+	Events []record.Event
+}
+
+// NewLaptop is an empty journal of a hand.
+func NewLaptop(hand string) *Laptop { return &Laptop{Hand: hand, IDs: new(int)} }
+
+// Apart is a copy that goes on by itself; the ids stay apart as well.
+func (l *Laptop) Apart(hand string) *Laptop {
+	return &Laptop{hand, l.IDs, slices.Clone(l.Events)}
+}
+
+// Say puts an event into the journal.
+func (l *Laptop) Say(at time.Time, body record.Body, replaces ...record.ID) record.Event {
+	*l.IDs++
+	e := record.Event{ID: record.ID{0xe0, byte(*l.IDs >> 8), byte(*l.IDs), l.Hand[0]}, Clock: 1, At: at, Hand: l.Hand, Body: body, Replaces: replaces}
+	if record.OfStump(body) {
+		e.Stump = Stump417
+	}
+	for _, known := range l.Events {
+		e.Clock = max(e.Clock, known.Clock+1)
+	}
+	l.Events = append(l.Events, e)
+	return e
+}
+
+// Fold is the record of the stump.
+func (l *Laptop) Fold() *record.Stump {
+	var own []record.Event
+	for _, e := range l.Events {
+		if e.Stump == Stump417 {
+			own = append(own, e)
+		}
+	}
+	return record.Fold(Stump417, own)
+}
+
+// Diary writes answers by date and clock of a block.
+type Diary struct {
+	*Laptop
+	B *record.Block
+}
+
+// DiaryOn is an empty diary of a block's stump.
+func DiaryOn(b *record.Block) *Diary { return &Diary{NewLaptop("AB"), b} }
+
+// On puts answers down, a minute apart.
+func (d *Diary) On(date string, hour, minute int, bodies ...record.Body) *Diary {
+	for i, body := range bodies {
+		d.Say(DayOf(date).At(hour, minute+i, d.B.Zone), body)
+	}
+	return d
+}
+
+// Grafted is a stump cut back on one day and grafted with two scions on another.
+func (d *Diary) Grafted(cut, set string, cover record.Cover) *Diary {
+	d.On(cut, 9, 0, &record.NurseJudged{Limbs: 2, Leaf: "some"}, &record.CutBack{Height: Inches(36)}, &record.Gashed{Number: 2})
+	d.On(set, 10, 0, &record.ScionSet{Slot: 1, Checks: record.AllGood}, &record.ScionSet{Slot: 2, Checks: record.AllGood})
+	return d.On(set, 10, 40, &record.Sealed{Cover: cover}).On(set, 13, 10, &record.PaintedWhite{})
+}
+
+// BlockEDT is a block on a fixed offset with a browse height and no place.
+func BlockEDT() *record.Block {
+	return &record.Block{ID: TheBlock, Zone: EDT, Browse: record.Measure{Length: 6 * unit.Foot, Typed: "6ft"}}
+}

@@ -1,0 +1,63 @@
+package walk
+
+import (
+	"fmt"
+	"math"
+
+	"barkslip/core/record"
+	"barkslip/core/tally"
+	"barkslip/core/trade"
+)
+
+// buds on each scion, as chosen for this stump or the one before.
+func (c *Case) buds() int {
+	nodes := c.wood().Nodes
+	if len(nodes) == 0 && c.Before.Wood != nil {
+		nodes = c.Before.Wood.Nodes
+	}
+	n := 0
+	for _, node := range nodes {
+		n += map[record.Buds]int{record.Paired: 2, record.First: 1}[node.Buds]
+	}
+	if n == 0 {
+		return tally.BudsUsual
+	}
+	return n
+}
+
+// chance works out what the buds and scions give, and, where there is room for
+// it, what one scion more would add.
+func (c *Case) chance(scions int, room bool) (words string, work trade.Worked) {
+	o := c.Odds
+	if o.PerBud == 0 {
+		o = tally.UsualOdds()
+	}
+	now, err := tally.Chance(o.PerBud, c.buds(), scions, o.Together)
+	if err != nil {
+		return "", trade.Worked{}
+	}
+	more, err := tally.Chance(o.PerBud, c.buds(), scions+1, o.Together)
+	if err != nil {
+		return "", trade.Worked{}
+	}
+	work = now.Work
+	words = fmt.Sprintf("Chance it takes: %s in 100", percent(now.Stump))
+	if room {
+		words += ", one scion more " + percent(more.Stump)
+		work.Answer = append(work.Answer, trade.Input{Name: "with one scion more", Value: more.Stump})
+	}
+	if o.Learned {
+		work.Assumed = append(work.Assumed, fmt.Sprintf("chance and likeness learned from %d stumps of this block", o.Stumps))
+		return words + ".", work
+	}
+	work.Assumed = append(work.Assumed, fmt.Sprintf("the chance of a bud, %g, and the likeness, %g, until this block has a record of its own", o.PerBud, o.Together))
+	work.Facts = append(work.Facts, trade.BudChance)
+	return words + "; assumed, no record yet.", work
+}
+
+func percent(p float64) string {
+	if p > 0.99 {
+		return fmt.Sprintf("%.1f", math.Floor(p*1000)/10)
+	}
+	return fmt.Sprintf("%.0f", p*100)
+}

@@ -1,0 +1,178 @@
+package walk
+
+import (
+	"cmp"
+	"fmt"
+
+	"barkslip/core/due"
+	"barkslip/core/record"
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+)
+
+func endSteps() []*Step {
+	return []*Step{
+		{ID: StepUntie, Part: PartAfter, Name: "untie",
+			LookFor:  "A stem that springs back when it is bent, the union closed, nothing left round it.",
+			Why:      "A tree that leans on its stake never stiffens; after this nothing is due on it.",
+			NotRight: "It bends and stays bent: leave the stake another year, with a looser loop.",
+			Facts:    []trade.Fact{trade.Twine, trade.TwineGirdles, trade.ClosingOver, trade.CallusDays},
+			applies:  growing, done: doneUntie, ask: askUntie},
+		{ID: StepFailed, Part: PartAfter, Name: "failed",
+			LookFor:  "No graft green anywhere: scratch each one low down before saying so.",
+			Why:      "The cause of each loss is what the next graft learns from.",
+			NotRight: "One is still green: it has not failed, leave it to day 60.",
+			Facts:    []trade.Fact{trade.KeepSprouts, trade.RegraftTime},
+			applies:  func(c *Case) bool { return c.A.Grafted() && c.A.Untied == nil }, done: doneFailed, ask: askFailed},
+		{ID: StepGiveUp, Part: PartAfter, Name: "give up",
+			LookFor: "Whether the tree itself is worth another graft: root, place, age.",
+			Why:     "A stump given up is asked for nothing more; what was done on it stays in the record.",
+			applies: func(c *Case) bool { return c.A.CutBack != nil && c.A.Untied == nil }, done: doneGiveUp, ask: askGiveUp},
+		{ID: StepRest, Part: PartAfter, Name: "rest",
+			LookFor: "Nothing is due here now.",
+			Why:     "Time does the rest; what comes next is named with its day.",
+			Facts:   []trade.Fact{trade.BudsMove, trade.CallusDays},
+			applies: func(c *Case) bool { return false }, ask: askRest},
+		{ID: StepEnded, Part: PartAfter, Name: "ended",
+			LookFor: "Nothing more on this graft; the sprouts, if any were kept.",
+			Why:     "What was done stays in the record, and a stump grafted again starts anew beside it.",
+			Facts:   []trade.Fact{trade.SproutsUsed, trade.RegraftTime},
+			applies: func(c *Case) bool { return false }, ask: askEnded},
+	}
+}
+
+func askRest(c *Case, a *Ask) {
+	a.Question = "Done here for now."
+	a.Because = "Nothing comes due on it."
+	for _, d := range c.Dues() {
+		if d.Opens.After(c.Now) {
+			a.Because = fmt.Sprintf("Next: %s, from %s. %s", stepByID(d.Kind.Step()).Name, c.when(d.Opens), d.Why(c.B))
+			break
+		}
+	}
+	c.callusWords(a)
+	if c.A.HeadedBack() && !c.A.TwineOn() {
+		a.choice(Choice{Key: "1", Word: "untie it", Meaning: "stake, tapes and twine off for good", Go: StepUntie})
+	}
+	a.choice(Choice{Key: "0", Word: "next stump", Leave: true})
+	a.Likely = "0"
+}
+
+func askEnded(c *Case, a *Ask) {
+	at := c.A
+	again := false
+	switch {
+	case at.Untied != nil:
+		a.Question = "Untied. The tree stands alone."
+		a.Because = "Twine, tapes and stake came off " + c.when(at.Untied.At) + "."
+	case at.GivenUp != nil:
+		again = at.GivenUp.What.Season
+		a.Question = map[bool]string{true: "Left for this season.", false: "Given up."}[again]
+		a.Because = fmt.Sprintf("%s, %s.", c.when(at.GivenUp.At), cmp.Or(at.GivenUp.What.Why, "no reason put down"))
+	case at.Failed != nil:
+		again = true
+		a.Question = "Failed."
+		a.Because = fmt.Sprintf("%s, %s.", c.when(at.Failed.At), at.Failed.What.Cause)
+	case at.AllDead():
+		again = true
+		a.Question = "Failed."
+		a.Because = fmt.Sprintf("Every graft was dead by %s.", c.when(at.LostAt()))
+	default:
+		a.Question = "It has not ended."
+		a.Because = "The work on this stump goes on."
+	}
+	if d, ok := c.Due(due.Regraft); ok && again {
+		a.Because += " " + d.Why(c.B)
+	}
+	a.choice(Choice{Key: "1", Word: "next stump", Leave: true})
+	if again {
+		a.choice(Choice{Key: "2", Word: "cut back again", Meaning: "its history stays", Go: StepLimbs})
+		a.choice(Choice{Key: "3", Word: "give it up", Meaning: "not grafted again", Go: StepGiveUp})
+	}
+	a.Likely = "1"
+}
+
+func askFailed(c *Case, a *Ask) {
+	a.Question = "Every graft is dead. What was the cause?"
+	a.Because = "Then keep one to three well-placed sprouts, so that the tree lives."
+	if !c.A.AllDead() {
+		a.Question = "Has every graft failed? Of what?"
+		a.Because = fmt.Sprintf("%d of %d were alive when last seen.", len(c.A.Living()), len(c.A.Grafts))
+	}
+	if cause := c.mainCause(); cause != "" {
+		a.choose("1", cause, "as found on its grafts", &record.Failed{Cause: cause})
+		a.Likely = "1"
+	}
+	a.choice(Choice{Key: "2", Word: "another cause", Meaning: "pick it", Pick: PickCause, Picked: func(cause string) []record.Body { return []record.Body{&record.Failed{Cause: cause}} }})
+	a.choose("3", "unknown", "rather than a guess", &record.Failed{Cause: "unknown"})
+	a.choice(Choice{Key: "4", Word: "next stump", Meaning: "say it later", Leave: true})
+}
+
+// mainCause is the cause found on most of the grafts, of those on the list; ""
+// if there is none.
+func (c *Case) mainCause() (cause string) {
+	if !c.A.AllDead() {
+		return ""
+	}
+	count := map[string]int{}
+	for _, g := range c.A.Grafts {
+		count[g.Cause]++
+	}
+	for _, known := range trade.Causes {
+		if count[known] > count[cause] || cause == "" && count[known] > 0 {
+			cause = known
+		}
+	}
+	return cause
+}
+
+func doneFailed(c *Case) string {
+	if c.A.Failed == nil {
+		return ""
+	}
+	return c.A.Failed.What.Cause + ", " + c.when(c.A.Failed.At)
+}
+
+func askGiveUp(c *Case, a *Ask) {
+	a.Question = "Give this stump up?"
+	a.Because = "Nothing is asked of it then; grafting it again is always open."
+	a.choice(Choice{Key: "1", Word: "not given up", Meaning: "on to the next stump", Leave: true})
+	a.choose("2", "this season", "graft it next spring", &record.GivenUp{Why: "left for this season", Season: true})
+	a.choose("3", "the tree is dead", "", &record.GivenUp{Why: "the tree is dead"})
+	a.choose("4", "not worth a graft", "", &record.GivenUp{Why: "not worth another graft"})
+	a.choice(Choice{Key: "5", Word: "another reason", Meaning: "type it", Entry: &Entry{Asks: "why it is given up", Text: true, Read: func(text string) ([]record.Body, error) {
+		why := record.Clean(text)
+		if why == "" {
+			return nil, &unit.Error{Given: text, Accepted: "the reason in a few words"}
+		}
+		return []record.Body{&record.GivenUp{Why: why}}, nil
+	}}})
+}
+
+func doneGiveUp(c *Case) string {
+	if c.A.GivenUp == nil {
+		return ""
+	}
+	return cmp.Or(c.A.GivenUp.What.Why, "given up")
+}
+
+func askUntie(c *Case, a *Ask) {
+	a.Question = "Twine, tapes and stake off: does it stand alone?"
+	a.Because = fmt.Sprintf("Set %s; it stands up to four seasons with its stake.", c.when(c.A.SetAt()))
+	if c.sinceSet() < trade.JoinedDays {
+		a.Warn = fmt.Sprintf("It was set only %d days ago; the join is not at full strength yet.", c.sinceSet())
+	}
+	bodies := []record.Body{&record.Untied{}}
+	if c.A.TwineOn() {
+		bodies = []record.Body{&record.TwineCut{}, &record.Untied{}}
+	}
+	a.choose("1", "all off", "nothing is due after this", bodies...)
+	a.choice(Choice{Key: "2", Word: "not yet", Meaning: "on to the next stump", Leave: true})
+}
+
+func doneUntie(c *Case) string {
+	if c.A.Untied == nil {
+		return ""
+	}
+	return c.when(c.A.Untied.At)
+}

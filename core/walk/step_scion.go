@@ -1,0 +1,173 @@
+package walk
+
+import (
+	"fmt"
+	"strings"
+
+	"barkslip/core/record"
+	"barkslip/core/scion"
+	"barkslip/core/unit"
+)
+
+// StepSplit is asked where a slit ran on.
+const StepSplit StepID = "split"
+
+// nextSlot is the first slot without a scion, from 1; 0 if all have one.
+func (c *Case) nextSlot() int {
+	for n := 1; n <= c.A.Marked(); n++ {
+		if !c.isSet(n) {
+			return n
+		}
+	}
+	return 0
+}
+
+func (c *Case) isSet(slot int) bool { return c.A.Graft(slot) != nil }
+
+// Slot is the slot in hand: the one asked for now, 0 outside the scion step.
+func (c *Case) Slot() int {
+	n := c.nextSlot()
+	if n == 0 && c.again {
+		return c.A.Marked()
+	}
+	return n
+}
+
+// woodFor is the wood of the scion for a slot: its own piece of the stick where
+// one was cut.
+func (c *Case) woodFor(slot int) record.WoodChosen {
+	w := c.wood()
+	if slot <= len(w.Pieces) {
+		p := w.Pieces[slot-1]
+		w.Nodes = p.Nodes
+		if p.Thickness.Given() {
+			w.Thickness = p.Thickness
+		}
+	}
+	return w
+}
+
+// checkItems are the six things seen on every scion, in the order in which
+// they are done, and its slit.
+var checkItems = []CheckItem{
+	{record.CheckWords[0], "Turn it round; recut if the cut is at the wrong end."},
+	{record.CheckWords[1], "Recut it in one stroke with a keen blade."},
+	{record.CheckWords[2], "Recut the back: it matters most."},
+	{record.CheckWords[3], "Widen the slot; forcing lifts the bark beside it."},
+	{record.CheckWords[4], "Nail it high and near the tip, none through the feather edge."},
+	{record.CheckWords[5], "Lift it about 1/4 in (6 mm); do not drive it fully down."},
+	{"the slit stops where it was cut", "Enter, then type how far it ran: it is sealed below its end."},
+}
+
+func askScion(c *Case, a *Ask) {
+	n := c.Slot()
+	if n == 0 {
+		a.Question, a.Because = "Mark the slots first.", "Each scion belongs to a slot."
+		a.choice(Choice{Key: "1", Word: "slots", Go: StepSlots})
+		return
+	}
+	w := c.woodFor(n)
+	a.Question = fmt.Sprintf("Scion %d of %d, at %s. All good?", n, c.A.Marked(), c.A.Slots.What.Slots[n-1].Bearing.Words())
+	a.Warn = c.woodWarn(w)
+	if a.Warn == "" && singleBudded(w.Nodes) {
+		a.Warn = "Single-budded wood: second best, not refused."
+	}
+	if given := len(c.wood().Pieces); a.Warn == "" && given > 0 && n > given {
+		a.Warn = fmt.Sprintf("The stick gave %s; this one is cut from other wood.", unit.Count(given, "scion"))
+	}
+	c.cutWords(a, w)
+	if pieces := c.wood().Pieces; n <= len(pieces) {
+		a.Because = fmt.Sprintf("Cut it %s from the butt.%s %s", record.CutPlaces(pieces[n-1:n], c.B.Units), c.moreSticks(), a.Because)
+	}
+	a.Checks = &CheckList{Items: checkItems, Record: func(good []bool) []record.Body {
+		b := &record.ScionSet{Slot: n, Lot: w.Lot, Variety: w.Variety, Thickness: w.Thickness, Nodes: w.Nodes,
+			Checks: record.Checks{WayUp: good[0], LongCut: good[1], BackCut: good[2], SlotEasy: good[3], Nails: good[4], Proud: good[5]}}
+		if !good[6] {
+			b.Split = record.SplitUnmeasured
+		}
+		return []record.Body{b}
+	}}
+}
+
+// cutWords gives slot width and nails of the scion in hand.
+func (c *Case) cutWords(a *Ask, w record.WoodChosen) {
+	if !w.Thickness.Given() {
+		a.Because = "See each thing before you say so."
+		return
+	}
+	cut, err := scion.Cuts(w.Cut())
+	if err != nil {
+		a.Because = err.Error()
+		return
+	}
+	a.Because = fmt.Sprintf("%s thick: slot %s to %s wide, nails %s and %s long.", c.length(w.Thickness.Length),
+		c.length(cut.Slot.Least), c.length(cut.Slot.Most), c.length(cut.Nails[0].Length), c.length(cut.Nails[1].Length))
+	a.Work = append(a.Work, cut.Work)
+}
+
+func doneScions(c *Case) string {
+	if !c.A.AllSet() {
+		return ""
+	}
+	bad := 0
+	for _, g := range c.A.Grafts {
+		if g.Set.What.Checks != record.AllGood {
+			bad++
+		}
+	}
+	if bad > 0 {
+		return fmt.Sprintf("%d set, %d not", len(c.A.Grafts), bad)
+	}
+	return fmt.Sprintf("%d set", len(c.A.Grafts))
+}
+
+// split is the last scion whose slit ran on; open asks for one that was not
+// measured yet. nil if there is none.
+func (c *Case) split(open bool) (found *record.ScionSet) {
+	for _, g := range c.A.Grafts {
+		if s := g.Set.What; s.Split.Given() && (!open || s.Split == record.SplitUnmeasured) {
+			found = &s
+		}
+	}
+	return found
+}
+
+func askSplit(c *Case, a *Ask) {
+	set := c.split(!c.again)
+	if set == nil {
+		a.Question, a.Because = "No slit ran on.", "The scions step takes it down, under the six checks."
+		a.choice(Choice{Key: "1", Word: "scions", Go: StepScion})
+		return
+	}
+	a.Question = fmt.Sprintf("How far did the split at slot %d run below the slot?", set.Slot)
+	a.Because = "The sealer goes on below its end. 0 says that it did not run on."
+	a.Entry = &Entry{Asks: "length of the split", Read: func(text string) ([]record.Body, error) { return c.readSplit(*set, text) }}
+	if c.again && set.Split != record.SplitUnmeasured {
+		a.Entry.startFrom(c.exact(set.Split), set)
+	}
+}
+
+// readSplit reads how far a split ran, at most down to the ground.
+func (c *Case) readSplit(set record.ScionSet, text string) ([]record.Body, error) {
+	set.Split = record.Measure{}
+	if strings.TrimSpace(text) == "0" {
+		return []record.Body{&set}, nil
+	}
+	ground, _ := c.plannedHeight()
+	m, err := c.readLength(text, 0, max(ground, unit.Foot))
+	set.Split = m
+	return []record.Body{&set}, err
+}
+
+func doneSplit(c *Case) string {
+	var words []string
+	for _, g := range c.A.Grafts {
+		if s := g.Set.What.Split; s.Given() && s != record.SplitUnmeasured {
+			words = append(words, fmt.Sprintf("%d: %s", g.Slot, c.length(s.Length)))
+		}
+	}
+	if c.split(true) != nil {
+		return ""
+	}
+	return strings.Join(words, ", ")
+}

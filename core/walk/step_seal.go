@@ -1,0 +1,183 @@
+package walk
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"barkslip/core/due"
+	"barkslip/core/record"
+	"barkslip/core/trade"
+)
+
+func sealSteps() []*Step {
+	return []*Step{
+		{ID: StepSeal, Part: PartSeal, Name: "seal",
+			LookFor:  "Sealer over every slot and below the lowest end of any split, the top and the scion tips.",
+			Why:      "A scion dries in days; bare sealer cracks, wrap squares between coats hold.",
+			NotRight: "A split that ran on: follow it down and seal below its end.",
+			Cautions: []trade.Caution{trade.LabelIsLaw},
+			Facts:    []trade.Fact{trade.SealBelow, trade.WrapSquares, trade.BareCracks}, done: doneSeal, ask: askSeal},
+		{ID: StepWhite, Part: PartSeal, Name: "white",
+			LookFor:  "Sealer dry to the touch; then white, water-based, over everything, buds too.",
+			Why:      "Dark sealer in hot sun injures the graft within hours.",
+			NotRight: "Still wet: shade it and look again in half an hour. Never oil paint on buds.",
+			Cautions: []trade.Caution{trade.LabelIsLaw, trade.CrewHeat},
+			Facts:    []trade.Fact{trade.WhiteIn, trade.DarkSealer, trade.WhiteThinning, trade.NoOilPaint, trade.StillWet, trade.InjuryHour}, done: doneWhite, ask: askWhite},
+		{ID: StepRing, Part: PartSeal, Name: "earwig ring",
+			LookFor:  "A tape ring with bait below the graft.",
+			Why:      "Earwigs eat opening buds two to three weeks on.",
+			Cautions: []trade.Caution{trade.LabelIsLaw}, Facts: []trade.Fact{trade.Earwigs},
+			applies: func(c *Case) bool { return c.B.Earwigs }, done: doneRing, ask: askRing},
+	}
+}
+
+func askSeal(c *Case, a *Ask) {
+	a.Question = "Seal it. How is it covered?"
+	a.Because = "Sealer, wrap squares, sealer again; then the top and the scion tips."
+	a.Warn = c.beforeSealing()
+	c.sunWords(a, c.Now)
+	a.choose("1", "wrap squares", "between the coats; no return", &record.Sealed{Cover: record.Wrapped})
+	a.choose("2", "bare sealer", fmt.Sprintf("come back in %d days to reseal", trade.ResealDays), &record.Sealed{Cover: record.Bare})
+	a.Likely = "1"
+	if c.Before.Cover == record.Bare {
+		a.Likely = "2"
+	}
+}
+
+// beforeSealing is what to mind before a graft goes under sealer: what was not
+// right with a scion, and how far a split ran.
+func (c *Case) beforeSealing() string {
+	var out []string
+	for _, g := range c.A.Grafts {
+		if wrong := g.Set.What.Checks.Wrong(); len(wrong) > 0 {
+			out = append(out, fmt.Sprintf("Scion %d: not so: %s. Mend it before it is sealed.", g.Slot, strings.Join(wrong, "; ")))
+		}
+		switch s := g.Set.What.Split; {
+		case s == record.SplitUnmeasured:
+			out = append(out, fmt.Sprintf("The split at slot %d ran on: seal below its end.", g.Slot))
+		case s.Given():
+			out = append(out, fmt.Sprintf("The split at slot %d ran %s: seal below its end.", g.Slot, c.length(s.Length)))
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// sunWords says what the day's sun does to a graft sealed at a time. That it
+// passes no limit is no reason not to paint.
+func (c *Case) sunWords(a *Ask, sealed time.Time) {
+	heat, ok := due.Heat(c.S, c.B, sealed)
+	if !ok {
+		if c.B.Placed && c.A.Sealed == nil {
+			a.Because += " d puts down the day's weather, for the sun on dark sealer."
+		}
+		return
+	}
+	peak := max(heat.Black.Side.Peak, heat.Black.Scion.Peak)
+	day := "today"
+	if c.B.Day(sealed) != c.B.Day(c.Now) {
+		day = "that day"
+	}
+	hot := fmt.Sprintf(" Dark sealer would reach %s %s, white %s.", c.B.Units.Temperature(peak), day, c.B.Units.Temperature(max(heat.White.Side.Peak, heat.White.Scion.Peak)))
+	switch {
+	case heat.DryFirst:
+		hot += " Shade it until it is dry."
+	case heat.WhiteBefore != nil:
+		hot += fmt.Sprintf(" White before %s.", c.when(*heat.WhiteBefore))
+	default:
+		hot += " Paint it all the same, once dry."
+	}
+	a.Because += hot
+	a.Work = append(a.Work, heat.Work)
+}
+
+func doneSeal(c *Case) string {
+	if c.A.Sealed == nil {
+		return ""
+	}
+	return fmt.Sprintf("%s %s", map[record.Cover]string{record.Bare: "bare", record.Wrapped: "wrap"}[c.A.Sealed.What.Cover], c.when(c.A.Sealed.At))
+}
+
+// WhiteDue is the running white clock, if there is one.
+func (c *Case) WhiteDue() (due.Due, bool) { return c.Due(due.White) }
+
+func askWhite(c *Case, a *Ask) {
+	d, running := c.WhiteDue()
+	if !running {
+		a.Question, a.Because = "Painted white?", "White keeps the sun's heat off the sealer."
+	} else {
+		open := d.Opens
+		a.Until = &open
+		a.Because = d.Why(c.B)
+		switch {
+		case d.Late(c.Now):
+			a.Question = fmt.Sprintf("Paint it white now: it was due by %s.", c.when(d.By))
+		case d.Open(c.Now):
+			a.Question = fmt.Sprintf("Dry? Paint it white, by %s.", c.when(d.By))
+		case c.shadeFirst():
+			a.Question = fmt.Sprintf("Shade it now, until it is dry. White at %s.", c.when(d.Opens))
+		default:
+			a.Question = fmt.Sprintf("White when dry: from %s, by %s.", c.when(d.Opens), c.when(d.By))
+		}
+	}
+	if c.A.Sealed != nil {
+		c.sunWords(a, c.A.Sealed.At)
+	}
+	a.choose("1", "painted white", "over everything, buds too", &record.PaintedWhite{})
+	a.Choices[0].Doubt = c.wetStill()
+	a.choose("2", "still wet", "look again in 30 min", &record.StillWet{})
+	a.choose("3", "rained on", "look again in 30 min", &record.StillWet{Rain: true})
+	a.choice(Choice{Key: "4", Word: "next stump", Meaning: "its clock stays above", Leave: true})
+	a.Likely = "1"
+	if running && c.Now.Before(d.Opens) {
+		a.Likely = "4"
+	}
+}
+
+// shadeFirst says whether the day's sun would harm the dark sealer before it
+// can be dry.
+func (c *Case) shadeFirst() bool {
+	if c.A.Sealed == nil {
+		return false
+	}
+	heat, ok := due.Heat(c.S, c.B, c.A.Sealed.At)
+	return ok && heat.DryFirst
+}
+
+// wetStill doubts white over sealer that can hardly be dry: under half of the
+// least time it takes.
+func (c *Case) wetStill() *Doubt {
+	if c.A.Sealed == nil || c.again {
+		return nil
+	}
+	since := c.Now.Sub(c.A.Sealed.At)
+	if since < 0 || since >= trade.WhiteOpensHours*time.Hour/2 {
+		return nil
+	}
+	return &Doubt{Says: fmt.Sprintf("Sealed only %d minutes ago: the sealer takes %d to %d hours to dry.", int(since.Minutes()), trade.WhiteOpensHours, trade.WhiteByHours), Ways: []Choice{
+		{Key: "0", Word: "next stump", Meaning: "white when it is dry", Leave: true},
+		{Key: "5", Word: "it is dry", Meaning: "and painted white now", Bodies: []record.Body{&record.PaintedWhite{}}},
+	}}
+}
+
+func doneWhite(c *Case) string {
+	if c.A.White == nil {
+		return ""
+	}
+	return c.when(c.A.White.At)
+}
+
+func askRing(c *Case, a *Ask) {
+	a.Question = "Earwig ring on?"
+	a.Because = "Earwigs are set down as a problem on this block."
+	a.choose("1", "ring set", "the label is the law", &record.RingSet{})
+	a.choice(Choice{Key: "2", Word: "later", Meaning: "it stays due", Leave: true})
+	a.Likely = "1"
+}
+
+func doneRing(c *Case) string {
+	if n := len(c.A.Rings); n > 0 {
+		return c.when(c.A.Rings[n-1].At)
+	}
+	return ""
+}

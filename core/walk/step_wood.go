@@ -1,0 +1,277 @@
+package walk
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"barkslip/core/record"
+	"barkslip/core/scion"
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+)
+
+func askWood(c *Case, a *Ask) {
+	planned := c.Variety()
+	a.Question = "Which wood?"
+	a.Because = "The label decides, not the memory."
+	if planned != "" {
+		a.Question = fmt.Sprintf("Which wood for %s?", planned)
+	}
+	key := 1
+	if w := c.Before.Wood; w != nil {
+		a.Because = fmt.Sprintf("As on %s.", c.Before.Stump.Place())
+		a.choose("1", "as before", c.woodWords(*w), w)
+		a.Warn = c.woodWarn(*w)
+		if a.Warn == "" {
+			a.Likely = "1"
+		}
+		key = 2
+	}
+	for _, lot := range c.lots() {
+		if key > 8 {
+			break
+		}
+		r := lot.Received.What
+		doubts := lot.Doubts(c.B, c.B.Day(c.Now))
+		meaning := strings.Join(append([]string{r.Variety}, doubts...), ", ")
+		if a.Likely == "" && len(doubts) == 0 && c.planned(r.Variety) {
+			a.Likely = strconv.Itoa(key)
+		}
+		a.choose(strconv.Itoa(key), r.Name, meaning, &record.WoodChosen{Lot: lot.ID, Variety: r.Variety, Thickness: r.Thickness})
+		key++
+	}
+	other := &Entry{Asks: "variety", Likely: planned, Text: true, Read: c.readVariety}
+	a.choice(Choice{Key: "9", Word: "other wood", Meaning: "type the variety on the label", Entry: other})
+	if c.again && c.A.Wood != nil {
+		c.keepWood(a, other)
+	}
+}
+
+// readVariety reads a label. Corrected, it is the same wood under another name.
+func (c *Case) readVariety(text string) ([]record.Body, error) {
+	text = strings.TrimSpace(record.Clean(text))
+	if text == "" {
+		return nil, &unit.Error{Given: text, Accepted: "the variety on the label"}
+	}
+	w := record.WoodChosen{}
+	if c.again {
+		w = c.wood()
+	}
+	w.Variety, w.Lot = text, record.ID{}
+	return []record.Body{&w}, nil
+}
+
+// keepWood makes the wood that was chosen the likely answer, whole as it is.
+func (c *Case) keepWood(a *Ask, other *Entry) {
+	old := c.wood()
+	a.Likely = "9"
+	other.startFrom(old.Variety, &old)
+	for i, ch := range a.Choices {
+		if len(ch.Bodies) == 0 {
+			continue
+		}
+		if w := ch.Bodies[0].(*record.WoodChosen); old.Lot != (record.ID{}) && w.Lot == old.Lot {
+			a.Likely, a.Choices[i].Bodies = ch.Key, []record.Body{&old}
+		}
+	}
+}
+
+// planned says whether a variety is the one planned for the stump.
+func (c *Case) planned(variety string) bool {
+	return c.Variety() != "" && strings.EqualFold(c.Variety(), variety)
+}
+
+// lots are the lots to choose from: of the planned variety first, those held
+// last.
+func (c *Case) lots() []*record.Lot {
+	lots := c.Book.LotList()
+	rank := func(l *record.Lot) int {
+		switch {
+		case l.Held != nil && l.Held.What.Held:
+			return 2
+		case c.planned(l.Received.What.Variety):
+			return 0
+		}
+		return 1
+	}
+	slices.SortStableFunc(lots, func(x, y *record.Lot) int { return rank(x) - rank(y) })
+	return lots
+}
+
+// otherVariety warns of wood that is not of the planned variety.
+func (c *Case) otherVariety(variety string) string {
+	planned := c.Variety()
+	if planned == "" || variety == "" || strings.EqualFold(planned, variety) {
+		return ""
+	}
+	return fmt.Sprintf("OTHER VARIETY: this wood is %s, the stump is planned for %s.", variety, planned)
+}
+
+func (c *Case) woodWords(w record.WoodChosen) string {
+	words := []string{w.Variety}
+	if w.Thickness.Given() {
+		words = append(words, c.length(w.Thickness.Length))
+	}
+	if n := len(w.Nodes); n > 0 {
+		words = append(words, fmt.Sprintf("%d nodes", n))
+	}
+	return strings.Join(words, ", ")
+}
+
+func doneWood(c *Case) string {
+	if c.A.Wood == nil {
+		return ""
+	}
+	return c.A.Wood.What.Variety
+}
+
+func (c *Case) wood() record.WoodChosen {
+	if c.A.Wood == nil {
+		return record.WoodChosen{}
+	}
+	return c.A.Wood.What
+}
+
+func askThick(c *Case, a *Ask) {
+	class, err := scion.Fit(scion.Wood{Across: c.Found.Across})
+	if err != nil {
+		class.Least, class.Most = 3*unit.Inch/8, 7*unit.Inch/16
+	}
+	a.Work = []trade.Worked{class.Work}
+	a.Question = "How thick are the scions?"
+	a.Because = fmt.Sprintf("A stump %s across takes wood of %s to %s. A second number is the long cut, if it is not %s.",
+		c.length(c.Found.Across), c.length(class.Least), c.length(class.Most), c.length(trade.LongCut))
+	a.Warn = c.woodWarn(c.wood())
+	a.Entry = &Entry{Asks: "thickness", Likely: c.length((class.Least + class.Most) / 2), Read: c.readThickness}
+	if old := c.wood(); c.again && old.Thickness.Given() {
+		a.Entry.startFrom(c.exact(old.Thickness, old.LongCut), &old)
+		if old.LongCut.Given() {
+			a.Because += fmt.Sprintf(" A thickness alone keeps the long cut of %s.", c.exact(old.LongCut))
+		}
+	}
+}
+
+// readThickness reads the thickness of the scions, and their long cut where it
+// is not the usual one.
+func (c *Case) readThickness(text string) ([]record.Body, error) {
+	parts, err := c.readLengths(text, 2, 6*unit.Inch)
+	if err != nil {
+		return nil, err
+	}
+	w := c.wood()
+	w.Thickness = parts[0]
+	if len(parts) == 2 {
+		w.LongCut = parts[1]
+	}
+	if err := thick(w.Thickness, c.B.Units); err != nil {
+		return nil, err
+	}
+	if _, err := scion.Cuts(w.Cut()); err != nil {
+		return nil, err
+	}
+	return []record.Body{&w}, nil
+}
+
+// The thinnest and thickest wood that is taken for a scion.
+const (
+	thinnest = 3 * unit.Millimetre
+	thickest = 2 * unit.Inch
+)
+
+func thick(m record.Measure, sys unit.System) error {
+	if m.Length < thinnest || m.Length > thickest {
+		return &unit.Error{Given: m.Typed, Accepted: fmt.Sprintf("from %s to %s", sys.Length(thinnest), sys.Length(thickest))}
+	}
+	return nil
+}
+
+// ReadThickness reads how thick wood is, from 3 mm to 2 in; a bare number is in
+// the units given.
+func ReadThickness(text string, sys unit.System) (record.Measure, error) {
+	m, err := record.ReadMeasure(text, sys.Bare())
+	if err != nil {
+		return record.Measure{}, err
+	}
+	return m, thick(m, sys)
+}
+
+func doneThick(c *Case) string {
+	if c.A.Wood == nil || !c.A.Wood.What.Thickness.Given() {
+		return ""
+	}
+	return c.length(c.A.Wood.What.Thickness.Length)
+}
+
+// budSets are the usual sets of nodes on a scion.
+var budSets = []struct {
+	word, meaning string
+	nodes         []record.Node
+}{
+	{"two, both paired", "four chances", []record.Node{{Buds: record.Paired}, {Buds: record.Paired}}},
+	{"two, first buds only", "two chances", []record.Node{{Buds: record.First}, {Buds: record.First}}},
+	{"two, one of them paired", "three chances", []record.Node{{Buds: record.Paired}, {Buds: record.First}}},
+	{"one, paired", "two chances", []record.Node{{Buds: record.Paired}}},
+	{"one, first bud only", "one chance", []record.Node{{Buds: record.First}}},
+	{"three, all paired", "six chances", []record.Node{{Buds: record.Paired}, {Buds: record.Paired}, {Buds: record.Paired}}},
+}
+
+func askNodes(c *Case, a *Ask) {
+	old := c.wood()
+	a.Question = "How many nodes on each scion?"
+	a.Because = "Two nodes with a second bud under each first one are four chances."
+	a.Warn = c.woodWarn(old)
+	a.Likely = "1"
+	for i, set := range budSets {
+		w := old
+		w.Nodes, w.Pieces = set.nodes, nil
+		a.choose(strconv.Itoa(i+1), set.word, set.meaning, &w)
+		if c.again && slices.Equal(old.Nodes, set.nodes) {
+			a.Likely = a.Choices[i].Key
+		}
+	}
+	a.choice(Choice{Key: "7", Word: "from a stick", Meaning: "type its nodes", Entry: c.stickEntry()})
+	if n := len(old.Pieces); n > 0 {
+		a.Because = fmt.Sprintf("The stick is cut from the butt at %s.%s", record.CutPlaces(old.Pieces, c.B.Units), c.moreSticks())
+		a.choose("8", "as cut", unit.Count(n, "scion"), &old)
+		a.Likely = "8"
+	}
+	chance, odds := c.chance(c.A.Marked(), false)
+	a.Because += " " + chance
+	a.Work = []trade.Worked{odds}
+}
+
+func doneNodes(c *Case) string {
+	if n := len(c.wood().Pieces); n > 0 {
+		return fmt.Sprintf("%d from stick", n)
+	}
+	if c.A.Wood == nil || len(c.A.Wood.What.Nodes) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d, %d buds", len(c.A.Wood.What.Nodes), c.buds())
+}
+
+// woodWarn is what to mind about wood chosen for the stump: first of all
+// another variety than the one planned.
+func (c *Case) woodWarn(w record.WoodChosen) string {
+	if other := c.otherVariety(w.Variety); other != "" {
+		return other
+	}
+	if l := c.Book.LotOf(w.Lot); l != nil {
+		if doubts := l.Doubts(c.B, c.B.Day(c.Now)); len(doubts) > 0 {
+			return strings.Join(doubts, ". ") + "."
+		}
+	}
+	return ""
+}
+
+// singleBudded says whether nodes have first buds alone.
+func singleBudded(nodes []record.Node) bool {
+	for _, n := range nodes {
+		if n.Buds == record.Paired {
+			return false
+		}
+	}
+	return len(nodes) > 0
+}
