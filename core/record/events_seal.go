@@ -109,3 +109,16 @@ func (b *Resealed) Say(_ unit.System) string {
 func (*Resealed) fields(fields) {}
 
 func (b *Resealed) apply(_ *Stump, a *Attempt, e Event) { a.Reseals = append(a.Reseals, said(e, *b)) }
+
+// WashedOff is white paint that rain took off again.
+type WashedOff struct{}
+
+// Kind is white-washed-off.
+func (*WashedOff) Kind() string { return "white-washed-off" }
+
+// Say is the answer in a few words.
+func (*WashedOff) Say(unit.System) string { return "white washed off" }
+
+func (*WashedOff) fields(fields) {}
+
+func (b *WashedOff) apply(_ *Stump, a *Attempt, e Event) { a.Washed = append(a.Washed, said(e, *b)) }

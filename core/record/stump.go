@@ -38,13 +38,15 @@ type Attempt struct {
 	Measured  *Said[StumpMeasured]
 	Slots     *Said[SlotsMarked]
 	Wood      *Said[WoodChosen]
-	Grafts    []*Graft // by slot
+	Grafts    []*Graft          // by slot
+	Empty     []Said[SlotEmpty] // slots that take none
 	Against   []Said[AgainstAdvice]
 
 	Sealed   *Said[Sealed]
 	StillWet []Said[StillWet]
 	White    *Said[PaintedWhite]
 	Rings    []Said[RingSet]
+	Washed   []Said[WashedOff]
 
 	SealChecks  []Said[SealChecked]
 	Reseals     []Said[Resealed]
@@ -65,6 +67,7 @@ type Attempt struct {
 	RivalsCut   []Said[RivalCut]
 	SecondOff   *Said[SecondShootOff]
 	NurseOff    []Said[NurseLimbOff]
+	AnotherYear []Said[AnotherYear]
 	Seasons     []Said[SeasonsEnd]
 	Failed      *Said[Failed]
 	GivenUp     *Said[GivenUp]
@@ -269,6 +272,8 @@ func (a *Attempt) settle() {
 	slices.SortStableFunc(a.RivalsCut, byTime)
 	slices.SortStableFunc(a.NurseOff, byTime)
 	slices.SortStableFunc(a.Seasons, byTime)
+	slices.SortStableFunc(a.Washed, byTime)
+	slices.SortStableFunc(a.AnotherYear, byTime)
 	for _, v := range a.Visits {
 		for _, f := range v.What.Found {
 			g := a.scion(f.Slot)

@@ -33,6 +33,10 @@ const (
 	WaitLeast        = 3             // fewest and most days that a block may set for it
 	WaitMost         = 21
 	GraftWithin      = 3               // days more after which the graft is best done
+	CutBackOpens     = 10              // days before the season of slip from which stumps are cut back
+	CutBackBy        = 10              // days before its end by which they should be
+	CutBackEnds      = 7               // days before its end past which none can be grafted in it
+	CutBackKeeps     = 120             // days before the season of slip past which a cut is of another year
 	CutBackLongDays  = 14              // more days than this: caution
 	GraftHeightUsual = 30 * unit.Inch  // where a block sets none
 	LimbClear        = 18 * unit.Inch  // clear stem below the planned graft height

@@ -4,6 +4,8 @@ import "barkslip/core/unit"
 
 // Figures for seal and paint.
 const (
+	FinishMinutes    = 60 // from the last scion to the next
+	SealMinutes      = 30 // from the last scion to sealing
 	WhiteOpensHours  = 2
 	WhiteByHours     = 3
 	StillWetMinutes  = 30
@@ -22,6 +24,10 @@ const (
 var (
 	SealBelow = state("seal-below", "seal", Common, "",
 		"Sealer goes on the slots and below the lowest end of any split, then wrap squares, sealer again, the top and the scion tips.")
+	FinishSoon = state("finish-soon", "seal", Memory, "",
+		"Once a scion is set the rest follow within the hour: the face and the cut scions dry.")
+	SealSoon = state("seal-soon", "seal", Memory, "",
+		"A graft is sealed within half an hour of its last scion.")
 	BareCracks = state("bare-cracks", "seal", Common, "",
 		"Bare sealer cracks: come back after 5 days to reseal; with wrap between coats there is no return.")
 	WrapSquares = state("wrap-squares", "seal", Common, "",
