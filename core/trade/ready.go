@@ -97,8 +97,10 @@ var (
 	UsualGraftHeight = state("usual-graft-height", "ready", Memory, "",
 		"Where a block sets no graft height, 30 in (75 cm) is taken for the usual one.")
 	NurseLimbs = state("nurse-limbs", "ready", Published, texas+"; "+nmsu,
-		"Leave one or two branches well below the graft to draw sap.")
-	LimbClearance = state("limb-clearance", "ready", Common, "",
+		"Leave one or two branches well below the graft: they keep the tree vigorous and its bark from sunscald.")
+	NurseDraw = state("nurse-limbs-draw", "ready", Memory, "",
+		"Nurse limbs are said to draw the sap off as well.")
+	LimbClearance = state("limb-clearance", "ready", Memory, "",
 		"No limb within 18 in (45 cm) below the planned graft height, even if it is the only one.")
 	LimbFromCutBack = state("limb-from-cut-back", "ready", Memory, "",
 		"With the fresh cut 6 in (15 cm) lower, that is 24 in (60 cm) below the cut-back.")

@@ -61,7 +61,7 @@ func (c *Case) nextLimbOpen() bool {
 
 func askLimbs(c *Case, a *Ask) {
 	a.Question = "How many limbs stay below the graft?"
-	a.Because = fmt.Sprintf("One or two limbs well below draw the sap; none within %s of the planned graft height.", c.length(trade.LimbClear))
+	a.Because = fmt.Sprintf("One or two limbs well below keep the tree vigorous; none within %s of the planned graft height.", c.length(trade.LimbClear))
 	meaning := []string{"no leaf is left on the stem", "one nurse limb", "two nurse limbs", "three", "four or more"}
 	for n, m := range meaning {
 		a.choose(strconv.Itoa(n), []string{"none", "one", "two", "three", "four"}[n], m, c.judged(n))
