@@ -19,6 +19,8 @@ type ground struct {
 	ages    int // seasons back to the first
 	batch   int // stumps of one graft day this season
 	lots    []lot
+	bookAs  *record.Book // the block as it is put down
+	blockAs *record.Block
 }
 
 // The graft days of this season lie three days apart; the seventh is today.
