@@ -116,12 +116,11 @@ func (r *root) setBlock(block record.ID, name, value string) error {
 		}
 		value, body = zone, &record.BlockSet{Block: block, Setting: name, Value: zone}
 	}
-	if err := record.Check(record.Event{Body: body}); err != nil {
+	events, err := r.x.Book.Folded().Answer(record.Given{Bodies: []record.Body{body}, At: r.x.Now()})
+	if err != nil {
 		return err
 	}
-	e := record.Event{At: r.x.Now(), Body: body}
-	e.Replaces = r.x.Book.Folded().Answers(e.Question())
-	_, err := r.x.write(record.NoStump, e)
+	_, err = r.x.write(record.NoStump, events...)
 	return err
 }
 

@@ -191,6 +191,16 @@ func (s *Stump) answersIn(attempt int, question string) (out []ID) {
 	return out
 }
 
+// Settle is the answer that ends a clash: one of those that disagree said anew,
+// for the time it was given for, in place of all of them.
+func (c Clash) Settle(holds Event) Event {
+	out := Event{At: holds.At, Stump: holds.Stump, Body: holds.Body}
+	for _, e := range c.Events {
+		out.Replaces = append(out.Replaces, e.ID)
+	}
+	return out
+}
+
 // Answer is the events that an answer about blocks, lots or weather becomes: each
 // replaces the answers that stand to its question. The error is a sentence about
 // one that does not hold.
