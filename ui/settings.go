@@ -156,7 +156,12 @@ func (r *root) pickSame() {
 			continue
 		}
 		items = append(items, listItem{b.Name, counted(len(r.x.summaries(b.ID)), "stump"), func() error {
-			if _, err := r.x.write(record.NoStump, record.Event{At: r.x.Now(), Body: &record.Same{What: "block", A: here.ID.String(), B: b.ID.String()}}); err != nil {
+			same := &record.Same{What: "block", A: here.ID.String(), B: b.ID.String()}
+			events, err := r.x.Book.Folded().Answer(record.Given{Bodies: []record.Body{same}, At: r.x.Now()})
+			if err != nil {
+				return err
+			}
+			if _, err := r.x.write(record.NoStump, events...); err != nil {
 				return err
 			}
 			r.x.block = r.x.Book.Folded().CanonicalBlock(here.ID)
