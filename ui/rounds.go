@@ -63,7 +63,7 @@ func (s *roundsScreen) judged() time.Time {
 
 func (s *roundsScreen) load() {
 	s.asOf = s.x.now().Truncate(time.Minute)
-	s.calls = due.Round(s.x.summaries(s.x.block), s.judged(), s.until(), s.keep)
+	s.calls = due.Round(s.x.summaries(s.x.block), due.Asked{From: s.judged(), Until: s.until(), Keep: s.keep, CutBack: -1})
 	s.at = max(0, min(s.at, len(s.calls)-1))
 }
 

@@ -176,7 +176,7 @@ func (a *app) readList(name string, sys unit.System) (list.List, error) {
 	return list.List{}, errBadLines
 }
 
-func (a *app) reportAdded(p plan, w wanted, rows int) {
+func (a *app) reportAdded(p planned, w wanted, rows int) {
 	fmt.Fprintln(a.out, p.name+": "+p.counts(rows))
 	if !p.made {
 		return

@@ -10,9 +10,9 @@ import (
 	"barkslip/store"
 )
 
-// plan is what adding a list comes to: events not yet written, and what they
+// planned is what adding a list comes to: events not yet written, and what they
 // do.
-type plan struct {
+type planned struct {
 	events  []record.Event
 	name    string // of the block
 	added   int
@@ -25,7 +25,7 @@ type plan struct {
 }
 
 // counts says what was done.
-func (p plan) counts(rows int) string {
+func (p planned) counts(rows int) string {
 	if p.added+p.changed == 0 {
 		says := fmt.Sprintf("nothing to add, all %s of the list are known.", count(rows, "stump"))
 		if rows == 0 {
@@ -45,8 +45,8 @@ func (p plan) counts(rows int) string {
 
 // planList works out the events that bring a book to a list. Block is nil where
 // it has to be made.
-func planList(book *store.Book, block *record.Block, w wanted, rows list.List, now time.Time) (plan, error) {
-	p := plan{name: w.name}
+func planList(book *store.Book, block *record.Block, w wanted, rows list.List, now time.Time) (planned, error) {
+	p := planned{name: w.name}
 	var err error
 	if block == nil {
 		block, err = p.makeBlock(book, w, now)
@@ -77,7 +77,7 @@ func planList(book *store.Book, block *record.Block, w wanted, rows list.List, n
 }
 
 // makeBlock begins the block with its settings.
-func (p *plan) makeBlock(book *store.Book, w wanted, now time.Time) (*record.Block, error) {
+func (p *planned) makeBlock(book *store.Book, w wanted, now time.Time) (*record.Block, error) {
 	id, err := book.NewID()
 	if err != nil {
 		return nil, err
@@ -112,7 +112,7 @@ func (p *plan) makeBlock(book *store.Book, w wanted, now time.Time) (*record.Blo
 }
 
 // setBlock changes the settings of a block that are given and differ.
-func (p *plan) setBlock(book *store.Book, block *record.Block, w wanted, now time.Time) error {
+func (p *planned) setBlock(book *store.Book, block *record.Block, w wanted, now time.Time) error {
 	p.name = block.Name
 	if len(w.settings) == 0 {
 		return nil
@@ -140,7 +140,7 @@ func (p *plan) setBlock(book *store.Book, block *record.Block, w wanted, now tim
 }
 
 // addStump adds a stump, or answers anew what a list says of one that is there.
-func (p *plan) addStump(book *store.Book, id record.StumpID, known bool, says record.StumpAdded, columns []string, at time.Time) error {
+func (p *planned) addStump(book *store.Book, id record.StumpID, known bool, says record.StumpAdded, columns []string, at time.Time) error {
 	stump := record.Fold(id, nil)
 	if known {
 		var err error

@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"barkslip/core/due"
+	"barkslip/core/plan"
 	"barkslip/core/record"
 	"barkslip/core/unit"
 	"barkslip/store"
@@ -122,7 +123,7 @@ type blockDues struct {
 	at     time.Time // judged
 	on     unit.Date
 	stumps int       // with something due
-	dues   []due.Due // white first, then in walking order
+	dues   []due.Due // in the order of the next
 }
 
 func listDues(book *store.Book, ask dueAsk) (dueList, error) {
@@ -136,7 +137,7 @@ func listDues(book *store.Book, ask dueAsk) (dueList, error) {
 		}
 		d := blockDues{Block: b}
 		d.at, d.on = ask.judged(b.Zone)
-		d.take(due.Round(sums, d.at, ask.until(b.Zone), nil))
+		d.take(due.Round(sums, due.Asked{From: d.at, Until: ask.until(b.Zone), CutBack: plan.CutBackOn(b, sums, d.at)}))
 		if i == 0 {
 			out.on = d.on
 		}
@@ -145,27 +146,15 @@ func listDues(book *store.Book, ask dueAsk) (dueList, error) {
 	return out, nil
 }
 
-// take lists the dues of a round: those to paint before all others, also where
-// their stump needs something else, which then has its place in the walk.
+// take lists the dues of a round in its order.
 func (d *blockDues) take(calls []due.Call) {
-	n, painting := 0, 0
+	n := 0
 	for _, c := range calls {
 		n += len(c.Dues)
-		if c.White() {
-			painting++
-		}
 	}
 	d.stumps, d.dues = len(calls), make([]due.Due, 0, n)
-	for _, c := range calls[:painting] {
-		d.dues = append(d.dues, c.Dues[0])
-	}
-	white, rest := calls[:painting], calls[painting:]
-	for len(white)+len(rest) > 0 {
-		if len(rest) == 0 || len(white) > 0 && white[0].Stump.WalkCompare(rest[0].Stump) < 0 {
-			d.dues, white = append(d.dues, white[0].Dues[1:]...), white[1:]
-		} else {
-			d.dues, rest = append(d.dues, rest[0].Dues...), rest[1:]
-		}
+	for _, c := range calls {
+		d.dues = append(d.dues, c.Dues...)
 	}
 }
 

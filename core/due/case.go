@@ -9,21 +9,19 @@ import (
 	"barkslip/core/unit"
 )
 
-// dueRule works out one kind of due from a record: one due, or none.
-type rule func(c *dueCase) []Due
-
 // phase says while what a rule is asked; a stump that is lost, given up or
 // untied is in none but over.
 type phase uint8
 
 const (
-	always    phase = iota
-	preparing       // cut back, the scions not all set
-	working         // cut back or grafted
-	sealedUp        // under sealer
-	grafted         // the scions are set
-	pushed          // and a graft was seen pushing
-	over            // failed, every graft dead, or left for the season
+	ungrafted phase = iota // no scion set
+	draining               // cut back, no scion set
+	grafting               // scions set, the grafting not ended
+	working                // cut back or grafted
+	underSeal              // under sealer, whatever became of it
+	grafted                // the grafting was ended
+	pushed                 // and a graft was seen pushing
+	lost                   // every graft dead, failed, or left for the season
 )
 
 // dueCase is what a rule may look at.
@@ -34,7 +32,7 @@ type dueCase struct {
 	kind  Kind
 	stage record.Stage
 
-	set     time.Time // the last scion; zero until all are set
+	set     time.Time // the last scion; zero until the grafting was ended
 	setDay  unit.Date
 	push    time.Time // the first push seen
 	pushDay unit.Date
@@ -66,22 +64,24 @@ func newDueCase(s *record.Stump, b *record.Block) *dueCase {
 }
 
 func (c *dueCase) in(p phase) bool {
-	lost := c.stage == record.StageFailed || c.stage == record.StageGivenUp || c.stage == record.StageUntied
+	over := c.stage == record.StageFailed || c.stage == record.StageGivenUp || c.stage == record.StageUntied
 	switch p {
-	case always:
-		return true
-	case over:
-		return lost || c.a.CutBack == nil
-	case preparing:
-		return !lost && c.a.CutBack != nil && len(c.a.Grafts) == 0
+	case lost:
+		return over || c.a.CutBack == nil
+	case ungrafted:
+		return !over && len(c.a.Grafts) == 0
+	case draining:
+		return !over && len(c.a.Grafts) == 0 && c.a.CutBack != nil
+	case grafting:
+		return !over && len(c.a.Grafts) > 0
 	case working:
-		return !lost && (c.a.CutBack != nil || !c.set.IsZero())
-	case sealedUp:
-		return !lost && c.a.Sealed != nil
+		return !over && (c.a.CutBack != nil || !c.set.IsZero())
+	case underSeal:
+		return !over && c.a.Sealed != nil && len(c.a.Grafts) > 0
 	case grafted:
-		return !lost && !c.set.IsZero()
+		return !over && !c.set.IsZero()
 	case pushed:
-		return !lost && !c.push.IsZero()
+		return !over && !c.push.IsZero()
 	}
 	return false
 }
@@ -98,49 +98,43 @@ func (c *dueCase) days(opens, by unit.Date, since time.Time, hint uint8) Due {
 	return Due{Stump: c.s.ID, Kind: c.kind, Opens: opens.In(c.b.Zone), By: end, Since: since.In(c.b.Zone), Hint: hint}
 }
 
+// hinted is a due with another of its kind's sentences.
+func (d Due) hinted(hint uint8) Due {
+	d.Hint = hint
+	return d
+}
+
 // one is a rule's single due; it holds until the next rule.
 func (c *dueCase) one(d Due) []Due {
 	c.some = append(c.some[:0], d)
 	return c.some
 }
 
-// until is a rule's due that is no more after a day.
-func (c *dueCase) until(d Due, last unit.Date) []Due {
+// ending is a due that is no more after a day.
+func (c *dueCase) ending(d Due, last unit.Date) Due {
 	d.Ends = last.Add(1).In(c.b.Zone)
+	return d
+}
+
+// until is a rule's due that is no more after a day; none if that day is before
+// it opens.
+func (c *dueCase) until(d Due, last unit.Date) []Due {
+	if last < c.b.Day(d.Opens) {
+		return nil
+	}
+	return c.one(c.ending(d, last))
+}
+
+// yearly is a rule's due that is no more after a day and comes again each year
+// until it is met.
+func (c *dueCase) yearly(d Due, last unit.Date) []Due {
+	d = c.ending(d, last)
+	d.Yearly = true
 	return c.one(d)
 }
 
-// thenNext is a rule's due that is no more after a day, and what it comes to
-// later if it is not met by then.
-func (c *dueCase) thenNext(d Due, last unit.Date, next Due) []Due {
-	d.Ends = last.Add(1).In(c.b.Zone)
-	c.some = append(c.some[:0], d, next)
-	return c.some
-}
-
-// everySeason is a rule's due of one season and of each after it up to the last,
-// from leaf-out on: each is no more when its season ends.
-func (c *dueCase) everySeason(d Due, last int, by int, hint uint8) []Due {
-	season := c.b.SeasonOf(c.b.Day(d.Opens))
-	c.some = append(c.some[:0], d)
-	for y := season + 1; y <= last; y++ {
-		leaf := c.b.LeafOut(y)
-		c.some = append(c.some, c.days(leaf, leaf.Add(by), d.Since, hint))
-	}
-	for i := range c.some {
-		c.some[i].Ends = c.b.SeasonEnds(season + i).Add(1).In(c.b.Zone)
-	}
-	return c.some
-}
-
-// season moves a day on to the next leaf-out if the later seasons of the block
-// have no work of that kind on it.
-func (c *dueCase) season(d unit.Date) unit.Date {
-	if y := c.b.SeasonOf(d); y != c.first {
-		return max(d, c.b.LeafOut(y))
-	}
-	return d
-}
+// dayBefore is the last day before another, of work that ends when that begins.
+func dayBefore(d unit.Date) unit.Date { return d.Add(-1) }
 
 // lastDay is the block's day of the newest of what was said, 0 if nothing was.
 func lastDay[T any](b *record.Block, list []record.Said[T]) unit.Date {

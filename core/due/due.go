@@ -1,3 +1,8 @@
+// Package due works out what each stump needs next, and by when. It is the one
+// answer to that question: the step the walk asks, the rounds, the list, the
+// calendar, the marks on the map, the counts and the pace all read it.
+//
+// It may import the record, whether a stump is ready, and the leaves.
 package due
 
 import (
@@ -9,75 +14,18 @@ import (
 	"barkslip/core/unit"
 )
 
-// DueKind is a kind of work that falls due on a stump.
-type Kind uint8
-
-// The kinds, in the order in which they are done on one visit: white first.
-const (
-	White Kind = iota
-	LookAgain
-	Look
-	Graft
-	AfterLook
-	Reseal
-	Earwigs
-	Stake
-	Buds
-	ConfirmTake
-	Sprouts
-	KeepSprouts
-	Leader
-	Tie
-	Pinch
-	Twine
-	SeasonsEnd
-	TiesOff
-	HeadBack
-	SecondShootOff
-	NurseLimbsOff
-	TwineCheck
-	CutTwine
-	Regraft
-	kinds
-)
-
-var names = [kinds]string{
-	"white", "look-again", "look", "graft", "after-look", "reseal", "earwigs", "stake", "buds", "confirm-take",
-	"sprouts", "keep-sprouts", "leader", "tie", "pinch", "twine", "seasons-end", "ties-off", "head-back",
-	"second-shoot-off", "nurse-limbs-off", "twine-check", "cut-twine", "regraft",
-}
-
-func (k Kind) String() string { return names[k] }
-
-// DueKinds lists the kinds.
-func Kinds() []Kind {
-	out := make([]Kind, kinds)
-	for i := range out {
-		out[i] = Kind(i)
-	}
-	return out
-}
-
-// ParseDueKind reads the kebab-case name.
-func ParseKind(s string) (Kind, bool) {
-	i := slices.Index(names[:], s)
-	return Kind(max(i, 0)), i >= 0
-}
-
-// Timed says whether the kind runs by the clock; the others run by whole days.
-func (k Kind) Timed() bool { return k == White || k == LookAgain || k == Look }
-
 // Due is work a stump needs, from when it can be done to when it should have
 // been. For kinds that run by days, Opens is the first instant of the day and
 // By the last.
 type Due struct {
-	Stump record.StumpID
-	Kind  Kind
-	Opens time.Time
-	By    time.Time
-	Since time.Time // the cause the times count from
-	Ends  time.Time // from when on it is no more: its season is over; zero: never
-	Hint  uint8     // which of the kind's reasons applies
+	Stump  record.StumpID
+	Kind   Kind
+	Opens  time.Time
+	By     time.Time
+	Since  time.Time // the cause the times count from
+	Ends   time.Time // from when on it is no more: its season is over; zero: never
+	Hint   uint8     // which of the kind's sentences applies
+	Yearly bool      // not met by its end, it comes again in each year after
 }
 
 // Open says whether the work can be done at now.
@@ -94,19 +42,83 @@ func (d Due) Ended(now time.Time) bool { return !d.Ends.IsZero() && !now.Before(
 // another.
 func (d Due) OpenBetween(from, until time.Time) bool { return !d.Opens.After(until) && !d.Ended(from) }
 
-// Dues is all that a stump needs, open now or to come, soonest first within the
-// order of kinds. It depends on the record and the block alone; whether a due
-// is open or late is asked of each with the time.
+// On is the due as it stands at now: one that comes again each year is that of
+// the first year whose end is still to come.
+func (d Due) On(now time.Time) Due {
+	if !d.Yearly || !d.Ended(now) {
+		return d
+	}
+	years := max(now.Year()-d.Ends.Year(), 1)
+	next := d.years(years)
+	if next.Ended(now) {
+		next = d.years(years + 1)
+	}
+	return next
+}
+
+// years is the due so many years on, on the same days of its block.
+func (d Due) years(n int) Due {
+	on := func(t time.Time) unit.Date { return unit.DateOf(t).AddYears(n) }
+	zone := d.Opens.Location()
+	d.Opens = on(d.Opens).In(zone)
+	d.By = on(d.By).Add(1).In(zone).Add(-time.Second)
+	d.Ends = on(d.Ends).In(zone)
+	return d
+}
+
+// Of is all that a stump needs, this season or later. It depends on the record
+// and the block alone; see At for how it stands at a time.
 func Of(s *record.Stump, b *record.Block) []Due {
 	c := newDueCase(s, b)
 	out := make([]Due, 0, 16)
-	for kind, row := range rules {
-		if c.kind = Kind(kind); c.in(row.while) {
-			out = append(out, row.rule(c)...)
+	for _, w := range table {
+		if c.kind = w.Kind; c.in(w.While) {
+			out = append(out, w.Rule(c)...)
 		}
 	}
-	slices.SortStableFunc(out, func(x, y Due) int { return cmp.Or(x.Opens.Compare(y.Opens), cmp.Compare(x.Kind, y.Kind)) })
+	slices.SortStableFunc(out, sooner)
 	return out
+}
+
+// At is what of it stands at now, open or to come, soonest first and within a
+// day in the order in which the work is done.
+func At(dues []Due, now time.Time) []Due {
+	out := make([]Due, 0, len(dues))
+	for _, d := range dues {
+		if d = d.On(now); !d.Ended(now) {
+			out = append(out, d)
+		}
+	}
+	slices.SortStableFunc(out, sooner)
+	return out
+}
+
+// sooner orders dues by when they open, then as they are done on one visit.
+func sooner(x, y Due) int {
+	return cmp.Or(x.Opens.Compare(y.Opens), cmp.Compare(place[x.Kind], place[y.Kind]))
+}
+
+// First is the due whose step is asked at now: of those open the one that is
+// done first on a visit; ok is false where none is open.
+func First(dues []Due, now time.Time) (first Due, ok bool) {
+	for _, d := range dues {
+		if d = d.On(now); d.Open(now) && (!ok || d.Kind.Before(first.Kind)) {
+			first, ok = d, true
+		}
+	}
+	return first, ok
+}
+
+// Next is what of a stump comes first: what is open in the order of a visit,
+// else what opens soonest; ok is false where nothing is left to do.
+func Next(dues []Due, now time.Time) (next Due, ok bool) {
+	if next, ok = First(dues, now); ok {
+		return next, true
+	}
+	if at := At(dues, now); len(at) > 0 {
+		return at[0], true
+	}
+	return Due{}, false
 }
 
 // ByWords is when the due should be done as people say it: by the clock for
@@ -121,19 +133,3 @@ func (d Due) ByWords(now time.Time, zone *time.Location) string {
 	}
 	return day.Long()
 }
-
-// Step names a step of the walk.
-type Step string
-
-// dueSteps is the step on which each kind of due is met.
-var dueSteps = [kinds]Step{
-	White: "white", LookAgain: "bleeding", Look: "bleeding", Graft: "measure",
-	AfterLook: "seal-check", Reseal: "reseal", Earwigs: "ring-again", Stake: "stake",
-	Buds: "visit", ConfirmTake: "visit", Sprouts: "sprouts", KeepSprouts: "keep-sprouts",
-	Leader: "leader", Tie: "tie", Pinch: "pinch", Twine: "twine",
-	SeasonsEnd: "seasons-end", TiesOff: "ties-off", HeadBack: "head-back", SecondShootOff: "second-shoot",
-	NurseLimbsOff: "nurse-limbs-off", TwineCheck: "twine-check", CutTwine: "cut-twine", Regraft: "ended",
-}
-
-// Step is the step on which the kind is met.
-func (k Kind) Step() Step { return dueSteps[k] }

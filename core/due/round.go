@@ -1,7 +1,6 @@
 package due
 
 import (
-	"cmp"
 	"slices"
 	"time"
 
@@ -16,47 +15,112 @@ type Call struct {
 }
 
 // White says whether the call is to paint.
-func (c Call) White() bool { return c.Dues[0].Kind == White }
+func (c Call) White() bool {
+	return slices.ContainsFunc(c.Dues, func(d Due) bool { return d.Kind == White })
+}
 
 // Late says whether anything there should have been done before now.
 func (c Call) Late(now time.Time) bool {
 	return slices.ContainsFunc(c.Dues, func(d Due) bool { return d.Late(now) })
 }
 
-// Round is the stumps that need something between two instants, those to paint first,
-// each part in walking order: up one row and down the next. keep may be nil to take every due.
-func Round(sums []Summary, from, until time.Time, keep func(Due) bool) []Call {
-	most := 0
-	for _, s := range sums {
-		most += len(s.Dues)
-	}
-	dues := make([]Due, 0, most) // of all calls, one behind the other
-	white, rest := []Call(nil), make([]Call, 0, len(sums))
+// Asked says what a round takes.
+type Asked struct {
+	From, Until time.Time      // what can be done at some time from one to the other
+	Keep        func(Due) bool // nil takes every kind of work
+	CutBack     int            // at most so many stumps to cut back; below nought all of them
+}
+
+// Now asks for all that is open at an instant; see plan for how many stumps are
+// cut back a day.
+func Now(now time.Time) Asked { return Asked{From: now, Until: now, CutBack: -1} }
+
+// Round is the stumps that need something, in the order of the next: white that
+// is late or running out, scions to finish and grafts to seal, faces whose wait
+// is over, white that is open, then the rest; each part in walking order, up one
+// row and down the next.
+func Round(sums []Summary, ask Asked) []Call {
+	var parts [lastPart + 1][]Call
+	dues := make([]Due, 0, len(sums)) // of all calls, one behind the other
 	for _, s := range sums {
 		first := len(dues)
-		for i := range s.Dues {
-			if d := &s.Dues[i]; d.OpenBetween(from, until) && (keep == nil || keep(*d)) {
-				dues = append(dues, *d)
+		for _, d := range s.Dues {
+			if d = d.On(ask.From); d.OpenBetween(ask.From, ask.Until) && (ask.Keep == nil || ask.Keep(d)) {
+				dues = append(dues, d)
 			}
 		}
-		here := dues[first:]
+		here := dues[first:len(dues):len(dues)]
 		if len(here) == 0 {
 			continue
 		}
-		slices.SortFunc(here, func(a, b Due) int { return cmp.Compare(a.Kind, b.Kind) })
-		if c := (Call{s.ID, here[:len(here):len(here)]}); c.White() {
-			white = append(white, c)
-		} else {
-			rest = append(rest, c)
+		slices.SortStableFunc(here, func(a, b Due) int { return place[a.Kind] - place[b.Kind] })
+		p := lastPart
+		for _, d := range here {
+			p = min(p, d.part(ask.From))
+		}
+		parts[p] = append(parts[p], Call{s.ID, here})
+	}
+	var out []Call
+	for _, calls := range parts {
+		intoWalk(calls)
+		if byWalk := func(a, b Call) int { return a.Stump.WalkCompare(b.Stump) }; !slices.IsSortedFunc(calls, byWalk) {
+			slices.SortFunc(calls, byWalk)
+		}
+		out = append(out, calls...)
+	}
+	return fewerCut(out, ask.CutBack)
+}
+
+// The parts of a round, in order; lastPart is all that can wait its turn.
+const (
+	whiteRunsOut = iota
+	graftOpen
+	faceReady
+	whiteOpen
+	lastPart
+)
+
+// runsOut is how long before its time white is said to run out.
+const runsOut = 30 * time.Minute
+
+// part is the part of a round that a due belongs to at now.
+func (d Due) part(now time.Time) int {
+	switch {
+	case d.Opens.After(now):
+	case d.Kind == White && now.Add(runsOut).After(d.By):
+		return whiteRunsOut
+	case d.Kind == White:
+		return whiteOpen
+	case d.Kind == Finish || d.Kind == Seal:
+		return graftOpen
+	case d.Face() && d.Opens.Sub(d.Since) < 2*time.Hour && now.Sub(d.Opens) < 12*time.Hour:
+		return faceReady
+	}
+	return lastPart
+}
+
+// Face says whether the due is a look at a face that was cut, gashed, drilled or
+// wiped minutes before.
+func (d Due) Face() bool { return d.Kind == LookAgain && (d.Hint == againLook || d.Hint == againWipe) }
+
+// fewerCut leaves out stumps to cut back past so many; what else is due on them
+// stays.
+func fewerCut(calls []Call, most int) []Call {
+	if most < 0 {
+		return calls
+	}
+	out := calls[:0]
+	for _, c := range calls {
+		if i := slices.IndexFunc(c.Dues, func(d Due) bool { return d.Kind == CutBack }); i >= 0 {
+			if most--; most < 0 {
+				c.Dues = slices.Delete(slices.Clone(c.Dues), i, i+1)
+			}
+		}
+		if len(c.Dues) > 0 {
+			out = append(out, c)
 		}
 	}
-	byWalk := func(a, b Call) int { return a.Stump.WalkCompare(b.Stump) }
-	slices.SortFunc(white, byWalk)
-	intoWalk(rest)
-	if !slices.IsSortedFunc(rest, byWalk) {
-		slices.SortFunc(rest, byWalk)
-	}
-	return append(white, rest...)
+	return out
 }
 
 // intoWalk turns every second row round. Summaries come in the order of the

@@ -7,15 +7,27 @@ import (
 	"barkslip/core/trade"
 )
 
-// afterLookDue is the look at a new seal some days on, until it was checked.
-func afterLookDue(c *dueCase) []Due {
+// AfterLook is the look at a new seal some days on.
+const AfterLook Kind = 4
+
+var afterLook = Work{
+	Kind: AfterLook, Name: "after-look", While: underSeal, Rule: afterLookRule, Step: "seal-check",
+	Says:  []string{"Sealed {since}: look at the seal 2 to 4 days on."},
+	Facts: []trade.Fact{trade.SealLook},
+}
+
+// afterLookRule stands until the seal was checked, while the graft is young.
+func afterLookRule(c *dueCase) []Due {
 	sealed := c.a.Sealed.At
 	if check := record.LastOf(c.a.SealChecks); check != nil && !check.At.Before(sealed) {
 		return nil
 	}
 	day := c.b.Day(sealed)
-	return c.one(c.days(day.Add(trade.AfterLookDays), day.Add(trade.AfterLookBy), sealed, 0))
+	return c.until(c.days(day.Add(trade.AfterLookDays), day.Add(trade.AfterLookBy), sealed, 0), c.b.Day(c.a.SetAt()).Add(trade.GraftSettles))
 }
+
+// Reseal is putting sealer on again.
+const Reseal Kind = 5
 
 // Hints of the reseal due.
 const (
@@ -23,21 +35,67 @@ const (
 	resealCracked
 )
 
-// resealDue is for bare sealer, which cracks within days, and for any seal seen
+var reseal = Work{
+	Kind: Reseal, Name: "reseal", While: underSeal, Rule: resealRule, Step: "reseal",
+	Says: []string{
+		"Sealed bare {since}: bare sealer cracks, so seal it again 5 to 6 days on.",
+		"Seen cracked {since}: seal it again by {by}.",
+	},
+	Facts: []trade.Fact{trade.BareCracks, trade.SealLook},
+}
+
+// resealRule is for bare sealer, which cracks within days, and for any seal seen
 // cracked, until it was sealed again.
-func resealDue(c *dueCase) []Due {
-	sealed := *c.a.Sealed
-	resealed := time.Time{}
+func resealRule(c *dueCase) []Due {
+	sealed, resealed := *c.a.Sealed, time.Time{}
 	if r := record.LastOf(c.a.Reseals); r != nil && !r.At.Before(sealed.At) {
 		resealed = r.At
 	}
+	last := c.b.Day(c.a.SetAt()).Add(trade.GraftSettles)
 	if check := record.LastOf(c.a.SealChecks); check != nil && check.What.Cracked && !check.At.Before(sealed.At) && check.At.After(resealed) {
 		day := c.b.Day(check.At)
-		return c.one(c.days(day, day.Add(trade.CrackedBy), check.At, resealCracked))
+		return c.until(c.days(day, day.Add(trade.CrackedBy), check.At, resealCracked), last)
 	}
 	if sealed.What.Cover != record.Bare || !resealed.IsZero() {
 		return nil
 	}
 	day := c.b.Day(sealed.At)
-	return c.one(c.days(day.Add(trade.ResealDays), day.Add(trade.ResealBy), sealed.At, resealBare))
+	return c.until(c.days(day.Add(trade.ResealDays), day.Add(trade.ResealBy), sealed.At, resealBare), last)
+}
+
+// Earwigs is a fresh ring against earwigs.
+const Earwigs Kind = 6
+
+// Hints of the earwigs due.
+const (
+	earwigsFirst uint8 = iota
+	earwigsAgain
+)
+
+var earwigs = Work{
+	Kind: Earwigs, Name: "earwigs", While: grafted, Rule: earwigsRule, Step: "ring-again",
+	Says: []string{
+		"Set {since}: earwigs eat opening buds, so a fresh ring 12 to 18 days on.",
+		"The ring is of {since}: a new one every 14 days until the shoots harden.",
+	},
+	Facts: []trade.Fact{trade.Earwigs},
+}
+
+// earwigsRule renews the ring, on a block that has earwigs, before buds open and
+// every fortnight until the shoots have hardened. A ring set with the graft is
+// worn out by then and does not count.
+func earwigsRule(c *dueCase) []Due {
+	if !c.b.Earwigs {
+		return nil
+	}
+	opens, by, since, hint := c.setDay.Add(trade.EarwigOpens), c.setDay.Add(trade.EarwigBy), c.set, earwigsFirst
+	if ring := record.LastOf(c.a.Rings); ring != nil && c.b.Day(ring.At) >= opens {
+		opens = c.b.Day(ring.At).Add(trade.EarwigDays)
+		by, since, hint = opens.Add(trade.EarwigBy-trade.EarwigOpens), ring.At, earwigsAgain
+	}
+	hard := c.b.SeasonEnds(c.first)
+	if c.pushDay != 0 {
+		hard = c.pushDay.Add(trade.EarwigHardenDays)
+	}
+	return c.until(c.days(opens, by, since, hint), hard)
 }

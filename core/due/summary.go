@@ -12,14 +12,14 @@ import (
 // SummaryVersion is the version of the summary's layout and of the rules that
 // fill it. Raise it whenever either changes: summaries are then made anew from
 // the journal.
-const SummaryVersion = 4
+const SummaryVersion = 6
 
 // Summary is what the screens of many stumps need of one, in a fixed layout:
 //
 //	stage 1, flags 1, scions 1, count of dues 1, events 4, last clock 8,
 //	across 4 (float32 mm), newest 8 (unix seconds), grafts taken 1, grafts of
 //	which that is known 1, day cut back 4, day set 4, then for each due
-//	kind 1, hint 1, opens 8, by 8, since 8, ends 8 (0: never)
+//	kind 1, hint and whether it is yearly 1, opens 8, by 8, since 8, ends 8 (0: never)
 type Summary struct {
 	ID      record.StumpID
 	Stage   record.Stage
@@ -58,6 +58,7 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 const (
 	summaryHead = 38
 	summaryDue  = 34
+	yearlyBit   = 1 << 7
 )
 
 // PackSummary appends the fixed layout to dst.
@@ -78,7 +79,11 @@ func PackSummary(dst []byte, s Summary) []byte {
 	dst = binary.BigEndian.AppendUint32(dst, uint32(s.CutBack))
 	dst = binary.BigEndian.AppendUint32(dst, uint32(s.Set))
 	for _, d := range dues {
-		dst = append(dst, byte(d.Kind), d.Hint)
+		hint := d.Hint
+		if d.Yearly {
+			hint |= yearlyBit
+		}
+		dst = append(dst, byte(d.Kind), hint)
 		for _, t := range []time.Time{d.Opens, d.By, d.Since} {
 			dst = binary.BigEndian.AppendUint64(dst, uint64(t.Unix()))
 		}
@@ -109,10 +114,10 @@ func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Sum
 	}
 	for i := range s.Dues {
 		p := packed[summaryHead+i*summaryDue:]
-		if p[0] >= byte(kinds) {
+		if byKind[p[0]] == nil {
 			return s, false
 		}
-		s.Dues[i] = Due{Stump: id, Kind: Kind(p[0]), Opens: unix(p[2:], zone), By: unix(p[10:], zone), Since: unix(p[18:], zone), Hint: p[1]}
+		s.Dues[i] = Due{Stump: id, Kind: Kind(p[0]), Opens: unix(p[2:], zone), By: unix(p[10:], zone), Since: unix(p[18:], zone), Hint: p[1] &^ yearlyBit, Yearly: p[1]&yearlyBit != 0}
 		if binary.BigEndian.Uint64(p[26:]) != 0 {
 			s.Dues[i].Ends = unix(p[26:], zone)
 		}

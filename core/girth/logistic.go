@@ -48,6 +48,14 @@ func misses(c curve, days, sizes []float64) float64 {
 	return sum
 }
 
+// worst is by how much a curve misses the reading it misses most, in mm.
+func worst(c curve, days, sizes []float64) (miss float64) {
+	for i, d := range days {
+		miss = max(miss, math.Abs(sizes[i]-c.size(d)))
+	}
+	return miss
+}
+
 // What readings must show before they are said to level off.
 const (
 	tapeMM     = 2.0   // three readings miss a line by more, root mean square, than for want of a finer tape

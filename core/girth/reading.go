@@ -81,13 +81,3 @@ func series(readings []Reading) (days, mm []float64) {
 	}
 	return days, mm
 }
-
-// reachedOn is the day of the first reading of at least the girth.
-func reachedOn(readings []Reading, girth unit.Length) (unit.Date, bool) {
-	for _, r := range readings {
-		if r.Girth >= girth-sliver {
-			return r.On, true
-		}
-	}
-	return 0, false
-}

@@ -2,6 +2,7 @@ package girth
 
 import (
 	"math"
+	"slices"
 
 	"barkslip/core/trade"
 	"barkslip/core/unit"
@@ -34,8 +35,8 @@ type Twining struct {
 	Work      trade.Worked `json:"because"`
 }
 
-// Twine finds the day the stem's girth reaches the loop's: the day of the first
-// reading that does; else going on from the latest reading at the rate; else
+// Twine finds the day the stem's girth reaches the loop's: between the readings
+// where one of them has; else going on from the latest reading at the rate; else
 // where the curve fitted to the readings gets there. A day over a century off
 // is never. Errors are *trade.Impossible on loop, girth or rate.
 func Twine(p TwinePlan) (Twining, error) {
@@ -48,7 +49,7 @@ func Twine(p TwinePlan) (Twining, error) {
 	}
 	growth, from := p.growth()
 	first, last := p.Readings[0].On, p.Readings[len(p.Readings)-1].On
-	if on, tight := reachedOn(p.Readings, p.Loop); tight {
+	if on, tight := p.passed(); tight {
 		out.TightOn = &on
 	} else if days, ok := growth.reaches(p.Loop.MM()); ok && days < horizonDays {
 		on := max(from.Add(int(math.Ceil(days-hair))), last.Add(1)) // it was still loose at the last reading
@@ -60,6 +61,36 @@ func Twine(p TwinePlan) (Twining, error) {
 	}
 	out.Work = p.work(out, growth)
 	return out, nil
+}
+
+// fitMisses is by how much, in mm, a fitted curve may miss a reading and still
+// date a girth that lies between two of them.
+const fitMisses = 3
+
+// passed is the day on which a girth that a reading has reached was passed: by
+// the curve fitted to the readings or, where it misses one of them by more than
+// 3 mm, by the line between the reading below the girth and the one past it. A
+// first reading past it is its own day.
+func (p TwinePlan) passed() (on unit.Date, tight bool) {
+	i := slices.IndexFunc(p.Readings, func(r Reading) bool { return r.Girth >= p.Loop-sliver })
+	switch {
+	case i < 0:
+		return 0, false
+	case i == 0:
+		return p.Readings[0].On, true
+	}
+	below, past := p.Readings[i-1], p.Readings[i]
+	if len(p.Readings) >= fitReadings {
+		days, sizes := series(p.Readings)
+		c := fit(days, sizes)
+		at, ok := c.reaches(p.Loop.MM())
+		day := p.Readings[0].On.Add(int(math.Ceil(at - hair)))
+		if ok && day > below.On && day <= past.On && worst(c, days, sizes) <= fitMisses {
+			return day, true
+		}
+	}
+	share := float64((p.Loop - below.Girth) / (past.Girth - below.Girth))
+	return below.On.Add(int(math.Ceil(share*float64(past.On-below.On) - hair))), true
 }
 
 // growth is how the girth grows, in mm and days after from.
@@ -105,8 +136,8 @@ func (p TwinePlan) work(out Twining, growth curve) trade.Worked {
 	for _, r := range p.Readings {
 		w.Inputs = append(w.Inputs, trade.Input{Name: "girth on " + r.On.Long(), Value: r.Girth})
 	}
-	if on, tight := reachedOn(p.Readings, p.Loop); tight {
-		w.Formula = "the reading of " + on.Long() + " is the first of at least the loop's girth"
+	if _, tight := p.passed(); tight {
+		w.Formula = "the day between two readings on which the fitted curve passes the loop's girth, or the line between them where the curve misses a reading by over 3 mm"
 		return w
 	}
 	switch growth := growth.(type) {

@@ -216,3 +216,33 @@ func TestTwineThatCannotBe(t *testing.T) {
 		}
 	}
 }
+
+// A loop passed between two readings is dated by the fitted curve, or by the
+// line between the two where the curve misses a reading by over 3 mm.
+func TestALoopPassedBetweenReadings(t *testing.T) {
+	day := func(n int) unit.Date { return unit.MakeDate(2027, 6, 1).Add(n) }
+	for _, c := range []struct {
+		name string
+		mm   []float64 // a reading every hundred days
+		loop float64
+		want unit.Date
+	}{
+		{"two readings: the line", []float64{100, 140}, 120, day(50)},
+		{"on the fitted line", []float64{100, 110, 120, 130}, 115, day(150)},
+		{"the curve misses: the line between the two", []float64{100, 100, 140, 141}, 120, day(150)},
+		{"the first reading is past it", []float64{120, 130}, 110, day(0)},
+	} {
+		rate := 3 * unit.Inch
+		p := TwinePlan{Loop: unit.Length(c.loop)}
+		if len(c.mm) < fitReadings {
+			p.Rate = &rate
+		}
+		for i, mm := range c.mm {
+			p.Readings = append(p.Readings, Reading{On: day(100 * i), Girth: unit.Length(mm)})
+		}
+		got, err := Twine(p)
+		if err != nil || got.TightOn == nil || *got.TightOn != c.want {
+			t.Errorf("%s: %v %v, want %s", c.name, got.TightOn, err, c.want)
+		}
+	}
+}

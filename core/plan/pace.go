@@ -76,6 +76,15 @@ func PaceOf(b *record.Block, sums []due.Summary, now time.Time) Pace {
 	return p
 }
 
+// CutBackOn is how many stumps are cut back on a day so that all can be grafted
+// in time; -1 where that is not known.
+func CutBackOn(b *record.Block, sums []due.Summary, now time.Time) int {
+	if p := PaceOf(b, sums, now); p.Known {
+		return p.CutBack
+	}
+	return -1
+}
+
 // slipEarly is how many days before the season of slip grafts still belong to it.
 const slipEarly = 30
 

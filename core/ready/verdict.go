@@ -336,7 +336,7 @@ func (j *judge) caution() {
 		add(fmt.Sprintf("It was cut back %d days ago, more than %d.", days, long), trade.DaysToGraft)
 	}
 	if j.NoLimbs {
-		add("No nurse limb is left to draw the sap.", trade.NurseLimbs)
+		add("No nurse limb is left: the tree loses vigour and its bark may scald.", trade.NurseLimbs)
 	}
 	if j.Across > trade.LargeAcross {
 		size, limit := j.beside(j.Across, trade.LargeAcross)

@@ -291,3 +291,26 @@ var CheckWords = [...]string{
 	"buds up, second bud below the first", "the long cut is flat", "the back cut shows cambium at the tip",
 	"it went in easily", "two nails hold it", "a little face shows above",
 }
+
+// SlotEmpty is a slot that takes no scion: it was marked and stays empty.
+type SlotEmpty struct{ Slot int } // from 1
+
+// Kind is slot-empty.
+func (*SlotEmpty) Kind() string { return "slot-empty" }
+
+// Say is the answer in a few words.
+func (b *SlotEmpty) Say(unit.System) string { return fmt.Sprintf("slot %d stays empty", b.Slot) }
+
+func (b *SlotEmpty) fields(f fields) { f.number("slot", &b.Slot) }
+
+// question is that of the scion of the slot: one set there later takes its place.
+func (b *SlotEmpty) question() string { return fmt.Sprint("scion/", b.Slot) }
+
+func (b *SlotEmpty) check() error {
+	if b.Slot < 1 || b.Slot > 24 {
+		return errors.New("slot-empty needs a slot of 1 to 24")
+	}
+	return nil
+}
+
+func (b *SlotEmpty) apply(_ *Stump, a *Attempt, e Event) { a.Empty = append(a.Empty, said(e, *b)) }

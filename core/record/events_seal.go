@@ -126,3 +126,16 @@ func (*Resealed) cause(a *Attempt) cause { return a.wasSealed() }
 
 // goesWith: cracked, and mended there and then.
 func (*Resealed) goesWith(first Body) bool { _, ok := first.(*SealChecked); return ok }
+
+// WashedOff is white paint that rain took off again.
+type WashedOff struct{}
+
+// Kind is white-washed-off.
+func (*WashedOff) Kind() string { return "white-washed-off" }
+
+// Say is the answer in a few words.
+func (*WashedOff) Say(unit.System) string { return "white washed off" }
+
+func (*WashedOff) fields(fields) {}
+
+func (b *WashedOff) apply(_ *Stump, a *Attempt, e Event) { a.Washed = append(a.Washed, said(e, *b)) }

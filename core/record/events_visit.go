@@ -114,6 +114,9 @@ func (b *SproutsRubbed) fields(f fields) {
 	f.text("leaf", &b.Leaf)
 }
 
+// Told says whether both was told: what was near the graft, and below it.
+func (b SproutsRubbed) Told() bool { return b.Leaf != "" || b.Below > 0 }
+
 func (b *SproutsRubbed) check() error { return oneOf("leaf", b.Leaf, true, Leaves...) }
 
 func (b *SproutsRubbed) apply(_ *Stump, a *Attempt, e Event) {

@@ -83,7 +83,7 @@ func (*RivalCut) cause(a *Attempt) cause { return a.wasLed() }
 func (*RivalCut) goesWith(first Body) bool { _, ok := first.(*HeadedBack); return ok }
 
 // SecondShootOff is the second shoot taken off, so that the leader is alone.
-type SecondShootOff struct{}
+type SecondShootOff struct{ None bool } // None: there was none to take off
 
 // Kind is second-shoot-off.
 func (*SecondShootOff) Kind() string { return "second-shoot-off" }
@@ -93,7 +93,7 @@ func (b *SecondShootOff) Say(_ unit.System) string {
 	return strings.ReplaceAll(b.Kind(), "-", " ")
 }
 
-func (*SecondShootOff) fields(fields) {}
+func (b *SecondShootOff) fields(f fields) { f.flag("none", &b.None) }
 
 func (*SecondShootOff) question() string { return "second-shoot" }
 
@@ -170,3 +170,25 @@ func (*Untied) fare(c *course) { c.over = true }
 
 // goesWith: the twine comes off with the stake.
 func (*Untied) goesWith(first Body) bool { _, ok := first.(*TwineCut); return ok }
+
+// AnotherYear puts work of the dormant season, or untying, off to the next year.
+type AnotherYear struct{ Work string }
+
+// PutOff lists the work that may be left another year.
+var PutOff = []string{"head-back", "nurse-limbs-off", "untie"}
+
+// Kind is another-year.
+func (*AnotherYear) Kind() string { return "another-year" }
+
+// Say is the answer in a few words.
+func (b *AnotherYear) Say(unit.System) string {
+	return strings.ReplaceAll(b.Work, "-", " ") + " left another year"
+}
+
+func (b *AnotherYear) fields(f fields) { f.text("work", &b.Work) }
+
+func (b *AnotherYear) check() error { return oneOf("work", b.Work, false, PutOff...) }
+
+func (b *AnotherYear) apply(_ *Stump, a *Attempt, e Event) {
+	a.AnotherYear = append(a.AnotherYear, said(e, *b))
+}

@@ -53,6 +53,9 @@ var kinds = []func() Body{
 	47: func() Body { return &LotHeld{} },
 	48: func() Body { return &DayWeather{} },
 	49: func() Body { return &LimbTakenOff{} },
+	50: func() Body { return &SlotEmpty{} },
+	51: func() Body { return &WashedOff{} },
+	52: func() Body { return &AnotherYear{} },
 }
 
 var kindByName = func() map[string]uint64 {

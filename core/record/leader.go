@@ -24,6 +24,27 @@ func (a *Attempt) Leads() (l Leading, ok bool) {
 	return l, true
 }
 
+// ChangedLeader is when the shoot that leads took over from another: after a
+// break, or was chosen after another graft had died, with which its shoot went;
+// zero where neither was, and before a leader was chosen.
+func (a *Attempt) ChangedLeader() (at time.Time) {
+	leads, ok := a.Leads()
+	if !ok {
+		return at
+	}
+	for _, b := range a.Broken {
+		if !b.At.After(leads.Since) && b.At.After(at) {
+			at = b.At
+		}
+	}
+	for _, g := range a.Grafts {
+		if g.State == Dead && g.Slot != leads.Slot && g.Since.Before(leads.Since) && g.Since.After(at) {
+			at = g.Since
+		}
+	}
+	return at
+}
+
 // LeaderLost is when the leader was lost, by a break with none promoted or with
 // its graft; ok is false while one leads, and before one was chosen.
 func (a *Attempt) LeaderLost() (at time.Time, ok bool) {

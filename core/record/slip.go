@@ -46,6 +46,23 @@ func (b *Block) SlipOn(day unit.Date) (s SlipSeason, ok bool) {
 	}
 }
 
+// Slip is SlipOn, or where neither block nor latitude says when bark slips a
+// season taken from memory: mid-April to mid-June, October and November in the
+// south.
+func (b *Block) Slip(day unit.Date) SlipSeason {
+	if s, ok := b.SlipOn(day); ok {
+		return s
+	}
+	anywhere := *b
+	anywhere.SlipFrom, anywhere.SlipTo = MonthDay{time.April, 15}, MonthDay{time.June, 15}
+	if b.South() {
+		anywhere.SlipFrom, anywhere.SlipTo = MonthDay{time.October, 1}, MonthDay{time.November, 30}
+	}
+	s, _ := anywhere.SlipOn(day)
+	s.Own = false
+	return s
+}
+
 func (b *Block) usualSlip() (from, to MonthDay, ok bool) {
 	for _, u := range usualSlip {
 		if b.Placed && b.Lat >= u.least && b.Lat < u.below {

@@ -69,9 +69,9 @@ func (a *Attempt) Stage() Stage {
 		return StageLeader
 	case !a.FirstPush().IsZero():
 		return StagePushing
-	case a.White != nil:
+	case a.IsSealed() && a.IsWhite():
 		return StagePainted
-	case a.Sealed != nil:
+	case a.IsSealed() && len(a.Grafts) > 0:
 		return StageSealed
 	case len(a.Grafts) > 0: // the last scions may be to come
 		return StageGrafted
@@ -87,9 +87,9 @@ func (a *Attempt) HeadedBack() bool {
 	return slices.ContainsFunc(a.Headed, func(h Said[HeadedBack]) bool { return !h.What.Short })
 }
 
-// AllSet says whether every slot marked has its scion.
+// AllSet says whether every slot marked has its scion, or stays empty.
 func (a *Attempt) AllSet() bool {
-	return len(a.Grafts) > 0 && len(a.Grafts) >= a.Marked()
+	return len(a.Grafts) > 0 && len(a.Grafts)+len(a.Empty) >= a.Marked()
 }
 
 // Marked is how many slots are marked.

@@ -39,13 +39,15 @@ type Attempt struct {
 	Measured  *Said[StumpMeasured]
 	Slots     *Said[SlotsMarked]
 	Wood      *Said[WoodChosen]
-	Grafts    []*Graft // by slot
+	Grafts    []*Graft          // by slot
+	Empty     []Said[SlotEmpty] // slots that take none
 	Against   []Said[AgainstAdvice]
 
 	Sealed   *Said[Sealed]
 	StillWet []Said[StillWet]
 	White    *Said[PaintedWhite]
 	Rings    []Said[RingSet]
+	Washed   []Said[WashedOff]
 
 	SealChecks  []Said[SealChecked]
 	Reseals     []Said[Resealed]
@@ -66,6 +68,7 @@ type Attempt struct {
 	RivalsCut   []Said[RivalCut]
 	SecondOff   *Said[SecondShootOff]
 	NurseOff    []Said[NurseLimbOff]
+	AnotherYear []Said[AnotherYear]
 	Seasons     []Said[SeasonsEnd]
 	Failed      *Said[Failed]
 	GivenUp     *Said[GivenUp]

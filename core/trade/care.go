@@ -21,12 +21,12 @@ const (
 
 // Facts about after-care.
 var (
-	BudsMove = state("buds-move", "care", Published, ore1910,
-		"Buds begin to move in 10 to 21 days; two to three weeks is common.")
+	BudsMove = state("buds-move", "care", Disagree, ore1910+" (10 to 21 days); McEachern, Texas, 2006 (3 to 5 weeks)",
+		"Buds begin to move in two to three weeks; sources give from 10 days to 5 weeks.")
 	MovingNotTaking = state("moving-not-taking", "care", Memory, "",
 		"Moving is not taking: shoots can live on stored food and collapse. Taken is alive and growing 30 days after push, and again at season's end.")
-	CallusDays = state("callus-days", "care", Published, "Int. J. Hort. Sci. Technol. (J. regia)",
-		"Callus by day 14, vessels across by day 30, strong at 420, joined at 540.")
+	CallusDays = state("callus-days", "care", Published, "Int. J. Hort. Sci. Technol. (minigrafts on one-year J. regia seedlings)",
+		"In minigrafts of Persian walnut the first callus cells stood by day 14, a weak bond still; vessels crossed by day 30, the join was strong at 420 and whole at 540. It is said of no other species.")
 	StockSprouts = state("stock-sprouts", "care", Common, "",
 		"Stock sprouts come from two to three weeks: none near the graft, and lower down at most 2 to 3 times the leaf left at grafting.")
 	KeepSprouts = state("keep-sprouts", "care", Memory, "",

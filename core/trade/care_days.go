@@ -11,7 +11,6 @@ const (
 	ResealBy                               = 6    // from sealing; opens after ResealDays
 	CrackedBy                              = 1    // from seeing the crack
 	EarwigOpens, EarwigBy                  = 12, 18
-	StakeDays                              = 14 // from setting
 	StakeAfterPush                         = 7
 	BudsDays, BudsBy                       = 14, 21 // from setting
 	BudsEvery                              = 7
@@ -26,15 +25,19 @@ const (
 	SproutsEveryLater                      = 21 // in later seasons
 	KeepSproutsBy                          = 14 // from the last graft's death
 	LeaderDays, LeaderBy                   = 14, 28
-	LeaderLostBy                           = 14 // from losing the leader
+	LeaderLostBy                           = 7  // from losing the leader
 	FirstTieDays                           = 14 // from the first push
 	TieBy                                  = 4  // from the day it opens
 	TieDaysEarly, TieDaysLate              = 7, 14
+	TieForecast                            = 21 // a forecast is never further off
 	TieSeasons                             = 2
 	PinchBy                                = 3 // from choosing the leader
 	PinchEvery, PinchEveryBy               = 14, 21
 	TwineBy                                = 14 // from the day it opens
 	TwineCheckBy                           = 30
+	TightBy                                = 7  // from seeing it tight
+	UntieBy                                = 30 // from the day it opens
+	GraftSettles                           = 60 // after setting the seal is no more looked at
 	TwineOldBy                             = 30 // from TwineYears after twining
 	TwineShoot                 unit.Length = 3 * unit.Foot
 )
@@ -44,7 +47,7 @@ var (
 	SealLook = state("seal-look", "care", Memory, "",
 		"A new seal is looked at 2 to 4 days after sealing; a crack is sealed again at once.")
 	StakeTime = state("stake-time", "care", Memory, "",
-		"The stake goes in from 14 days after setting, and by 7 days after the first bud pushes.")
+		"The stake goes in within 7 days of the first bud pushing.")
 	BudRounds = state("bud-rounds", "care", Memory, "",
 		"From 14 days after setting the buds are looked at every 7 days until each graft pushes or is dead.")
 	ScratchTest = state("scratch-test", "care", Memory, "",
@@ -54,7 +57,7 @@ var (
 	LeaderTime = state("leader-time", "care", Memory, "",
 		"The leader is chosen 14 to 28 days after the first push.")
 	TieTime = state("tie-time", "care", Memory, "",
-		"The first tie goes on 14 days after the first push or at 8 in of shoot; a shoot not measured wants the next in 7 days until the end of July, in 14 after.")
+		"The first tie goes on 14 days after the first push or at 8 in of shoot; a shoot not measured wants the next in 7 days until the end of July, in 14 after; a measured one at every foot, and a look at least every 21 days.")
 	PinchTime = state("pinch-time", "care", Memory, "",
 		"Rival tips are pinched when the leader is chosen and every 14 to 21 days until 15 August, or the block's own date.")
 	TwineTime = state("twine-time", "care", Memory, "",

@@ -33,6 +33,10 @@ const (
 	WaitLeast        = 3             // fewest and most days that a block may set for it
 	WaitMost         = 21
 	GraftWithin      = 3               // days more after which the graft is best done
+	CutBackOpens     = 10              // days before the season of slip from which stumps are cut back
+	CutBackBy        = 10              // days before its end by which they should be
+	CutBackEnds      = 7               // days before its end past which none can be grafted in it
+	CutBackKeeps     = 120             // days before the season of slip past which a cut is of another year
 	CutBackLongDays  = 14              // more days than this: caution
 	GraftHeightUsual = 30 * unit.Inch  // where a block sets none
 	LimbClear        = 18 * unit.Inch  // clear stem below the planned graft height
@@ -93,8 +97,10 @@ var (
 	UsualGraftHeight = state("usual-graft-height", "ready", Memory, "",
 		"Where a block sets no graft height, 30 in (75 cm) is taken for the usual one.")
 	NurseLimbs = state("nurse-limbs", "ready", Published, texas+"; "+nmsu,
-		"Leave one or two branches well below the graft to draw sap.")
-	LimbClearance = state("limb-clearance", "ready", Common, "",
+		"Leave one or two branches well below the graft: they keep the tree vigorous and its bark from sunscald.")
+	NurseDraw = state("nurse-limbs-draw", "ready", Memory, "",
+		"Nurse limbs are said to draw the sap off as well.")
+	LimbClearance = state("limb-clearance", "ready", Memory, "",
 		"No limb within 18 in (45 cm) below the planned graft height, even if it is the only one.")
 	LimbFromCutBack = state("limb-from-cut-back", "ready", Memory, "",
 		"With the fresh cut 6 in (15 cm) lower, that is 24 in (60 cm) below the cut-back.")

@@ -4,6 +4,8 @@ import "barkslip/core/unit"
 
 // Figures for seal and paint.
 const (
+	FinishMinutes    = 60 // from the last scion to the next
+	SealMinutes      = 30 // from the last scion to sealing
 	WhiteOpensHours  = 2
 	WhiteByHours     = 3
 	StillWetMinutes  = 30
@@ -13,7 +15,7 @@ const (
 	HeatPostpone     = unit.Temperature((100.0 - 32) * 5 / 9)
 	HeatLookDays     = 7
 	InjuryFrom       = unit.Temperature(45) // limit of a sealed graft that the white clock goes by
-	InjuryMinutes    = 30                   // how long before the limit to be white
+	InjuryMinutes    = 60                   // how long before the limit to be white: 30 for the strip that faces the sun, 30 to do the work
 	EarwigDays       = 14
 	EarwigHardenDays = 45
 )
@@ -22,6 +24,10 @@ const (
 var (
 	SealBelow = state("seal-below", "seal", Common, "",
 		"Sealer goes on the slots and below the lowest end of any split, then wrap squares, sealer again, the top and the scion tips.")
+	FinishSoon = state("finish-soon", "seal", Memory, "",
+		"Once a scion is set the rest follow within the hour: the face and the cut scions dry.")
+	SealSoon = state("seal-soon", "seal", Memory, "",
+		"A graft is sealed within half an hour of its last scion.")
 	BareCracks = state("bare-cracks", "seal", Common, "",
 		"Bare sealer cracks: come back after 5 days to reseal; with wrap between coats there is no return.")
 	WrapSquares = state("wrap-squares", "seal", Common, "",
@@ -32,12 +38,12 @@ var (
 		"White may be thinned up to 1:1 with water.")
 	NoOilPaint = state("no-oil-paint", "seal", Memory, "",
 		"Never oil-based paint on buds.")
-	WhiteCools = state("white-cools", "seal", Disagree, "10 to 32 F (6 to 18 C) in one report, none in another; 50 % latex doubted in California Agriculture 29(4), 1975",
-		"White cools bark by up to 10 to 32 F (6 to 18 C).")
+	WhiteCools = state("white-cools", "seal", Disagree, "10 to 32 F (6 to 18 C) on peach trunks in winter (New Jersey trials), none in another trial; 50 % latex doubted in California Agriculture 29(4), 1975",
+		"White cools bark: winter peach trunks by 10 to 32 F (6 to 18 C) in one set of trials.")
 	DarkSealer = state("dark-sealer", "seal", Common, "",
 		"Dark sealer in hot sun injures within hours.")
 	InjuryLab = state("injury-lab", "seal", Published, sub21,
-		"Living tissue dies at once at 60 C, and past 2.5 to 5 minutes at 40 to 50 C in vitro.")
+		"Eucalyptus cambium in vitro was less alive after 2.5 to 5 minutes at 40 to 50 C and killed at once at 60 C: another species, and damage rather than death below 60 C.")
 	InjuryHour = state("injury-hour", "seal", Memory, "",
 		"49 to 50 C for about an hour injures; 45 C is the limit the program steers by.")
 	HotWeek = state("hot-week", "seal", Published, nnga25,

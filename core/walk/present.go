@@ -1,6 +1,7 @@
 package walk
 
 import (
+	"barkslip/core/due"
 	"barkslip/core/ready"
 	"barkslip/core/record"
 )
@@ -35,28 +36,64 @@ const (
 	StepRing      StepID = "earwig-ring"
 )
 
-// Present is the step that is asked now.
+// Present is the step that is asked now: the one that ends what was begun today,
+// else that of the first due that is open. Where none is open it is what the
+// stump waits for.
 func (c *Case) Present() StepID {
-	a := c.A
-	switch stage := a.Stage(); {
-	case stage == record.StageFailed, stage == record.StageGivenUp, stage == record.StageUntied:
-		return c.afterEnd()
-	case a.White != nil && c.B.Earwigs && len(a.Rings) == 0 && a.FirstPush().IsZero():
-		return StepRing
-	case a.White != nil:
-		return c.afterWhite()
-	case a.Sealed != nil:
-		return StepWhite
-	case c.split(true) != nil:
-		return StepSplit
-	case a.AllSet():
-		return StepSeal
-	case len(a.Grafts) > 0:
-		return StepScion
-	case c.AgainstToday():
-		return c.grafting()
+	if id := c.begun(); id != "" {
+		return id
 	}
-	return c.preparing()
+	if d, ok := due.First(c.Dues(), c.Now); ok {
+		return c.meets(d.Kind)
+	}
+	return c.waiting()
+}
+
+// meets is the step on which a kind of work is met here: most kinds have one;
+// cutting back, looking and grafting are led through theirs.
+func (c *Case) meets(kind due.Kind) StepID {
+	switch kind {
+	case due.CutBack:
+		return c.cuttingBack()
+	case due.Look, due.LookAgain, due.Graft:
+		return c.preparing()
+	case due.Leader:
+		if l, ok := c.A.Leads(); ok && l.Slot != 0 && l.Shoot == "" && !c.leaderLost() {
+			return StepLeaderShoot
+		}
+	case due.KeepSprouts:
+		if c.A.Failed == nil {
+			return StepFailed
+		}
+	}
+	return kind.Step()
+}
+
+func (c *Case) leaderLost() bool {
+	_, lost := c.A.LeaderLost()
+	return lost
+}
+
+// over says whether the attempt is lost, given up or untied.
+func (c *Case) over() bool {
+	stage := c.A.Stage()
+	return stage == record.StageFailed || stage == record.StageGivenUp || stage == record.StageUntied
+}
+
+// waiting is the step shown while nothing is open.
+func (c *Case) waiting() StepID {
+	next, some := due.Next(c.Dues(), c.Now)
+	switch {
+	case c.over():
+		return StepEnded
+	case len(c.A.Grafts) == 0 && c.A.CutBack == nil:
+		return c.cuttingBack()
+	case len(c.A.Grafts) == 0 && some && next.Kind != due.CutBack:
+		return c.preparing()
+	case some && next.Kind == due.White:
+		return StepWhite
+	}
+	return StepRest
 }
 
 // AgainstToday says whether the stump is grafted today against advice.
@@ -71,8 +108,6 @@ func (c *Case) preparing() StepID {
 	switch {
 	case v == ready.OtherGraft:
 		return StepSmall
-	case c.A.CutBack == nil || c.inCutBack():
-		return c.cuttingBack()
 	case v == ready.TakeLimbOff:
 		return StepLimbOff
 	case c.nextLimbOpen():
@@ -107,12 +142,21 @@ func (c *Case) preparing() StepID {
 
 // inCutBack says whether the first part was begun on this day and not ended.
 func (c *Case) inCutBack() bool {
-	return c.today(c.A.CutBack.At) && len(c.A.Gashes) == 0 && len(c.A.Looks) == 0
+	a := c.A
+	switch {
+	case len(a.Grafts) > 0 || c.over():
+		return false
+	case a.CutBack == nil:
+		return a.Nurse != nil && c.today(a.Nurse.At)
+	}
+	return c.today(a.CutBack.At) && len(a.Gashes) == 0 && len(a.Looks) == 0
 }
 
 // cuttingBack is the next step of part 1.
 func (c *Case) cuttingBack() StepID {
 	switch n := c.nurse(); {
+	case c.Advice.Verdict == ready.OtherGraft && !c.AgainstToday():
+		return StepSmall
 	case c.A.Nurse == nil:
 		return StepLimbs
 	case c.limbTooNear():

@@ -52,28 +52,25 @@ func afterSteps() []*Step {
 	return out
 }
 
-// afterWhite is the step asked once the graft is white: what was begun today
-// and not ended, then the work that is due, in the order of one visit.
-func (c *Case) afterWhite() StepID {
-	if id := c.begun(); id != "" {
-		return id
-	}
-	for _, kind := range due.Kinds() {
-		d, ok := c.Due(kind)
-		if ok && d.Open(c.Now) && stepByID(kind.Step()).Part == PartAfter {
-			return kind.Step()
-		}
-	}
-	return StepRest
-}
-
 // begun is the step that ends what was begun today, "" if nothing was.
 func (c *Case) begun() StepID {
 	switch {
-	case c.visitBegun():
-		return StepVisit
+	case c.inCutBack():
+		return c.cuttingBack()
+	case len(c.A.Grafts) == 0 && !c.over() && c.AgainstToday():
+		return c.grafting()
+	case !c.over() && c.A.Sealed == nil && c.split(true) != nil:
+		return StepSplit
+	case c.ringWanted():
+		return StepRing
 	case len(c.deathsUntold()) > 0:
 		return StepDeath
+	case c.lostToday():
+		return StepFailed
+	case c.over():
+		return ""
+	case c.visitBegun():
+		return StepVisit
 	case len(c.unscratched()) > 0:
 		return StepScratch
 	case c.leafUntold():
@@ -88,6 +85,19 @@ func (c *Case) begun() StepID {
 	return ""
 }
 
+// ringWanted says whether the graft was painted today on a block with earwigs
+// and has no ring yet.
+func (c *Case) ringWanted() bool {
+	a := c.A
+	return c.B.Earwigs && !c.over() && a.White != nil && c.today(a.White.At) && c.today(a.SetAt()) && a.IsWhite() && len(a.Rings) == 0
+}
+
+// lostToday says whether the last graft was seen dead today and the cause of the
+// whole loss is not told.
+func (c *Case) lostToday() bool {
+	return c.A.Failed == nil && c.A.AllDead() && c.today(c.A.LostAt())
+}
+
 // tightToday says whether the twine was seen tight today and is on still.
 func (c *Case) tightToday() bool {
 	if !c.lives() || !c.A.TwineOn() {
@@ -97,26 +107,9 @@ func (c *Case) tightToday() bool {
 	return tight && c.today(at)
 }
 
-// afterEnd is the step asked on a stump that is lost, given up or untied.
-func (c *Case) afterEnd() StepID {
-	_, keep := c.Due(due.KeepSprouts)
-	switch stage := c.A.Stage(); {
-	case stage != record.StageFailed:
-		return StepEnded
-	case len(c.deathsUntold()) > 0:
-		return StepDeath
-	case c.A.Failed == nil:
-		return StepFailed
-	case keep:
-		return StepKeep
-	}
-	return StepEnded
-}
-
 // lives says whether the attempt is grafted and goes on.
 func (c *Case) lives() bool {
-	stage := c.A.Stage()
-	return c.A.Grafted() && stage != record.StageFailed && stage != record.StageGivenUp && stage != record.StageUntied
+	return c.A.Grafted() && !c.over()
 }
 
 func living(c *Case) bool { return c.lives() }
@@ -138,11 +131,11 @@ func (c *Case) because(kind due.Kind, otherwise string) string {
 }
 
 // saidToday is what was last done at a step that comes round, if it was today.
-func saidToday[T any](c *Case, list []record.Said[T], word func(T) string) string {
+func saidToday[T any](c *Case, list []record.Said[T], word func(T) string) answer {
 	if s := record.LastOf(list); s != nil && c.today(s.At) {
-		return word(s.What) + ", " + c.when(s.At)
+		return told(word(s.What) + ", " + c.when(s.At))
 	}
-	return ""
+	return open
 }
 
 // saidBefore is what was last done at a step that comes round, with its day.

@@ -42,7 +42,7 @@ func askDeath(c *Case, a *Ask) {
 		a.Because = fmt.Sprintf("It was seen pushing %s.", c.when(c.A.PushedAt(g.Slot)))
 		causes = causesMoved
 	}
-	died := func(cause string) []record.Body { return []record.Body{told(v.What, g.Slot, cause)} }
+	died := func(cause string) []record.Body { return []record.Body{withCause(v.What, g.Slot, cause)} }
 	for i, cause := range causes {
 		key := strconv.Itoa(i + 1)
 		a.choice(Choice{Key: key, Word: cause, Bodies: died(cause), Refines: []record.ID{v.ID}})
@@ -54,8 +54,8 @@ func askDeath(c *Case, a *Ask) {
 	a.choice(Choice{Key: "0", Word: "unknown", Bodies: died("unknown"), Refines: []record.ID{v.ID}})
 }
 
-// told is the visit with the cause of one graft's death.
-func told(v record.Visited, slot int, cause string) *record.Visited {
+// withCause is the visit with the cause of one graft's death.
+func withCause(v record.Visited, slot int, cause string) *record.Visited {
 	found := append([]record.Finding(nil), v.Found...)
 	for i := range found {
 		if found[i].Slot == slot {
@@ -136,10 +136,10 @@ func scratched(v record.Visited, grafts []*record.Graft, s record.Scratch) *reco
 	return &record.Visited{Found: found}
 }
 
-func doneScratch(c *Case) string {
+func doneScratch(c *Case) answer {
 	v := c.visitToday()
 	if v == nil || len(c.unscratched()) > 0 {
-		return ""
+		return open
 	}
 	green, brown := 0, 0
 	for _, f := range v.What.Found {
@@ -151,7 +151,7 @@ func doneScratch(c *Case) string {
 		}
 	}
 	if green+brown == 0 {
-		return ""
+		return open
 	}
-	return fmt.Sprintf("%d green, %d brown", green, brown)
+	return told(fmt.Sprintf("%d green, %d brown", green, brown))
 }

@@ -44,16 +44,10 @@ func endSteps() []*Step {
 func askRest(c *Case, a *Ask) {
 	a.Question = "Done here for now."
 	a.Because = "Nothing comes due on it."
-	for _, d := range c.Dues() {
-		if d.Opens.After(c.Now) {
-			a.Because = fmt.Sprintf("Next: %s, from %s. %s", stepByID(d.Kind.Step()).Name, c.when(d.Opens), d.Why(c.B))
-			break
-		}
+	if d, ok := due.Next(c.Dues(), c.Now); ok {
+		a.Because = fmt.Sprintf("Next: %s, from %s. %s", stepByID(d.Kind.Step()).Name, c.when(d.Opens), d.Why(c.B))
 	}
 	c.callusWords(a)
-	if c.A.HeadedBack() && !c.A.TwineOn() {
-		a.choice(Choice{Key: "1", Word: "untie it", Meaning: "stake, tapes and twine off for good", Go: StepUntie})
-	}
 	a.choice(Choice{Key: "0", Word: "next stump", Leave: true})
 	a.Likely = "0"
 }
@@ -67,7 +61,10 @@ func askEnded(c *Case, a *Ask) {
 		a.Because = "Twine, tapes and stake came off " + c.when(at.Untied.At) + "."
 	case at.GivenUp != nil:
 		again = at.GivenUp.What.Season
-		a.Question = map[bool]string{true: "Left for this season.", false: "Given up."}[again]
+		a.Question = "Given up."
+		if again {
+			a.Question = "Left for this season."
+		}
 		a.Because = fmt.Sprintf("%s, %s.", c.when(at.GivenUp.At), cmp.Or(at.GivenUp.What.Why, "no reason put down"))
 	case at.Failed != nil:
 		again = true
@@ -126,11 +123,11 @@ func (c *Case) mainCause() (cause string) {
 	return cause
 }
 
-func doneFailed(c *Case) string {
+func doneFailed(c *Case) answer {
 	if c.A.Failed == nil {
-		return ""
+		return open
 	}
-	return c.A.Failed.What.Cause + ", " + c.when(c.A.Failed.At)
+	return told(c.A.Failed.What.Cause + ", " + c.when(c.A.Failed.At))
 }
 
 func askGiveUp(c *Case, a *Ask) {
@@ -149,11 +146,11 @@ func askGiveUp(c *Case, a *Ask) {
 	}}})
 }
 
-func doneGiveUp(c *Case) string {
+func doneGiveUp(c *Case) answer {
 	if c.A.GivenUp == nil {
-		return ""
+		return open
 	}
-	return cmp.Or(c.A.GivenUp.What.Why, "given up")
+	return told(cmp.Or(c.A.GivenUp.What.Why, "given up"))
 }
 
 func askUntie(c *Case, a *Ask) {
@@ -167,12 +164,13 @@ func askUntie(c *Case, a *Ask) {
 		bodies = []record.Body{&record.TwineCut{}, &record.Untied{}}
 	}
 	a.choose("1", "all off", "nothing is due after this", bodies...)
-	a.choice(Choice{Key: "2", Word: "not yet", Meaning: "on to the next stump", Leave: true})
+	a.choose("2", "another year", "it stays tied; asked again next April", &record.AnotherYear{Work: "untie"})
+	a.choice(leaveIt("3"))
 }
 
-func doneUntie(c *Case) string {
+func doneUntie(c *Case) answer {
 	if c.A.Untied == nil {
-		return ""
+		return open
 	}
-	return c.when(c.A.Untied.At)
+	return told(c.when(c.A.Untied.At))
 }

@@ -95,12 +95,12 @@ func (c *Case) fares(g *record.Graft) string {
 	return words
 }
 
-func doneLeader(c *Case) string {
+func doneLeader(c *Case) answer {
 	l, ok := c.A.Leads()
 	if _, lost := c.A.LeaderLost(); !ok || lost {
-		return ""
+		return open
 	}
-	return fmt.Sprintf("graft %d, %s", l.Slot, c.when(l.Since))
+	return told(fmt.Sprintf("graft %d, %s", l.Slot, c.when(l.Since)))
 }
 
 // shootUntold says whether a leader was chosen today and it is not yet said
@@ -138,9 +138,9 @@ func askLeaderShoot(c *Case, a *Ask) {
 	}
 }
 
-func doneLeaderShoot(c *Case) string {
+func doneLeaderShoot(c *Case) answer {
 	l, _ := c.A.Leads()
-	return l.Shoot
+	return spoken(l.Shoot)
 }
 
 func askPinch(c *Case, a *Ask) {
@@ -151,7 +151,7 @@ func askPinch(c *Case, a *Ask) {
 	a.Likely = "1"
 }
 
-func donePinch(c *Case) string { return saidToday(c, c.A.Pinches, plain[record.Pinched]("pinched")) }
+func donePinch(c *Case) answer { return saidToday(c, c.A.Pinches, plain[record.Pinched]("pinched")) }
 func lastPinch(c *Case) string { return saidBefore(c, c.A.Pinches, plain[record.Pinched]("pinched")) }
 
 // breakers are what breaks a leader, as in the list of causes.
@@ -175,7 +175,7 @@ func brokenWord(b record.LeaderBroken) string {
 	return b.Cause
 }
 
-func doneBroken(c *Case) string { return saidToday(c, c.A.Broken, brokenWord) }
+func doneBroken(c *Case) answer { return saidToday(c, c.A.Broken, brokenWord) }
 func lastBroken(c *Case) string { return saidBefore(c, c.A.Broken, brokenWord) }
 
 // preferred is the living grafts, those that are known to grow better first,

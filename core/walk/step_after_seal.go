@@ -27,7 +27,7 @@ func sealAfterSteps() []*Step {
 			Why:      "Earwigs climb at night and eat the buds as they open; a ring wears out in two weeks.",
 			NotRight: "Eaten buds: look for earwigs under bark and wrap, and clear what touches the stem.",
 			Cautions: []trade.Caution{trade.LabelIsLaw}, Facts: []trade.Fact{trade.Earwigs},
-			applies: func(c *Case) bool { return c.lives() && c.B.Earwigs }, done: doneRingAgain, last: doneRing, ask: askRingAgain},
+			applies: func(c *Case) bool { return c.lives() && c.B.Earwigs }, done: doneRingAgain, last: lastRing, ask: askRingAgain},
 	}
 }
 
@@ -40,15 +40,15 @@ func askSealCheck(c *Case, a *Ask) {
 	a.choice(leaveIt("4"))
 }
 
-func doneSealCheck(c *Case) string {
+func doneSealCheck(c *Case) answer {
 	check := record.LastOf(c.A.SealChecks)
 	switch {
 	case check == nil || c.A.Sealed != nil && check.At.Before(c.A.Sealed.At):
-		return ""
+		return open
 	case check.What.Cracked:
-		return "cracked, " + c.when(check.At)
+		return told("cracked, " + c.when(check.At))
 	}
-	return "whole, " + c.when(check.At)
+	return told("whole, " + c.when(check.At))
 }
 
 func askReseal(c *Case, a *Ask) {
@@ -59,7 +59,7 @@ func askReseal(c *Case, a *Ask) {
 	a.Likely = "1"
 }
 
-func doneReseal(c *Case) string {
+func doneReseal(c *Case) answer {
 	return saidToday(c, c.A.Reseals, plain[record.Resealed]("sealed again"))
 }
 func lastReseal(c *Case) string {
@@ -74,9 +74,11 @@ func askRingAgain(c *Case, a *Ask) {
 	a.Likely = "1"
 }
 
-func doneRingAgain(c *Case) string {
+func lastRing(c *Case) string { return saidBefore(c, c.A.Rings, plain[record.RingSet]("ring set")) }
+
+func doneRingAgain(c *Case) answer {
 	if len(c.A.Rings) < 2 && c.today(c.A.SetAt()) {
-		return ""
+		return open
 	}
 	return saidToday(c, c.A.Rings, plain[record.RingSet]("ring set"))
 }

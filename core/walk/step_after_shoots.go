@@ -99,11 +99,11 @@ func (c *Case) shootsWord(v record.Visited) string {
 	return strings.Join(words, ", ")
 }
 
-func doneShoots(c *Case) string {
+func doneShoots(c *Case) answer {
 	if v := c.visitToday(); v != nil {
-		return c.shootsWord(v.What)
+		return spoken(c.shootsWord(v.What))
 	}
-	return ""
+	return open
 }
 
 func lastShoots(c *Case) string {

@@ -65,7 +65,7 @@ func rubWord(b record.SproutsRubbed) string {
 	return fmt.Sprintf("%d near, %d below, %s leaf", b.Near, b.Below, b.Leaf)
 }
 
-func doneSprouts(c *Case) string { return saidToday(c, c.A.Rubbed, rubWord) }
+func doneSprouts(c *Case) answer { return saidToday(c, c.A.Rubbed, rubWord) }
 func lastSprouts(c *Case) string { return saidBefore(c, c.A.Rubbed, rubWord) }
 
 // rubToday is the newest rubbing, if it was today.
@@ -132,11 +132,11 @@ func leafAgainst(leaf, left string) string {
 	return "too much: rub the highest"
 }
 
-func doneSproutLeaf(c *Case) string {
+func doneSproutLeaf(c *Case) answer {
 	if r := c.rubToday(); r != nil {
-		return r.What.Leaf
+		return spoken(r.What.Leaf)
 	}
-	return ""
+	return open
 }
 
 func askKeep(c *Case, a *Ask) {
@@ -150,9 +150,9 @@ func askKeep(c *Case, a *Ask) {
 	a.choice(leaveIt("5"))
 }
 
-func doneKeep(c *Case) string {
+func doneKeep(c *Case) answer {
 	if c.A.Kept == nil {
-		return ""
+		return open
 	}
-	return fmt.Sprintf("%d kept, %s", c.A.Kept.What.Number, c.when(c.A.Kept.At))
+	return told(fmt.Sprintf("%d kept, %s", c.A.Kept.What.Number, c.when(c.A.Kept.At)))
 }

@@ -54,9 +54,9 @@ func (c *Case) readStake(text string) ([]record.Body, error) {
 	return []record.Body{&record.Staked{Height: height, Side: side}}, nil
 }
 
-func doneStake(c *Case) string {
+func doneStake(c *Case) answer {
 	if c.A.Stake == nil {
-		return ""
+		return open
 	}
-	return c.length(c.A.Stake.What.Height.Length) + ", " + c.A.Stake.What.Side.Point()
+	return told(c.length(c.A.Stake.What.Height.Length) + ", " + c.A.Stake.What.Side.Point())
 }

@@ -76,5 +76,5 @@ func (c *Case) tieWord(t record.Tied) string {
 	return c.length(t.Shoot.Length)
 }
 
-func doneTie(c *Case) string { return saidToday(c, c.A.Ties, c.tieWord) }
+func doneTie(c *Case) answer { return saidToday(c, c.A.Ties, c.tieWord) }
 func lastTie(c *Case) string { return saidBefore(c, c.A.Ties, c.tieWord) }

@@ -110,10 +110,10 @@ func (c *Case) stemBefore() (was unit.Length) {
 	return was
 }
 
-func doneTwine(c *Case) string {
+func doneTwine(c *Case) answer {
 	t := c.A.Twine
 	if t == nil {
-		return ""
+		return open
 	}
 	loop, stem := t.What.Loop, t.What.Stem
 	if m := record.LastOf(c.A.TwineMoves); m != nil && !m.At.Before(t.At) {
@@ -124,7 +124,7 @@ func doneTwine(c *Case) string {
 			stem = m.What.Stem
 		}
 	}
-	return fmt.Sprintf("%s on %s", c.length(loop.Length), c.length(stem.Length))
+	return told(fmt.Sprintf("%s on %s", c.length(loop.Length), c.length(stem.Length)))
 }
 
 // twineUntold says whether twine was put on today and it is not yet said of what.
@@ -154,11 +154,11 @@ func askTwineKind(c *Case, a *Ask) {
 	}
 }
 
-func doneTwineKind(c *Case) string {
+func doneTwineKind(c *Case) answer {
 	if c.A.Twine == nil || c.A.Twine.What.Material == "" {
-		return ""
+		return open
 	}
-	return fmt.Sprintf("%s, %d", c.A.Twine.What.Material, c.A.Twine.What.Loops)
+	return told(fmt.Sprintf("%s, %d", c.A.Twine.What.Material, c.A.Twine.What.Loops))
 }
 
 // twineWork is the reckoning of when the twine grows tight, if it can be made.
@@ -210,7 +210,7 @@ func (c *Case) twineCheckWord(b record.TwineChecked) string {
 	return "loose"
 }
 
-func doneTwineCheck(c *Case) string { return saidToday(c, c.A.TwineChecks, c.twineCheckWord) }
+func doneTwineCheck(c *Case) answer { return saidToday(c, c.A.TwineChecks, c.twineCheckWord) }
 func lastTwineCheck(c *Case) string { return saidBefore(c, c.A.TwineChecks, c.twineCheckWord) }
 
 func askTwineMove(c *Case, a *Ask) {
@@ -228,7 +228,7 @@ func askTwineMove(c *Case, a *Ask) {
 
 func (c *Case) twineMoveWord(b record.TwineMoved) string { return "loop " + c.length(b.Loop.Length) }
 
-func doneTwineMove(c *Case) string { return saidToday(c, c.A.TwineMoves, c.twineMoveWord) }
+func doneTwineMove(c *Case) answer { return saidToday(c, c.A.TwineMoves, c.twineMoveWord) }
 func lastTwineMove(c *Case) string { return saidBefore(c, c.A.TwineMoves, c.twineMoveWord) }
 
 func askTwineCut(c *Case, a *Ask) {
@@ -247,9 +247,9 @@ func askTwineCut(c *Case, a *Ask) {
 	a.Likely = "1"
 }
 
-func doneTwineCut(c *Case) string {
+func doneTwineCut(c *Case) answer {
 	if c.A.TwineCut == nil || c.A.TwineOn() {
-		return ""
+		return open
 	}
-	return c.when(c.A.TwineCut.At)
+	return told(c.when(c.A.TwineCut.At))
 }

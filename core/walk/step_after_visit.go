@@ -186,9 +186,9 @@ func visitWord(v record.Visited) string {
 	return strings.Join(words, ", ")
 }
 
-func doneVisit(c *Case) string {
+func doneVisit(c *Case) answer {
 	if c.visitBegun() {
-		return ""
+		return open
 	}
 	return saidToday(c, c.A.Visits, visitWord)
 }

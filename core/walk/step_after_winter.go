@@ -72,7 +72,7 @@ func (c *Case) seasonWord(b record.SeasonsEnd) string {
 	return fmt.Sprintf("%s, %d alive", b.Word, b.Alive)
 }
 
-func doneSeason(c *Case) string { return saidToday(c, c.A.Seasons, c.seasonWord) }
+func doneSeason(c *Case) answer { return saidToday(c, c.A.Seasons, c.seasonWord) }
 func lastSeason(c *Case) string { return saidBefore(c, c.A.Seasons, c.seasonWord) }
 
 func askTapes(c *Case, a *Ask) {
@@ -83,7 +83,7 @@ func askTapes(c *Case, a *Ask) {
 	a.Likely = "1"
 }
 
-func doneTapes(c *Case) string {
+func doneTapes(c *Case) answer {
 	return saidToday(c, c.A.TapesOff, plain[record.TapesLoosened]("loosened"))
 }
 func lastTapes(c *Case) string {
@@ -116,7 +116,8 @@ func askHeadBack(c *Case, a *Ask) {
 		return cut, nil
 	}}})
 	a.choose("4", "too short", "cut to strong buds", &record.HeadedBack{Short: true})
-	a.choice(leaveIt("5"))
+	a.choose("5", "not this year", "asked again next winter", &record.AnotherYear{Work: "head-back"})
+	a.choice(leaveIt("6"))
 	switch {
 	case c.A.PastStake():
 		a.Likely = "1"
@@ -132,9 +133,9 @@ func (c *Case) headWord(b record.HeadedBack) string {
 	return c.length(b.Height.Length)
 }
 
-func doneHeadBack(c *Case) string {
+func doneHeadBack(c *Case) answer {
 	if h := record.LastOf(c.A.Headed); h != nil && !h.What.Short {
-		return c.headWord(h.What) + ", " + c.when(h.At)
+		return told(c.headWord(h.What) + ", " + c.when(h.At))
 	}
 	return saidToday(c, c.A.Headed, c.headWord)
 }
@@ -148,22 +149,26 @@ func askRival(c *Case, a *Ask) {
 	a.choice(Choice{Key: "2", Word: "none", Meaning: "on to the next stump", Leave: true})
 }
 
-func doneRival(c *Case) string { return saidToday(c, c.A.RivalsCut, plain[record.RivalCut]("off")) }
+func doneRival(c *Case) answer { return saidToday(c, c.A.RivalsCut, plain[record.RivalCut]("off")) }
 func lastRival(c *Case) string { return saidBefore(c, c.A.RivalsCut, plain[record.RivalCut]("off")) }
 
 func askSecond(c *Case, a *Ask) {
 	a.Question = "Take the second shoot off. Done?"
 	a.Because = c.because(due.SecondShootOff, "When the leader can stand alone.")
 	a.choose("1", "off", "the leader is alone", &record.SecondShootOff{})
-	a.choice(leaveIt("2"))
+	a.choose("2", "none there", "it stands alone already", &record.SecondShootOff{None: true})
+	a.choice(leaveIt("3"))
 	a.Likely = "1"
 }
 
-func doneSecond(c *Case) string {
+func doneSecond(c *Case) answer {
 	if c.A.SecondOff == nil {
-		return ""
+		return open
 	}
-	return "off, " + c.when(c.A.SecondOff.At)
+	if c.A.SecondOff.What.None {
+		return told("none there, " + c.when(c.A.SecondOff.At))
+	}
+	return told("off, " + c.when(c.A.SecondOff.At))
 }
 
 func askNurseOff(c *Case, a *Ask) {
@@ -174,6 +179,7 @@ func askNurseOff(c *Case, a *Ask) {
 	for n := 1; n < min(left, 6); n++ {
 		a.choose(strconv.Itoa(n), fmt.Sprintf("%d stays", n), "until next winter", &record.NurseLimbOff{Left: n})
 	}
+	a.choose("8", "all stay", "until next winter", &record.AnotherYear{Work: "nurse-limbs-off"})
 	a.choice(leaveIt("9"))
 	a.Likely = "0"
 }
@@ -192,9 +198,9 @@ func nurseOffWord(b record.NurseLimbOff) string {
 	return fmt.Sprintf("%d left", b.Left)
 }
 
-func doneNurseOff(c *Case) string {
+func doneNurseOff(c *Case) answer {
 	if c.A.LimbsLeft() == 0 {
-		return saidBefore(c, c.A.NurseOff, nurseOffWord)
+		return told(saidBefore(c, c.A.NurseOff, nurseOffWord))
 	}
 	return saidToday(c, c.A.NurseOff, nurseOffWord)
 }

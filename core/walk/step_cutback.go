@@ -183,15 +183,15 @@ func (c *Case) lostBefore() bool {
 	return stage == record.StageFailed || stage == record.StageGivenUp || stage == record.StageUntied
 }
 
-func doneHeight(c *Case) string {
+func doneHeight(c *Case) answer {
 	if c.A.CutBack == nil {
-		return ""
+		return open
 	}
 	day := c.B.Day(c.A.CutBack.At)
 	if day.Year() != c.B.Day(c.Now).Year() {
-		return fmt.Sprintf("%s, %s", c.length(c.A.CutBack.What.Height.Length), day.Long())
+		return told(fmt.Sprintf("%s, %s", c.length(c.A.CutBack.What.Height.Length), day.Long()))
 	}
-	return fmt.Sprintf("%s, %s", c.length(c.A.CutBack.What.Height.Length), day.Short())
+	return told(fmt.Sprintf("%s, %s", c.length(c.A.CutBack.What.Height.Length), day.Short()))
 }
 
 // gashDepth is half an inch, or a quarter of a stem under 2 1/2 in, never more
@@ -255,12 +255,12 @@ func (c *Case) gashChoices(a *Ask, old *record.Said[record.Gashed]) {
 	}
 }
 
-func doneGashes(c *Case) string {
+func doneGashes(c *Case) answer {
 	if c.A.CutBack == nil {
-		return ""
+		return open
 	}
 	for _, g := range c.A.Gashes {
-		return fmt.Sprintf("%d, %s", g.What.Number, c.length(g.What.Depth.Length))
+		return told(fmt.Sprintf("%d, %s", g.What.Number, c.length(g.What.Depth.Length)))
 	}
-	return ""
+	return open
 }

@@ -92,12 +92,12 @@ func askNewGashes(c *Case, a *Ask) {
 }
 
 // doneNewGashes is gashes renewed since the day of the cut-back.
-func doneNewGashes(c *Case) string {
+func doneNewGashes(c *Case) answer {
 	g := record.Last(c.A.Gashes)
 	if g.At.IsZero() || c.A.CutBack == nil || c.B.Day(g.At) == c.B.Day(c.A.CutBack.At) || !c.today(g.At) && len(c.A.Grafts) == 0 {
-		return ""
+		return open
 	}
-	return c.when(g.At)
+	return told(c.when(g.At))
 }
 
 // graftHeight is where the fresh cut goes: 6 in under the cut-back, or 2 in
@@ -154,16 +154,16 @@ func askFreshCut(c *Case, a *Ask) {
 	}
 }
 
-func doneFreshCut(c *Case) string {
+func doneFreshCut(c *Case) answer {
 	n := len(c.A.FreshCuts)
 	if n == 0 || !c.today(c.A.FreshCuts[n-1].At) && len(c.A.Grafts) == 0 {
-		return ""
+		return open
 	}
 	cut := c.A.FreshCuts[n-1]
 	if !cut.What.Height.Given() {
-		return c.when(cut.At)
+		return told(c.when(cut.At))
 	}
-	return fmt.Sprintf("%s, %s", c.when(cut.At), c.length(cut.What.Height.Length))
+	return told(fmt.Sprintf("%s, %s", c.when(cut.At), c.length(cut.What.Height.Length)))
 }
 
 func askNewFace(c *Case, a *Ask) {
@@ -179,12 +179,12 @@ func askNewFace(c *Case, a *Ask) {
 	c.bleedingChoices(a, wiped)
 }
 
-func doneNewFace(c *Case) string {
+func doneNewFace(c *Case) answer {
 	for i := len(c.A.Looks) - 1; i >= 0; i-- {
 		l := c.A.Looks[i]
 		if l.What.Bleeding != "" && len(c.A.FreshCuts) > 0 && record.Newer(l, record.Last(c.A.FreshCuts)) {
-			return string(l.What.Bleeding) + " " + c.when(l.At)
+			return told(string(l.What.Bleeding) + " " + c.when(l.At))
 		}
 	}
-	return ""
+	return open
 }

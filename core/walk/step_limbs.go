@@ -61,7 +61,7 @@ func (c *Case) nextLimbOpen() bool {
 
 func askLimbs(c *Case, a *Ask) {
 	a.Question = "How many limbs stay below the graft?"
-	a.Because = fmt.Sprintf("One or two limbs well below draw the sap; none within %s of the planned graft height.", c.length(trade.LimbClear))
+	a.Because = fmt.Sprintf("One or two limbs well below keep the tree vigorous; none within %s of the planned graft height.", c.length(trade.LimbClear))
 	meaning := []string{"no leaf is left on the stem", "one nurse limb", "two nurse limbs", "three", "four or more"}
 	for n, m := range meaning {
 		a.choose(strconv.Itoa(n), []string{"none", "one", "two", "three", "four"}[n], m, c.judged(n))
@@ -84,14 +84,14 @@ func (c *Case) judged(n int) *record.NurseJudged {
 	return &record.NurseJudged{Limbs: n}
 }
 
-func doneLimbs(c *Case) string {
+func doneLimbs(c *Case) answer {
 	switch {
 	case c.A.Nurse == nil:
-		return ""
+		return open
 	case c.nurse().Limbs == 0:
-		return "none left"
+		return told("none left")
 	}
-	return fmt.Sprintf("%d left", c.nurse().Limbs)
+	return told(fmt.Sprintf("%d left", c.nurse().Limbs))
 }
 
 func askReach(c *Case, a *Ask) {
@@ -133,11 +133,11 @@ func (c *Case) readReach(text string) ([]record.Body, error) {
 	}}
 }
 
-func doneReach(c *Case) string {
+func doneReach(c *Case) answer {
 	if n := c.nurse(); c.A.Nurse != nil && n.Nearest.Given() {
-		return c.length(n.Nearest.Length) + " clear"
+		return told(c.length(n.Nearest.Length) + " clear")
 	}
-	return ""
+	return open
 }
 
 func askLimbOff(c *Case, a *Ask) {
@@ -158,11 +158,11 @@ func askLimbOff(c *Case, a *Ask) {
 	a.Likely = a.Choices[0].Key
 }
 
-func doneLimbOff(c *Case) string {
+func doneLimbOff(c *Case) answer {
 	if n := len(c.A.LimbsOff); n > 0 && !c.limbTooNear() {
-		return "off " + c.when(c.A.LimbsOff[n-1].At)
+		return told("off " + c.when(c.A.LimbsOff[n-1].At))
 	}
-	return ""
+	return open
 }
 
 func askLeaf(c *Case, a *Ask) {
@@ -180,9 +180,9 @@ func askLeaf(c *Case, a *Ask) {
 	}
 }
 
-func doneLeaf(c *Case) string {
+func doneLeaf(c *Case) answer {
 	if c.A.Nurse == nil {
-		return ""
+		return open
 	}
-	return c.A.Nurse.What.Leaf
+	return spoken(c.A.Nurse.What.Leaf)
 }

@@ -96,12 +96,12 @@ func (c *Case) lastLook(says func(record.Looked) string) (string, bool) {
 	return "", false
 }
 
-func doneBleeding(c *Case) string {
+func doneBleeding(c *Case) answer {
 	text, current := c.lastLook(func(l record.Looked) string { return string(l.Bleeding) })
 	if !current {
-		return ""
+		return open
 	}
-	return text
+	return told(text)
 }
 
 func askSlip(c *Case, a *Ask) {
@@ -121,12 +121,12 @@ func outOfSeason(s record.SlipSeason) string {
 	return fmt.Sprintf("That is out of season: bark is taken to slip here from %s to %s.", s.From.Short(), s.To.Long())
 }
 
-func doneSlip(c *Case) string {
+func doneSlip(c *Case) answer {
 	text, current := c.lastLook(func(l record.Looked) string { return string(l.Slip) })
 	if !current {
-		return ""
+		return open
 	}
-	return text
+	return told(text)
 }
 
 func askWait(c *Case, a *Ask) {
@@ -167,11 +167,11 @@ func askDrill(c *Case, a *Ask) {
 	}
 }
 
-func doneDrill(c *Case) string {
+func doneDrill(c *Case) answer {
 	if n := len(c.A.Holes); n > 0 {
-		return fmt.Sprintf("%d, %s", c.Found.Holes, c.when(c.A.Holes[n-1].At))
+		return told(fmt.Sprintf("%d, %s", c.Found.Holes, c.when(c.A.Holes[n-1].At)))
 	}
-	return ""
+	return open
 }
 
 func askLeave(c *Case, a *Ask) {

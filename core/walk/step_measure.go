@@ -72,15 +72,15 @@ func (c *Case) measuredWords(m record.StumpMeasured) string {
 	return words
 }
 
-func doneMeasure(c *Case) string {
+func doneMeasure(c *Case) answer {
 	m := c.A.Measured
 	switch {
 	case m == nil || len(c.A.FreshCuts) > 0 && record.Newer(record.Last(c.A.FreshCuts), *m):
-		return ""
+		return open
 	case m.What.Across2.Given():
-		return fmt.Sprintf("%s x %s", strings.TrimSuffix(c.B.Units.Exact(m.What.Across.Length), " in"), c.B.Units.Exact(m.What.Across2.Length))
+		return told(fmt.Sprintf("%s x %s", strings.TrimSuffix(c.B.Units.Exact(m.What.Across.Length), " in"), c.B.Units.Exact(m.What.Across2.Length)))
 	}
-	return c.B.Units.Exact(m.What.Across.Length)
+	return told(c.B.Units.Exact(m.What.Across.Length))
 }
 
 // longWays are the ways a longer diameter may lie.
@@ -115,9 +115,9 @@ func askLongWay(c *Case, a *Ask) {
 	}
 }
 
-func doneLongWay(c *Case) string {
+func doneLongWay(c *Case) answer {
 	if c.A.Measured == nil || !c.A.Measured.What.LongWaySaid {
-		return ""
+		return open
 	}
-	return record.ThreeDigits(c.A.Measured.What.LongWay)
+	return told(record.ThreeDigits(c.A.Measured.What.LongWay))
 }

@@ -2,6 +2,7 @@ package walk
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"barkslip/core/record"
@@ -15,14 +16,17 @@ const StepSplit StepID = "split"
 // nextSlot is the first slot without a scion, from 1; 0 if all have one.
 func (c *Case) nextSlot() int {
 	for n := 1; n <= c.A.Marked(); n++ {
-		if !c.isSet(n) {
+		if !c.settled(n) {
 			return n
 		}
 	}
 	return 0
 }
 
-func (c *Case) isSet(slot int) bool { return c.A.Graft(slot) != nil }
+// settled says whether a slot has its scion or stays empty.
+func (c *Case) settled(slot int) bool {
+	return c.A.Graft(slot) != nil || slices.ContainsFunc(c.A.Empty, func(e record.Said[record.SlotEmpty]) bool { return e.What.Slot == slot })
+}
 
 // Slot is the slot in hand: the one asked for now, 0 outside the scion step.
 func (c *Case) Slot() int {
@@ -79,6 +83,9 @@ func askScion(c *Case, a *Ask) {
 	if pieces := c.wood().Pieces; n <= len(pieces) {
 		a.Because = fmt.Sprintf("Cut it %s from the butt.%s %s", record.CutPlaces(pieces[n-1:n], c.B.Units), c.moreSticks(), a.Because)
 	}
+	if len(c.A.Grafts) > 0 && c.A.Graft(n) == nil {
+		a.choose("9", "stays empty", "no scion goes into this slot", &record.SlotEmpty{Slot: n})
+	}
 	a.Checks = &CheckList{Items: checkItems, Record: func(good []bool) []record.Body {
 		b := &record.ScionSet{Slot: n, Lot: w.Lot, Variety: w.Variety, Thickness: w.Thickness, Nodes: w.Nodes,
 			Checks: record.Checks{WayUp: good[0], LongCut: good[1], BackCut: good[2], SlotEasy: good[3], Nails: good[4], Proud: good[5]}}
@@ -105,9 +112,9 @@ func (c *Case) cutWords(a *Ask, w record.WoodChosen) {
 	a.Work = append(a.Work, cut.Work)
 }
 
-func doneScions(c *Case) string {
+func doneScions(c *Case) answer {
 	if !c.A.AllSet() {
-		return ""
+		return open
 	}
 	bad := 0
 	for _, g := range c.A.Grafts {
@@ -116,9 +123,9 @@ func doneScions(c *Case) string {
 		}
 	}
 	if bad > 0 {
-		return fmt.Sprintf("%d set, %d not", len(c.A.Grafts), bad)
+		return told(fmt.Sprintf("%d set, %d not", len(c.A.Grafts), bad))
 	}
-	return fmt.Sprintf("%d set", len(c.A.Grafts))
+	return told(fmt.Sprintf("%d set", len(c.A.Grafts)))
 }
 
 // split is the last scion whose slit ran on; open asks for one that was not
@@ -159,7 +166,7 @@ func (c *Case) readSplit(set record.ScionSet, text string) ([]record.Body, error
 	return []record.Body{&set}, err
 }
 
-func doneSplit(c *Case) string {
+func doneSplit(c *Case) answer {
 	var words []string
 	for _, g := range c.A.Grafts {
 		if s := g.Set.What.Split; s.Given() && s != record.SplitUnmeasured {
@@ -167,7 +174,7 @@ func doneSplit(c *Case) string {
 		}
 	}
 	if c.split(true) != nil {
-		return ""
+		return open
 	}
-	return strings.Join(words, ", ")
+	return told(strings.Join(words, ", "))
 }

@@ -2,6 +2,7 @@ package walk
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"time"
 
@@ -39,10 +40,48 @@ func askSeal(c *Case, a *Ask) {
 	c.sunWords(a, c.Now)
 	a.choose("1", "wrap squares", "between the coats; no return", &record.Sealed{Cover: record.Wrapped})
 	a.choose("2", "bare sealer", fmt.Sprintf("come back in %d days to reseal", trade.ResealDays), &record.Sealed{Cover: record.Bare})
+	if empty := c.emptySlots(); len(empty) > 0 {
+		for i := range a.Choices {
+			a.Choices[i].Doubt = c.staysEmpty(empty, a.Choices[i])
+		}
+	}
 	a.Likely = "1"
 	if c.Before.Cover == record.Bare {
 		a.Likely = "2"
 	}
+}
+
+// emptySlots is the slots marked that have no scion and are not said to stay
+// empty, while there are any scions.
+func (c *Case) emptySlots() (out []int) {
+	if c.A.AllSet() || len(c.A.Grafts) == 0 {
+		return nil
+	}
+	for n := 1; n <= c.A.Marked(); n++ {
+		if !c.settled(n) {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// staysEmpty asks, before a graft with an open slot is sealed, whether the slot
+// stays empty.
+func (c *Case) staysEmpty(empty []int, seal Choice) *Doubt {
+	var bodies []record.Body
+	var words []string
+	for _, n := range empty {
+		bodies = append(bodies, &record.SlotEmpty{Slot: n})
+		words = append(words, strconv.Itoa(n))
+	}
+	what := "Slot " + words[0] + " has"
+	if len(words) > 1 {
+		what = "Slots " + strings.Join(words, ", ") + " have"
+	}
+	return &Doubt{what + " no scion yet.", []Choice{
+		{Key: "1", Word: "set it", Meaning: "back to the scions", Go: StepScion},
+		{Key: "2", Word: "stays empty", Meaning: "seal it so", Bodies: append(bodies, seal.Bodies...)},
+	}}
 }
 
 // beforeSealing is what to mind before a graft goes under sealer: what was not
@@ -91,11 +130,11 @@ func (c *Case) sunWords(a *Ask, sealed time.Time) {
 	a.Work = append(a.Work, heat.Work)
 }
 
-func doneSeal(c *Case) string {
-	if c.A.Sealed == nil {
-		return ""
+func doneSeal(c *Case) answer {
+	if !c.A.IsSealed() {
+		return open
 	}
-	return fmt.Sprintf("%s %s", map[record.Cover]string{record.Bare: "bare", record.Wrapped: "wrap"}[c.A.Sealed.What.Cover], c.when(c.A.Sealed.At))
+	return told(string(c.A.Sealed.What.Cover) + " " + c.when(c.A.Sealed.At))
 }
 
 // WhiteDue is the running white clock, if there is one.
@@ -120,13 +159,13 @@ func askWhite(c *Case, a *Ask) {
 			a.Question = fmt.Sprintf("White when dry: from %s, by %s.", c.when(d.Opens), c.when(d.By))
 		}
 	}
-	if c.A.Sealed != nil {
-		c.sunWords(a, c.A.Sealed.At)
+	if coat := c.A.Coat(); !coat.IsZero() {
+		c.sunWords(a, coat)
 	}
 	a.choose("1", "painted white", "over everything, buds too", &record.PaintedWhite{})
 	a.Choices[0].Doubt = c.wetStill()
 	a.choose("2", "still wet", "look again in 30 min", &record.StillWet{})
-	a.choose("3", "rained on", "look again in 30 min", &record.StillWet{Rain: true})
+	a.choose("3", "rained on", "wet again: look in 30 min", &record.StillWet{Rain: true})
 	a.choice(Choice{Key: "4", Word: "next stump", Meaning: "its clock stays above", Leave: true})
 	a.Likely = "1"
 	if running && c.Now.Before(d.Opens) {
@@ -160,11 +199,11 @@ func (c *Case) wetStill() *Doubt {
 	}}
 }
 
-func doneWhite(c *Case) string {
-	if c.A.White == nil {
-		return ""
+func doneWhite(c *Case) answer {
+	if !c.A.IsWhite() {
+		return open
 	}
-	return c.when(c.A.White.At)
+	return told(c.when(c.A.White.At))
 }
 
 func askRing(c *Case, a *Ask) {
@@ -175,9 +214,9 @@ func askRing(c *Case, a *Ask) {
 	a.Likely = "1"
 }
 
-func doneRing(c *Case) string {
+func doneRing(c *Case) answer {
 	if n := len(c.A.Rings); n > 0 {
-		return c.when(c.A.Rings[n-1].At)
+		return told(c.when(c.A.Rings[n-1].At))
 	}
-	return ""
+	return open
 }

@@ -214,16 +214,16 @@ func (c *Case) blockEntry(p record.SlotsMarked) *Entry {
 	}}
 }
 
-func doneSlots(c *Case) string {
+func doneSlots(c *Case) answer {
 	if c.A.Marked() == 0 {
-		return ""
+		return open
 	}
 	if m := c.A.Measured; m != nil && record.Newer(*m, *c.A.Slots) && len(c.A.Grafts) == 0 {
-		return ""
+		return open
 	}
 	var words []string
 	for _, s := range c.A.Slots.What.Slots {
 		words = append(words, record.ThreeDigits(s.Bearing))
 	}
-	return strings.Join(words, " ")
+	return told(strings.Join(words, " "))
 }

@@ -69,12 +69,12 @@ func (c *Case) arcWords(arcs []record.Arc, parted string) string {
 	return strings.Join(words, " ")
 }
 
-func doneTorn(c *Case) string {
+func doneTorn(c *Case) answer {
 	n := len(c.A.FreshCuts)
 	if n == 0 || c.torn() {
-		return ""
+		return open
 	}
-	return c.arcsSaid(c.A.FreshCuts[n-1].What.Torn)
+	return told(c.arcsSaid(c.A.FreshCuts[n-1].What.Torn))
 }
 
 // arcsSaid names stretches of bark: "2 in at 120, 1 in at 270".

@@ -120,11 +120,11 @@ func (c *Case) woodWords(w record.WoodChosen) string {
 	return strings.Join(words, ", ")
 }
 
-func doneWood(c *Case) string {
+func doneWood(c *Case) answer {
 	if c.A.Wood == nil {
-		return ""
+		return open
 	}
-	return c.A.Wood.What.Variety
+	return told(c.A.Wood.What.Variety)
 }
 
 func (c *Case) wood() record.WoodChosen {
@@ -197,11 +197,11 @@ func ReadThickness(text string, sys unit.System) (record.Measure, error) {
 	return m, thick(m, sys)
 }
 
-func doneThick(c *Case) string {
+func doneThick(c *Case) answer {
 	if c.A.Wood == nil || !c.A.Wood.What.Thickness.Given() {
-		return ""
+		return open
 	}
-	return c.length(c.A.Wood.What.Thickness.Length)
+	return told(c.length(c.A.Wood.What.Thickness.Length))
 }
 
 // budSets are the usual sets of nodes on a scion.
@@ -242,14 +242,14 @@ func askNodes(c *Case, a *Ask) {
 	a.Work = []trade.Worked{odds}
 }
 
-func doneNodes(c *Case) string {
+func doneNodes(c *Case) answer {
 	if n := len(c.wood().Pieces); n > 0 {
-		return fmt.Sprintf("%d from stick", n)
+		return told(fmt.Sprintf("%d from stick", n))
 	}
 	if c.A.Wood == nil || len(c.A.Wood.What.Nodes) == 0 {
-		return ""
+		return open
 	}
-	return fmt.Sprintf("%d, %d buds", len(c.A.Wood.What.Nodes), c.buds())
+	return told(fmt.Sprintf("%d, %d buds", len(c.A.Wood.What.Nodes), c.buds()))
 }
 
 // woodWarn is what to mind about wood chosen for the stump: first of all

@@ -1,7 +1,6 @@
 package walk
 
 import (
-	"slices"
 	"time"
 
 	"barkslip/core/due"
@@ -44,10 +43,24 @@ type Step struct {
 	Facts    []trade.Fact
 
 	applies func(c *Case) bool   // nil: always
-	done    func(c *Case) string // what was answered; "" if it is open
+	done    func(c *Case) answer // nil where it has no answer of its own
 	last    func(c *Case) string // of a step that comes round: what was answered the last time
 	ask     func(c *Case, a *Ask)
 }
+
+// answer is what was answered at a step; an open step has none.
+type answer struct {
+	done  bool
+	words string
+}
+
+// open is a step without an answer.
+var open answer
+
+func told(words string) answer { return answer{true, words} }
+
+// spoken is an answer that is its own words, open where there are none.
+func spoken(words string) answer { return answer{words != "", words} }
 
 // Case is one stump at one moment, as the walk sees it.
 type Case struct {
@@ -68,7 +81,7 @@ type Case struct {
 // Dues is all that the stump needs, open now or to come.
 func (c *Case) Dues() []due.Due {
 	if !c.asked {
-		c.dues, c.asked = slices.DeleteFunc(due.Of(c.S, c.B), func(d due.Due) bool { return d.Ended(c.Now) }), true
+		c.dues, c.asked = due.At(due.Of(c.S, c.B), c.Now), true
 	}
 	return c.dues
 }
@@ -152,7 +165,8 @@ func Steps() []*Step { return steps }
 // Knot is a step as it stands on one stump.
 type Knot struct {
 	Step    *Step
-	Answer  string // "" if open
+	Done    bool
+	Answer  string // what was answered, in a few words
 	Last    string // of a step that comes round: the answer of the last time
 	Present bool
 	Due     *due.Due // that the step meets, the one that opens first; nil if there is none
@@ -169,7 +183,8 @@ func (c *Case) Knots() []Knot {
 		}
 		k := Knot{Step: s, Present: s.ID == present}
 		if s.done != nil {
-			k.Answer = s.done(c)
+			a := s.done(c)
+			k.Done, k.Answer = a.done, a.words
 		}
 		if s.last != nil {
 			k.Last = s.last(c)

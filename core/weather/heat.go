@@ -168,7 +168,7 @@ func (c *Coat) fill(times []time.Time, moments []moment, gaps []float64, ps [3]p
 	return temps
 }
 
-// whiteBefore sets the time by which the graft must be white: half an hour
+// whiteBefore sets the time by which the graft must be white: an hour
 // before its dark scion or side passes 45 C, not before it is sealed.
 func (a *HeatAnswer) whiteBefore(times []time.Time, black [3][]float64) {
 	for _, temps := range black[:2] {
