@@ -4,27 +4,35 @@ import (
 	"bytes"
 	"errors"
 	"math"
+	"slices"
 	"time"
 
+	"barkslip/core/due"
 	"barkslip/core/record"
 )
 
-// Append writes events at the end of the journal, all or none, and returns
-// them as written. Each gets a clock, and an id if it has none. When Append
-// returns without an error they are on the disk; when it returns one, nothing
-// was changed.
-func (b *Book) Append(events ...record.Event) ([]record.Event, error) {
+// Appended is the events as written and the stumps that they changed.
+type Appended = due.Appended
+
+// Append writes events at the end of the journal, all or none. Each gets a
+// clock, and an id if it has none; those that belong to no act yet are one act
+// together. It returns them as written, and the stumps they are about as they
+// stand now. When Append returns without an error the events are on the disk; when
+// it returns one, nothing was changed.
+func (b *Book) Append(events ...record.Event) (Appended, error) {
 	if len(events) == 0 {
-		return nil, nil
+		return Appended{}, nil
 	}
 	b.writing.Lock()
 	defer b.writing.Unlock()
-	var made []record.Event
+	var out Appended
+	var done *change
 	err := b.write(0.5, false, func(c *change) (err error) {
-		if made, err = b.made(events, c.now.head.clock); err != nil {
+		if out.Events, err = b.made(events, c.now.head.clock); err != nil {
 			return err
 		}
-		for i, e := range made {
+		done, c.changed = c, map[record.StumpID]due.Changed{}
+		for i, e := range out.Events {
 			if err := c.append(e, events[i].ID != record.None); err != nil {
 				return err
 			}
@@ -32,16 +40,24 @@ func (b *Book) Append(events ...record.Event) ([]record.Event, error) {
 		return nil
 	})
 	if err != nil {
-		return nil, notKept(err, len(events))
+		return Appended{}, notKept(err, len(events))
 	}
-	return made, nil
+	for _, changed := range done.changed {
+		out.Changed = append(out.Changed, changed)
+	}
+	slices.SortFunc(out.Changed, func(x, y due.Changed) int { return x.Stump.ID.Compare(y.Stump.ID) })
+	return out, nil
 }
 
-// made gives events ids and clocks, and brings each to what its line in an
+// made gives events ids, clocks and an act, and brings each to what its line in an
 // export says, so that a book can always be made again from its export.
 func (b *Book) made(events []record.Event, clock uint64) ([]record.Event, error) {
 	if clock > math.MaxInt64-uint64(len(events)) {
 		return nil, problem(ErrRefused, nil, "the book %s has reached the end of its clock", b.path)
+	}
+	act, err := b.newID()
+	if err != nil {
+		return nil, err
 	}
 	out := make([]record.Event, len(events))
 	ids := map[record.ID]bool{}
@@ -60,6 +76,9 @@ func (b *Book) made(events []record.Event, clock uint64) ([]record.Event, error)
 		ids[e.ID] = true
 		if e.Body == nil {
 			return nil, problem(ErrRefused, nil, "the answer says nothing")
+		}
+		if _, foreign := e.Body.(*record.Foreign); e.Act == record.None && !foreign { // what is not known is passed on as it is
+			e.Act = act
 		}
 		e.At = e.At.Truncate(time.Second)
 		if err := record.Check(e); err != nil {

@@ -55,7 +55,7 @@ func lines(events []record.Event) []string {
 
 func TestAppendNothing(t *testing.T) {
 	b := newBook(t)
-	if out, err := b.Append(); out != nil || err != nil {
+	if out, err := b.Append(); out.Events != nil || err != nil {
 		t.Errorf("got %v, %v", out, err)
 	}
 	if n, _ := b.Count(); n != 0 {

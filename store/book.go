@@ -46,6 +46,7 @@ type Book struct {
 	db       *bbolt.DB
 	file     *os.File
 	copied   string // a copy made for reading, taken away on closing
+	kept     string // see KeptOlder
 
 	writing sync.Mutex            // one writer at a time
 	mu      sync.RWMutex          // held by readers, and by the writer while it commits

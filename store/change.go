@@ -23,8 +23,10 @@ type change struct {
 	was       *state // before
 	now       state  // after
 	touched   map[record.StumpID]bool
-	general   bool // events about no stump came in
-	recount   bool // a record was replaced, so the head is counted anew
+	changed   map[record.StumpID]due.Changed // of those touched, as they stand after; nil where nobody asks
+	asked     map[record.StumpID]bool        // the same under the blocks that go on
+	general   bool                           // events about no stump came in
+	recount   bool                           // a record was replaced, so the head is counted anew
 }
 
 // write makes one change of the book. With loose, the records alone are
@@ -164,7 +166,7 @@ func (c *change) finish(loose bool) error {
 		if err := c.settle(); err != nil {
 			return err
 		}
-		if err := c.tx.Bucket(bucketMeta).Put(keyTie, c.now.head.tie(due.SummaryVersion)); err != nil {
+		if err := c.tx.Bucket(bucketMeta).Put(keyStamp, c.now.head.stamp(due.SummaryVersion)); err != nil {
 			return err
 		}
 	}
@@ -180,8 +182,9 @@ func (c *change) settle() error {
 			return err
 		}
 	}
+	c.asked = map[record.StumpID]bool{}
 	for id := range c.touched {
-		remake[c.now.canonical(id)] = true
+		remake[c.now.canonical(id)], c.asked[c.now.canonical(id)] = true, true
 	}
 	list := make([]record.StumpID, 0, len(remake))
 	for id := range remake {
@@ -204,7 +207,11 @@ func (c *change) remake(id record.StumpID) error {
 	}
 	p := spotOf(n, id)
 	had := c.summaries.Get(p[:])
-	s, ok := makeSummary(c.tx, &c.now, id)
+	made, ok, whole := makeSummary(c.tx, &c.now, id)
+	s := made.Summary
+	if c.changed != nil && c.asked[id] && whole {
+		c.changed[id] = made
+	}
 	switch {
 	case ok && had == nil:
 		c.now.head.stumps++
@@ -214,7 +221,7 @@ func (c *change) remake(id record.StumpID) error {
 	case !ok:
 		return nil
 	}
-	v := sealSummary(p, s)
+	v := packSummary(p, s)
 	if bytes.Equal(v, had) {
 		return nil
 	}

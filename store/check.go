@@ -157,13 +157,13 @@ func (f *findings) summaries(tx *bbolt.Tx, st *state) {
 	kept, made := tx.Bucket(bucketSummaries), uint64(0)
 	for _, block := range st.standing() {
 		for _, id := range stumpsOf(tx, st, block) {
-			s, ok := makeSummary(tx, st, id)
+			again, ok, _ := makeSummary(tx, st, id)
 			if !ok {
 				continue
 			}
 			made++
 			p := spotOf(st.numbers[block], id)
-			if !bytes.Equal(kept.Get(p[:]), sealSummary(p, s)) {
+			if !bytes.Equal(kept.Get(p[:]), packSummary(p, again.Summary)) {
 				f.say("summaries", "the summary of %s does not agree with its records", id.Long())
 			}
 		}

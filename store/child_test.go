@@ -52,7 +52,7 @@ func child(does string) int {
 				_ = b.Close()
 				return 4
 			}
-			fmt.Println(out[0].ID)
+			fmt.Println(out.Events[0].ID)
 		}
 	}
 	if err := b.Close(); err != nil {

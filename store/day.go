@@ -26,13 +26,13 @@ func (b *Book) SetApart(ahead time.Duration) error {
 	return b.write(0.5, false, func(c *change) error {
 		c.now.apart = ahead
 		p := binary.BigEndian.AppendUint64(nil, uint64(ahead/time.Second))
-		return c.tx.Bucket(bucketMeta).Put(keyApart, sealed(p))
+		return c.tx.Bucket(bucketMeta).Put(keyApart, checksummed(p))
 	})
 }
 
 // readApart is nought where nothing stands or what stands does not hold.
 func readApart(tx *bbolt.Tx) time.Duration {
-	p, ok := unsealed(tx.Bucket(bucketMeta).Get(keyApart))
+	p, ok := verified(tx.Bucket(bucketMeta).Get(keyApart))
 	if !ok || len(p) != 8 {
 		return 0
 	}

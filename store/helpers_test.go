@@ -154,7 +154,7 @@ func mustAppend(t testing.TB, b *Book, events ...record.Event) []record.Event {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return out
+	return out.Events
 }
 
 func export(t testing.TB, b *Book) string {

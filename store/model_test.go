@@ -138,7 +138,7 @@ func TestBookAgainstAModel(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				m.events = append(m.events, made...)
+				m.events = append(m.events, made.Events...)
 			},
 			"reopen": func(t *rapid.T) {
 				if err := b.Close(); err != nil {

@@ -25,7 +25,7 @@ func Open(path string, o Options) (*Book, error) {
 	if o.ReadOnly {
 		return openToRead(path, o)
 	}
-	return openFile(path, path, o, false)
+	return openFile(path, path, o, toWrite)
 }
 
 // OpenOrCreate opens a book, or makes it if there is none.
@@ -44,7 +44,7 @@ func OpenOrCreate(path string, o Options) (*Book, error) {
 func openToRead(path string, o Options) (*Book, error) {
 	direct := o
 	direct.Timeout = time.Nanosecond
-	b, err := openFile(path, path, direct, true)
+	b, err := openFile(path, path, direct, toRead)
 	if err == nil || !errors.Is(err, ErrLocked) && !errors.Is(err, errStale) {
 		return b, err
 	}
@@ -53,7 +53,7 @@ func openToRead(path string, o Options) (*Book, error) {
 		return nil, err
 	}
 	if err = probe(copied); err == nil {
-		b, err = openFile(path, copied, o, false)
+		b, err = openFile(path, copied, o, passing)
 	}
 	if err != nil {
 		_ = os.Remove(copied)
@@ -67,8 +67,18 @@ func openToRead(path string, o Options) (*Book, error) {
 // errStale is a book opened for reading whose summaries must be made anew.
 var errStale = errors.New("the summaries are stale")
 
+// way is how a file is opened.
+type way int
+
+const (
+	toWrite way = iota // the book itself, brought up to date
+	toRead             // the book itself, as it is
+	passing            // a passing copy of it: its summaries may be made anew
+)
+
 // openFile opens file, which is the book at path or a copy of it.
-func openFile(path, file string, o Options, readOnly bool) (*Book, error) {
+func openFile(path, file string, o Options, how way) (*Book, error) {
+	readOnly := how == toRead
 	b := &Book{path: path, readOnly: readOnly, zones: o.Zones, random: o.Random}
 	err := guard(func() (err error) {
 		b.db, err = bbolt.Open(file, 0o600, &bbolt.Options{
@@ -84,6 +94,9 @@ func openFile(path, file string, o Options, readOnly bool) (*Book, error) {
 		})
 		return err
 	})
+	if err == nil && how == toWrite {
+		err = b.convert()
+	}
 	if err == nil {
 		err = b.load()
 	}
@@ -204,7 +217,7 @@ func layOut(tx *bbolt.Tx) error {
 	return errors.Join(
 		meta.Put(keySchema, binary.BigEndian.AppendUint32(nil, schema)),
 		meta.Put(keyHead, head{}.pack()),
-		meta.Put(keyTie, head{}.tie(due.SummaryVersion)),
+		meta.Put(keyStamp, head{}.stamp(due.SummaryVersion)),
 	)
 }
 

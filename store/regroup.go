@@ -67,7 +67,7 @@ func (c *change) weatherbound(block record.ID) []record.StumpID {
 	var out []record.StumpID
 	cursor, prefix := c.summaries.Cursor(), numberKey(n)
 	for k, v := cursor.Seek(prefix); k != nil && bytes.HasPrefix(k, prefix); k, v = cursor.Next() {
-		s, ok := openSummary(spot(k), v, c.now.block(block))
+		s, ok := unpackSummary(spot(k), v, c.now.block(block))
 		white := func(d due.Due) bool { return d.Kind == due.White }
 		if !ok || s.Stage <= record.StageSealed || slices.ContainsFunc(s.Dues, white) {
 			out = append(out, spot(k).stump(block))

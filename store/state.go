@@ -22,7 +22,7 @@ var (
 
 	keySchema = []byte("schema")
 	keyHead   = []byte("head")
-	keyTie    = []byte("summaries")
+	keyStamp  = []byte("summaries")
 	keyApart  = []byte("apart")
 )
 
@@ -142,11 +142,10 @@ func checkSchema(tx *bbolt.Tx, path string) error {
 	if meta == nil {
 		return problem(ErrNotABook, nil, "%s is not a book of this program; choose another file", path)
 	}
-	v := meta.Get(keySchema)
-	if len(v) != 4 {
+	if len(meta.Get(keySchema)) != 4 {
 		return problem(ErrNotABook, nil, "%s is not a book of this program; choose another file", path)
 	}
-	if n := binary.BigEndian.Uint32(v); n > schema {
+	if n := schemaOf(tx); n > schema {
 		return problem(ErrNewer, nil, "the book %s was written by a newer version of this program (layout %d, this one knows %d); open it with that version", path, n, schema)
 	}
 	for _, name := range [][]byte{bucketBlocks, bucketJournal, bucketSummaries} {
@@ -169,5 +168,5 @@ func foldGeneral(tx *bbolt.Tx, st *state, zones record.Zones) (book *record.Book
 // made from this journal by these rules.
 func fresh(tx *bbolt.Tx, h head) bool {
 	meta := tx.Bucket(bucketMeta)
-	return bytes.Equal(meta.Get(keyHead), h.pack()) && bytes.Equal(meta.Get(keyTie), h.tie(due.SummaryVersion))
+	return bytes.Equal(meta.Get(keyHead), h.pack()) && bytes.Equal(meta.Get(keyStamp), h.stamp(due.SummaryVersion))
 }

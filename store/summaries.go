@@ -14,13 +14,13 @@ import (
 // A summary stands under the spot of its stump in the block that goes on, as
 // the fixed layout of core followed by a CRC-32C over key and layout.
 
-// sealSummary packs a summary for its key.
-func sealSummary(p spot, s due.Summary) []byte {
-	v := sealed(due.PackSummary(append(make([]byte, 0, 256), p[:]...), s))
+// packSummary packs a summary for its key.
+func packSummary(p spot, s due.Summary) []byte {
+	v := checksummed(due.PackSummary(append(make([]byte, 0, 256), p[:]...), s))
 	return v[len(p):]
 }
 
-func openSummary(p spot, v []byte, block *record.Block) (due.Summary, bool) {
+func unpackSummary(p spot, v []byte, block *record.Block) (due.Summary, bool) {
 	if len(v) < 4 {
 		return due.Summary{}, false
 	}
@@ -31,16 +31,17 @@ func openSummary(p spot, v []byte, block *record.Block) (due.Summary, bool) {
 	return due.UnpackSummary(body, p.stump(block.ID), block.Zone)
 }
 
-// makeSummary makes a stump's summary from the journal. A stump of which
-// nothing stands any more, as when its adding was taken back, has none.
-func makeSummary(tx *bbolt.Tx, st *state, id record.StumpID) (sum due.Summary, ok bool) {
+// makeSummary makes a stump's record and its summary from the journal. A stump
+// of which nothing stands any more, as when its adding was taken back, has no
+// summary: ok is false. Whole is false where a record of it is damaged.
+func makeSummary(tx *bbolt.Tx, st *state, id record.StumpID) (made due.Changed, ok, whole bool) {
 	events, bad := gatherStump(tx, st, id)
 	folding(id, func() {
-		if s := record.Fold(id, events); len(s.Live) > 0 {
-			sum, ok = due.Summarize(s, st.block(id.Block), len(events)+bad), true
-		}
+		made.Stump = record.Fold(id, events)
+		made.Summary = due.Summarize(made.Stump, st.block(id.Block), len(events)+bad)
+		ok = len(made.Stump.Live) > 0
 	})
-	return sum, ok
+	return made, ok, bad == 0
 }
 
 func storedSummary(tx *bbolt.Tx, st *state, id record.StumpID) (due.Summary, bool) {
@@ -49,7 +50,7 @@ func storedSummary(tx *bbolt.Tx, st *state, id record.StumpID) (due.Summary, boo
 		return due.Summary{}, false
 	}
 	p := spotOf(n, id)
-	return openSummary(p, tx.Bucket(bucketSummaries).Get(p[:]), st.block(id.Block))
+	return unpackSummary(p, tx.Bucket(bucketSummaries).Get(p[:]), st.block(id.Block))
 }
 
 // Summaries is the summaries of a block's stumps by row, tree and limb,
@@ -70,9 +71,11 @@ func (b *Book) Summaries(block record.ID) ([]due.Summary, error) {
 			if len(k) != len(spot{}) {
 				continue
 			}
-			s, ok := openSummary(spot(k), v, settings)
+			s, ok := unpackSummary(spot(k), v, settings)
 			if !ok {
-				s, ok = makeSummary(tx, st, spot(k).stump(id))
+				var made due.Changed
+				made, ok, _ = makeSummary(tx, st, spot(k).stump(id))
+				s = made.Summary
 			}
 			if ok {
 				out = append(out, s)

@@ -182,16 +182,12 @@ func (b *blockScreen) answerTogether(who string, t together, stumps []*record.St
 		if !t.fits(s) {
 			continue
 		}
-		body := t.body(s)
-		if err := record.BeforeCause(s, body, at, b.x.site().Zone); err != nil {
+		given, err := s.Answer(record.Given{Bodies: []record.Body{t.body(s)}, At: at, Hand: b.x.hand, Zone: b.x.site().Zone})
+		if err != nil {
 			wrong, left = fmt.Errorf("%s: %w", s.ID.Place(), err), left+1
 			continue
 		}
-		e := record.Event{At: at.Truncate(time.Second), Hand: b.x.hand, Stump: s.ID, Body: body}
-		if q := e.Question(); q != "" {
-			e.Replaces = s.Answers(q)
-		}
-		events = append(events, e)
+		events = append(events, given...)
 	}
 	if len(events) == 0 && wrong != nil {
 		return wrong
@@ -200,8 +196,8 @@ func (b *blockScreen) answerTogether(who string, t together, stumps []*record.St
 	if err != nil {
 		return err
 	}
-	words := fmt.Sprintf("%s, %s, %s", who, t.word, counted(len(out), "stump"))
-	b.undo = append(b.undo, batch{words, out})
+	words := fmt.Sprintf("%s, %s, %s", who, t.word, counted(len(out.Events), "stump"))
+	b.undo = append(b.undo, batch{words, out.Events})
 	b.x.answered(out)
 	b.load()
 	b.x.say("Taken: " + words + ", " + at.Format("15:04") + ". u takes it back.")
@@ -219,11 +215,16 @@ func (b *blockScreen) takeBack() {
 		return
 	}
 	last := b.undo[len(b.undo)-1]
-	var events []record.Event
+	var stumps []*record.Stump
 	for _, e := range last.events {
-		events = append(events, record.Event{At: b.x.Now().Truncate(time.Second), Hand: b.x.hand, Stump: e.Stump, Body: &record.Withdrawn{Of: e.ID}})
+		s, err := b.x.Book.Stump(e.Stump)
+		if err != nil {
+			b.x.fail(err)
+			return
+		}
+		stumps = append(stumps, s)
 	}
-	out, err := b.x.Book.Append(events...)
+	out, err := b.x.Book.Append(record.Undo(record.ActOn(stumps, last.events[0].Act), b.x.Now(), b.x.hand)...)
 	if err != nil {
 		b.x.fail(err)
 		return

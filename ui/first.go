@@ -271,9 +271,9 @@ func (f *firstScreen) make() error {
 	if err != nil {
 		return err
 	}
-	all := make([]record.Event, 0, len(bodies)+len(events))
-	for _, b := range bodies {
-		all = append(all, record.Event{At: f.x.Now().Truncate(time.Second), Hand: f.x.hand, Body: b})
+	all, err := f.x.Book.Folded().Answer(record.Given{Bodies: bodies, At: f.x.Now(), Hand: f.x.hand})
+	if err != nil {
+		return err
 	}
 	out, err := f.x.Book.Append(append(all, events...)...)
 	if err != nil {

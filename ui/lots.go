@@ -90,9 +90,11 @@ func (r *root) holdLot(l *record.Lot) {
 // aboutLot puts down something about a lot, in place of the answer that stood,
 // and goes back to the lots.
 func (r *root) aboutLot(body record.Body, words string) error {
-	e := record.Event{At: r.x.now(), Body: body}
-	e.Replaces = r.x.Book.Folded().Answers(e.Question())
-	if _, err := r.x.write(record.NoStump, e); err != nil {
+	events, err := r.x.Book.Folded().Answer(record.Given{Bodies: []record.Body{body}, At: r.x.now()})
+	if err != nil {
+		return err
+	}
+	if _, err := r.x.write(record.NoStump, events...); err != nil {
 		return err
 	}
 	r.lots()

@@ -15,7 +15,7 @@ import (
 // Book is what the screens need of the book. Append returns only after the
 // events are safely on disk; no screen shows an answer as taken before that.
 type Book interface {
-	Append(events ...record.Event) ([]record.Event, error)
+	Append(events ...record.Event) (due.Appended, error)
 	Stump(record.StumpID) (*record.Stump, error)
 	Summaries(block record.ID) ([]due.Summary, error)
 	Folded() *record.Book

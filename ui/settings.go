@@ -116,12 +116,11 @@ func (r *root) setBlock(block record.ID, name, value string) error {
 		}
 		value, body = zone, &record.BlockSet{Block: block, Setting: name, Value: zone}
 	}
-	if err := record.Check(record.Event{Body: body}); err != nil {
+	events, err := r.x.Book.Folded().Answer(record.Given{Bodies: []record.Body{body}, At: r.x.Now()})
+	if err != nil {
 		return err
 	}
-	e := record.Event{At: r.x.Now(), Body: body}
-	e.Replaces = r.x.Book.Folded().Answers(e.Question())
-	_, err := r.x.write(record.NoStump, e)
+	_, err = r.x.write(record.NoStump, events...)
 	return err
 }
 
@@ -157,7 +156,12 @@ func (r *root) pickSame() {
 			continue
 		}
 		items = append(items, listItem{b.Name, counted(len(r.x.summaries(b.ID)), "stump"), func() error {
-			if _, err := r.x.write(record.NoStump, record.Event{At: r.x.Now(), Body: &record.Same{What: "block", A: here.ID.String(), B: b.ID.String()}}); err != nil {
+			same := &record.Same{What: "block", A: here.ID.String(), B: b.ID.String()}
+			events, err := r.x.Book.Folded().Answer(record.Given{Bodies: []record.Body{same}, At: r.x.Now()})
+			if err != nil {
+				return err
+			}
+			if _, err := r.x.write(record.NoStump, events...); err != nil {
 				return err
 			}
 			r.x.block = r.x.Book.Folded().CanonicalBlock(here.ID)

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"time"
 
+	"barkslip/core/due"
 	"barkslip/core/plan"
 	"barkslip/core/record"
 	"barkslip/core/tally"
@@ -77,14 +78,14 @@ func (x *shared) site() *record.Block { return x.Book.Folded().Blocks[x.block] }
 
 // write gives events their hand and stump and puts them on disk in one
 // transaction. Screens read the record anew only after it returns.
-func (x *shared) write(stump record.StumpID, events ...record.Event) ([]record.Event, error) {
+func (x *shared) write(stump record.StumpID, events ...record.Event) (due.Appended, error) {
 	for i := range events {
 		events[i].At = events[i].At.Truncate(time.Second)
 		events[i].Hand, events[i].Stump = x.hand, stump
 	}
 	out, err := x.Book.Append(events...)
 	if err != nil {
-		return nil, err
+		return due.Appended{}, err
 	}
 	x.answered(out)
 	return out, nil

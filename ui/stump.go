@@ -46,6 +46,15 @@ func (s *stumpScreen) load() error {
 	return nil
 }
 
+// loadAfter takes the record as the book gave it back after an answer.
+func (s *stumpScreen) loadAfter(out due.Appended) error {
+	if s.s = out.Of(s.id); s.s == nil {
+		return s.load()
+	}
+	s.ask()
+	return nil
+}
+
 // ask puts the present question anew; what is being typed stays if the question
 // is still the same.
 func (s *stumpScreen) ask() {
@@ -237,16 +246,9 @@ func (s *stumpScreen) write(refines []record.ID, bodies ...record.Body) {
 // read back. refines names observations that the answer takes the place of.
 func (s *stumpScreen) keep(refines []record.ID, bodies ...record.Body) error {
 	now := s.x.now()
-	var events []record.Event
-	for _, b := range bodies {
-		e := record.Event{At: now, Replaces: s.replaces(b, refines), Body: b}
-		if old, ok := s.corrected(e); ok {
-			e.At = old.At
-		}
-		if err := record.BeforeCause(s.s, b, e.At, s.x.site().Zone); err != nil {
-			return err
-		}
-		events = append(events, e)
+	events, err := s.s.Answer(record.Given{Bodies: bodies, At: now, Earlier: !s.x.at.IsZero(), Again: s.again, Refines: refines, Zone: s.x.site().Zone})
+	if err != nil {
+		return err
 	}
 	out, err := s.x.write(s.id, events...)
 	if err != nil {
@@ -266,52 +268,15 @@ func (s *stumpScreen) keep(refines []record.ID, bodies ...record.Body) error {
 	}
 	s.focus, s.again = "", false
 	s.clear()
-	s.x.pressed.events = append(s.x.pressed.events, out...)
+	s.x.pressed.events = append(s.x.pressed.events, out.Events...)
 	if s.r.rounds != nil {
-		s.r.rounds.done = append(s.r.rounds.done, out...)
+		s.r.rounds.done = append(s.r.rounds.done, out.Events...)
 	}
-	if err := s.load(); err != nil {
+	if err := s.loadAfter(out); err != nil {
 		return err
 	}
 	s.met()
 	return nil
-}
-
-// corrected is the answer an event takes the place of where its time is kept:
-// what was refined or corrected was done when it was done. With an earlier time
-// set that time holds, but where it would turn the order of the work round. A
-// stump measured anew before its scions is measured now, so that its slots are
-// asked again.
-func (s *stumpScreen) corrected(e record.Event) (record.Event, bool) {
-	_, measured := e.Body.(*record.StumpMeasured)
-	measured = measured && len(s.c.A.Grafts) == 0
-	_, scion := e.Body.(*record.ScionSet) // also told more exactly, as how far its split ran
-	if len(e.Replaces) == 0 || measured || e.Question() != "" && !s.again && !scion {
-		return record.Event{}, false
-	}
-	for _, old := range s.s.Live {
-		if old.ID == e.Replaces[0] {
-			return old, s.x.at.IsZero() || s.keepsPlace(e.Body, old.At)
-		}
-	}
-	return record.Event{}, false
-}
-
-// keepsPlace says whether a corrected answer keeps its time though another is
-// set: one later than what followed from it.
-func (s *stumpScreen) keepsPlace(b record.Body, old time.Time) bool {
-	if s.x.at.Before(old) {
-		return false
-	}
-	switch b.(type) {
-	case *record.CutBack:
-		return len(s.c.A.Grafts) > 0
-	case *record.ScionSet:
-		return true
-	case *record.Sealed:
-		return s.c.A.White != nil
-	}
-	return false
 }
 
 // met goes back to the round once nothing of it is left to do here.
@@ -327,44 +292,6 @@ func (s *stumpScreen) met() {
 		}
 	}
 	s.r.openRounds()
-}
-
-// replaces is the answers a new one takes the place of: all that stand to the
-// same question; those it refines; or, when a step is corrected, its newest
-// observation.
-func (s *stumpScreen) replaces(b record.Body, refines []record.ID) []record.ID {
-	if q := (record.Event{Body: b}).Question(); q != "" {
-		return s.s.Answers(q)
-	}
-	for _, id := range refines {
-		for _, e := range s.s.Live {
-			if e.ID == id && sameKind(e.Body, b) {
-				return []record.ID{id}
-			}
-		}
-	}
-	if !s.again {
-		return nil
-	}
-	for i := len(s.s.Live) - 1; i >= 0; i-- {
-		if e := s.s.Live[i]; sameKind(e.Body, b) {
-			return []record.ID{e.ID}
-		}
-	}
-	return nil
-}
-
-// sameKind says whether two bodies answer the same step: a look at the face is
-// not a try of the bark.
-func sameKind(a, b record.Body) bool {
-	if a.Kind() != b.Kind() {
-		return false
-	}
-	x, ok := a.(*record.Looked)
-	if !ok {
-		return true
-	}
-	return (x.Slip != "") == (b.(*record.Looked).Slip != "")
 }
 
 // pick opens the list of causes or of reasons; what is picked becomes the

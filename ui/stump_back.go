@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fmt"
-	"strings"
 
 	"barkslip/core/due"
 	"barkslip/core/record"
@@ -21,7 +20,7 @@ func (s *stumpScreen) undo() {
 
 // takeBack takes back an answer, and what was given with it as one answer.
 func (s *stumpScreen) takeBack(word string, e record.Event) {
-	events := append([]record.Event{e}, s.s.GivenWith(e)...)
+	events := s.s.Act(e)
 	s.withdraw(word, events, events)
 }
 
@@ -38,26 +37,19 @@ func (s *stumpScreen) redo() {
 // withdraw takes back events in one transaction and names the answers that come
 // or go with them.
 func (s *stumpScreen) withdraw(word string, events, answers []record.Event) {
-	var out []record.Event
-	for _, e := range events {
-		out = append(out, record.Event{At: s.x.Now(), Body: &record.Withdrawn{Of: e.ID}})
-	}
-	if _, err := s.x.write(s.id, out...); err != nil {
+	out, err := s.x.write(s.id, record.Undo(events, s.x.Now(), s.x.hand)...)
+	if err != nil {
 		s.x.fail(err)
 		return
 	}
 	s.x.before, s.x.earlier = walk.Habit{}, walk.Habit{} // it may have been wood or a seal
 	s.focus, s.again = "", false
 	s.clear()
-	if err := s.load(); err != nil {
+	if err := s.loadAfter(out); err != nil {
 		s.x.fail(err)
 		return
 	}
-	var words []string
-	for _, e := range answers {
-		words = append(words, record.Say(e.Body, s.x.site().Units))
-	}
-	s.x.say(fmt.Sprintf("%s: %s.", word, strings.Join(words, ", ")))
+	s.x.say(fmt.Sprintf("%s: %s.", word, record.SayAct(answers, s.x.site().Units)))
 }
 
 // move goes along the stake to the next step that was answered, or back to the

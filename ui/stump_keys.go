@@ -85,15 +85,12 @@ func (s *stumpScreen) settle() {
 		return
 	}
 	b := s.x.site()
-	var all []record.ID
 	var items []listItem
-	for _, e := range s.s.Clashes[0].Events {
-		all = append(all, e.ID)
-	}
-	for _, e := range s.s.Clashes[0].Events {
+	clash := s.s.Clashes[0]
+	for _, e := range clash.Events {
 		meaning := e.Hand + ", " + unit.When(e.At, s.x.now(), b.Zone)
 		items = append(items, listItem{record.Say(e.Body, b.Units), meaning, func() error {
-			if _, err := s.x.write(s.id, record.Event{At: e.At, Replaces: all, Body: e.Body}); err != nil {
+			if _, err := s.x.write(s.id, clash.Settle(e)); err != nil {
 				return err
 			}
 			s.clear()

@@ -31,40 +31,30 @@ func (x *shared) summaries(block record.ID) []due.Summary {
 }
 
 // answered brings what the screens know in step after events were written.
-func (x *shared) answered(events []record.Event) {
-	whole := false
-	seen := map[record.StumpID]bool{}
-	for _, e := range events {
-		if e.Stump == record.NoStump {
-			whole = true
-			continue
-		}
-		if !seen[e.Stump] {
-			seen[e.Stump] = true
-			whole = !x.renew(e.Stump) || whole
-		}
+func (x *shared) answered(out due.Appended) {
+	whole, stumps := false, map[record.StumpID]bool{}
+	for _, e := range out.Events {
+		whole = whole || e.Stump == record.NoStump
+		stumps[e.Stump] = true
 	}
-	if whole { // a block, its settings or its weather: everything may have changed
+	for _, c := range out.Changed {
+		whole = !x.renew(c.Summary) || whole
+	}
+	if whole || len(out.Changed) < len(stumps) { // a block, its settings or its weather: everything may have changed
 		x.sums = nil
 		x.oddsFor = record.None
 		x.clocks.refresh(x)
 	}
 }
 
-// renew makes one stump's summary anew; it says whether the stump was known.
-func (x *shared) renew(id record.StumpID) bool {
-	block := x.Book.Folded().Blocks[id.Block]
-	have := x.sums[id.Block]
-	at, known := slices.BinarySearchFunc(have, id, func(s due.Summary, id record.StumpID) int { return s.ID.Compare(id) })
-	if !known || block == nil {
+// renew takes in one stump's summary; it says whether the stump was known.
+func (x *shared) renew(sum due.Summary) bool {
+	have := x.sums[sum.ID.Block]
+	at, known := slices.BinarySearchFunc(have, sum.ID, func(s due.Summary, id record.StumpID) int { return s.ID.Compare(id) })
+	if !known {
 		return false
 	}
-	stump, err := x.Book.Stump(id)
-	if err != nil {
-		x.fail(err)
-		return true
-	}
-	have[at] = due.Summarize(stump, block, len(stump.All))
-	x.clocks.renew(have[at])
+	have[at] = sum
+	x.clocks.renew(sum)
 	return true
 }

@@ -104,17 +104,17 @@ func (r *root) askDays() {
 // keepWeather writes days of weather in one transaction, each in place of what
 // was put down for it before.
 func (r *root) keepWeather(days []*record.DayWeather) error {
-	var events []record.Event
+	given := record.Given{At: r.x.Now()}
 	for _, w := range days {
-		e := record.Event{At: r.x.Now().Truncate(time.Second), Hand: r.x.hand, Body: w}
-		e.Replaces = r.x.Book.Folded().Answers(e.Question())
-		events = append(events, e)
+		given.Bodies = append(given.Bodies, w)
 	}
-	out, err := r.x.Book.Append(events...)
+	events, err := r.x.Book.Folded().Answer(given)
 	if err != nil {
 		return err
 	}
-	r.x.answered(out)
+	if _, err := r.x.write(record.NoStump, events...); err != nil {
+		return err
+	}
 	if err := r.reload(); err != nil {
 		return err
 	}

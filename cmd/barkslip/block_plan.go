@@ -121,39 +121,37 @@ func (p *planned) setBlock(book *store.Book, block *record.Block, w wanted, now 
 	if err != nil {
 		return err
 	}
-	live := record.Live(events)
-	for _, s := range w.settings {
-		body := &record.BlockSet{Block: block.ID, Setting: s[0], Value: s[1]}
-		e := record.Event{At: now.In(block.Zone), Body: body}
-		stands := ""
-		for _, old := range live {
-			if set, ok := old.Body.(*record.BlockSet); ok && old.Question() == e.Question() {
-				e.Replaces, stands = append(e.Replaces, old.ID), set.Value
-			}
-		}
-		if stands != s[1] {
-			p.set++
-			p.events = append(p.events, e)
+	stands := map[string]string{}
+	for _, old := range record.Live(events) {
+		if set, ok := old.Body.(*record.BlockSet); ok && set.Block == block.ID {
+			stands[set.Setting] = set.Value
 		}
 	}
-	return nil
+	given := record.Given{At: now.In(block.Zone)}
+	for _, s := range w.settings {
+		if stands[s[0]] != s[1] {
+			given.Bodies = append(given.Bodies, &record.BlockSet{Block: block.ID, Setting: s[0], Value: s[1]})
+		}
+	}
+	p.set = len(given.Bodies)
+	changed, err := book.Folded().Answer(given)
+	p.events = append(p.events, changed...)
+	return err
 }
 
 // addStump adds a stump, or answers anew what a list says of one that is there.
 func (p *planned) addStump(book *store.Book, id record.StumpID, known bool, says record.StumpAdded, columns []string, at time.Time) error {
-	e := record.Event{At: at, Stump: id}
-	var before record.StumpAdded
-	there := false
+	stump := record.Fold(id, nil)
 	if known {
-		stump, err := book.Stump(id)
-		if err != nil {
+		var err error
+		if stump, err = book.Stump(id); err != nil {
 			return err
 		}
-		for _, old := range stump.Live {
-			if body, ok := old.Body.(*record.StumpAdded); ok {
-				e.Replaces, before, there = append(e.Replaces, old.ID), *body, true
-			}
-		}
+	}
+	var before record.StumpAdded
+	there := stump.Added != nil
+	if there {
+		before = stump.Added.What
 	}
 	now := takenIn(before, says, columns)
 	switch {
@@ -164,9 +162,9 @@ func (p *planned) addStump(book *store.Book, id record.StumpID, known bool, says
 	default:
 		p.added++
 	}
-	e.Body = &now
-	p.events = append(p.events, e)
-	return nil
+	added, err := stump.Answer(record.Given{Bodies: []record.Body{&now}, At: at, Zone: at.Location()})
+	p.events = append(p.events, added...)
+	return err
 }
 
 // takenIn is what is known of a stump once a line of a list is taken in:

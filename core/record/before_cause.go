@@ -7,24 +7,41 @@ import (
 )
 
 // cause is what must have been done before an answer can have been given: when,
-// and in words. A zero time says that it was never done.
+// and in words. A zero time says that it was never done; without words nothing
+// is asked for.
 type cause struct {
 	at    time.Time
 	done  string // "it was sealed"
 	never string // the sentence where it was never done
 }
 
+// caused is a body that follows from what was done before it.
+type caused interface{ cause(a *Attempt) cause }
+
+// ofGrafts is a body that tells of grafts, which may not be there, or be dead.
+type ofGrafts interface {
+	onGrafts(a *Attempt, at time.Time) error
+}
+
 // BeforeCause says in a plain sentence why an answer cannot have been given at a
 // time, shown in a zone: what it follows from was done later, or never. It is
 // nil where the answer can stand.
 func BeforeCause(s *Stump, b Body, at time.Time, zone *time.Location) error {
-	a := s.attemptAt(at)
-	if err := a.onGrafts(b, at); err != nil {
-		return err
+	return s.attemptAt(at).beforeCause(b, at, zone)
+}
+
+func (a *Attempt) beforeCause(b Body, at time.Time, zone *time.Location) error {
+	if b, ok := b.(ofGrafts); ok {
+		if err := b.onGrafts(a, at); err != nil {
+			return err
+		}
 	}
-	need, asked := a.causeOf(b)
-	switch {
-	case !asked:
+	c, ok := b.(caused)
+	if !ok {
+		return nil
+	}
+	switch need := c.cause(a); {
+	case need == cause{}:
 		return nil
 	case need.at.IsZero():
 		return errors.New(need.never)
@@ -37,43 +54,41 @@ func BeforeCause(s *Stump, b Body, at time.Time, zone *time.Location) error {
 const fullTime = "2 Jan 2006 15:04"
 
 // attemptAt is the attempt that an answer for a time belongs to.
-func (s *Stump) attemptAt(at time.Time) *Attempt {
-	n := 0
-	for _, start := range attemptStarts(s.Live) {
+func (s *Stump) attemptAt(at time.Time) *Attempt { return s.Attempts[s.numberAt(at)] }
+
+// numberAt is the number of that attempt, from 0.
+func (s *Stump) numberAt(at time.Time) (n int) {
+	for _, start := range s.starts {
 		if !at.Before(start.At) {
 			n++
 		}
 	}
-	return s.Attempts[n]
+	return n
 }
 
-// causeOf is what an answer follows from; asked is false for an answer that may
-// stand alone.
-func (a *Attempt) causeOf(b Body) (need cause, asked bool) {
-	switch b.(type) {
-	case *Looked, *FreshCut, *Drilled, *ScionSet, *SproutsRubbed:
-		if a.CutBack == nil {
-			return need, false // the record may begin with the work of the day
-		}
-		return cause{at: a.CutBack.At, done: "it was cut back"}, true
-	case *LimbTakenOff:
-		return answered(a.Nurse, "its limbs were judged", "no limbs were put down to take off"), true
-	case *Sealed, *Visited, *Staked, *LeaderChosen, *Tied, *Pinched, *RingSet, *SeasonsEnd, *SproutsKept, *Untied:
-		return cause{a.SetAt(), "the last scion was set", "no scion was set yet"}, true
-	case *StillWet, *PaintedWhite, *SealChecked, *Resealed:
-		return answered(a.Sealed, "it was sealed", "it was not sealed yet"), true
-	case *LeaderBroken, *SecondShootOff, *RivalCut, *Twined:
-		return answered(a.Leader, "the leader was chosen", "no leader was chosen yet"), true
-	case *TwineChecked, *TwineMoved, *TwineCut:
-		return answered(a.Twine, "the twine was put on", "no twine was put on"), true
-	case *TapesLoosened:
-		return cause{firstOf(a.Ties), "the first tie was put on", "no tie was put on"}, true
-	case *HeadedBack:
-		return cause{a.FirstPush(), "the first push was seen", "no graft was seen pushing yet"}, true
-	case *NurseLimbOff:
-		return answered(a.Nurse, "its limbs were judged", "no nurse limbs were put down to take off"), true
+// wasCutBack is no cause where nobody put a cutting back down: the record may
+// begin with the work of the day.
+func (a *Attempt) wasCutBack() cause {
+	if a.CutBack == nil {
+		return cause{}
 	}
-	return need, false
+	return cause{at: a.CutBack.At, done: "it was cut back"}
+}
+
+func (a *Attempt) wasSet() cause {
+	return cause{a.SetAt(), "the last scion was set", "no scion was set yet"}
+}
+
+func (a *Attempt) wasSealed() cause {
+	return answered(a.Sealed, "it was sealed", "it was not sealed yet")
+}
+
+func (a *Attempt) wasLed() cause {
+	return answered(a.Leader, "the leader was chosen", "no leader was chosen yet")
+}
+
+func (a *Attempt) wasTwined() cause {
+	return answered(a.Twine, "the twine was put on", "no twine was put on")
 }
 
 func answered[T any](s *Said[T], done, never string) cause {
@@ -83,33 +98,7 @@ func answered[T any](s *Said[T], done, never string) cause {
 	return cause{s.At, done, never}
 }
 
-func firstOf[T any](list []Said[T]) time.Time {
-	if len(list) == 0 {
-		return time.Time{}
-	}
-	return list[0].At
-}
-
-// onGrafts refuses what is said of a graft that is not there, and a leader that
-// is dead.
-func (a *Attempt) onGrafts(b Body, at time.Time) error {
-	switch b := b.(type) {
-	case *Visited:
-		for _, f := range b.Found {
-			if a.Graft(f.Slot) == nil {
-				return fmt.Errorf("no scion was set in slot %d", f.Slot)
-			}
-		}
-	case *LeaderChosen:
-		return a.canLead(b.Slot, at)
-	case *LeaderBroken:
-		if b.Promoted > 0 {
-			return a.canLead(b.Promoted, at)
-		}
-	}
-	return nil
-}
-
+// canLead refuses a leader that is not there or is dead.
 func (a *Attempt) canLead(slot int, at time.Time) error {
 	g := a.Graft(slot)
 	switch {

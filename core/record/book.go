@@ -63,8 +63,8 @@ type Lot struct {
 	Held     *Said[LotHeld]
 }
 
-// Book is what is known apart from single stumps: blocks, lots, hands and
-// weather.
+// Book is what is known apart from single stumps, the general part of the
+// journal: blocks, lots, hands and weather.
 type Book struct {
 	Blocks map[ID]*Block
 	Lots   map[ID]*Lot
@@ -74,6 +74,9 @@ type Book struct {
 	answers map[string][]ID
 }
 
+// joins is a body that says that two names are one.
+type joins interface{ join(b *Book) }
+
 // Zones finds a time zone by name.
 type Zones func(name string) (*time.Location, error)
 
@@ -81,15 +84,21 @@ type Zones func(name string) (*time.Location, error)
 // given, and repetition, make no difference.
 func FoldBook(events []Event, zones Zones) *Book {
 	b := &Book{Blocks: map[ID]*Block{}, Lots: map[ID]*Lot{}, sames: map[string]map[string]string{}, names: map[ID]bool{}, answers: map[string][]ID{}}
-	for _, e := range Live(events) {
-		if body, ok := e.Body.(*BlockMade); ok {
-			b.names[body.Block] = true
+	live := Live(events)
+	for _, e := range live {
+		if body, ok := e.Body.(joins); ok {
+			body.join(b)
 		}
-		if body, ok := e.Body.(onBook); ok {
+	}
+	for _, e := range live { // standing answers, in order
+		if body, ok := e.Body.(onBook); ok && e.Question() != "" {
 			body.applyBook(b, e)
-			if q := e.Question(); q != "" {
-				b.answers[q] = append(b.answers[q], e.ID)
-			}
+			b.answers[e.Question()] = append(b.answers[e.Question()], e.ID)
+		}
+	}
+	for _, e := range byTime(live) { // what was seen, by its time
+		if body, ok := e.Body.(onBook); ok && e.Question() == "" {
+			body.applyBook(b, e)
 		}
 	}
 	for _, block := range b.Blocks {
@@ -97,14 +106,6 @@ func FoldBook(events []Event, zones Zones) *Book {
 		if z, err := zones(block.ZoneName); err == nil && block.ZoneName != "" {
 			block.Zone = z
 		}
-	}
-	for id, l := range b.Lots {
-		if same := b.LotOf(id); same != nil && same != l {
-			same.Readings = append(same.Readings, l.Readings...)
-		}
-	}
-	for _, l := range b.Lots {
-		slices.SortFunc(l.Readings, func(x, y Said[StoreRead]) int { return cmp.Or(x.At.Compare(y.At), x.ID.Compare(y.ID)) })
 	}
 	return b
 }
@@ -194,8 +195,6 @@ func (b *Book) LotOf(id ID) *Lot {
 	}
 	return nil
 }
-
-func byTime[T any](a, b Said[T]) int { return a.At.Compare(b.At) }
 
 // Answers is the ids of the standing answers to a question about a block, a lot
 // or the weather.

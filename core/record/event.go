@@ -8,12 +8,14 @@ import (
 )
 
 // Version is the journal's version; an event of a newer one is kept as Foreign.
-const Version = 1
+// An event of version 1 is one without an act.
+const Version = 2
 
 // Event is one thing that was done or seen. Events are never changed; a later
 // one may replace or withdraw it.
 type Event struct {
 	ID       ID
+	Act      ID        // what was given together carries one act; None in an event of version 1
 	Clock    uint64    // logical clock: one more than the newest event known when it was made
 	At       time.Time // when it was done or seen, to the second, with the zone's offset
 	Hand     string    // initials
@@ -74,7 +76,7 @@ type Said[T any] struct {
 
 func said[T any](e Event, what T) Said[T] { return Said[T]{e.ID, e.Clock, e.At, e.Hand, what} }
 
-// newer says whether one thing was said after another; of two put down for the
+// Newer says whether one thing was said after another; of two put down for the
 // same second, as from notes on paper, the later in order is.
 func Newer[A, B any](a Said[A], b Said[B]) bool {
 	return a.At.After(b.At) || a.At.Equal(b.At) && a.Clock > b.Clock
@@ -130,7 +132,7 @@ func arcs(f fields, name string, v *[]Arc) {
 	listOf(f, name, v, (*Arc).fields)
 }
 
-// lastOf is the newest of what was said, nil if nothing was.
+// LastOf is the newest of what was said, nil if nothing was.
 func LastOf[T any](list []Said[T]) *Said[T] {
 	if len(list) == 0 {
 		return nil
@@ -138,6 +140,7 @@ func LastOf[T any](list []Said[T]) *Said[T] {
 	return &list[len(list)-1]
 }
 
+// Last is the newest of what was said, at nought if nothing was.
 func Last[T any](said []Said[T]) (s Said[T]) {
 	if n := len(said); n > 0 {
 		s = said[n-1]

@@ -36,7 +36,10 @@ func (b *BlockMade) check() error {
 	return nil
 }
 
-func (b *BlockMade) applyBook(book *Book, e Event) { book.block(b.Block).made(b.Name, e.At) }
+func (b *BlockMade) applyBook(book *Book, e Event) {
+	book.names[b.Block] = true
+	book.block(b.Block).made(b.Name, e.At)
+}
 
 // BlockSet sets one setting of a block; the settings are listed in setting.go.
 type BlockSet struct {
@@ -113,7 +116,10 @@ func (s *Same) check() error {
 	return errors.Join(errA, errB)
 }
 
-func (s *Same) applyBook(book *Book, _ Event) { book.join(s.What, s.A, s.B) }
+// applyBook does nothing: what is one is known before anything is said of it.
+func (*Same) applyBook(*Book, Event) {}
+
+func (s *Same) join(book *Book) { book.join(s.What, s.A, s.B) }
 
 // DayWeather is the weather of one day on a block, forecast or seen.
 type DayWeather struct {

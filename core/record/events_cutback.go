@@ -42,6 +42,8 @@ func (b *NurseJudged) check() error { return oneOf("leaf", b.Leaf, true, Leaves.
 
 func (b *NurseJudged) apply(_ *Stump, a *Attempt, e Event) { a.Nurse = standing(e, *b) }
 
+func (*NurseJudged) begins(c *course) bool { return c.ended() }
+
 // LimbTakenOff is a limb near the graft sawn off after it was judged.
 type LimbTakenOff struct {
 	Left    int     // limbs that stay
@@ -63,6 +65,10 @@ func (b *LimbTakenOff) fields(f fields) {
 
 func (b *LimbTakenOff) apply(_ *Stump, a *Attempt, e Event) {
 	a.LimbsOff = append(a.LimbsOff, said(e, *b))
+}
+
+func (*LimbTakenOff) cause(a *Attempt) cause {
+	return answered(a.Nurse, "its limbs were judged", "no limbs were put down to take off")
 }
 
 // CutBack is the first cut, a week or so before the graft.
@@ -88,6 +94,11 @@ func (*CutBack) question() string { return "cut-back" }
 
 func (b *CutBack) apply(_ *Stump, a *Attempt, e Event) { a.CutBack = standing(e, *b) }
 
+// begins: grafts are cut away with what they stand on.
+func (*CutBack) begins(c *course) bool { return c.ended() || len(c.grafts) > 0 }
+
+func (*CutBack) followed(a *Attempt) bool { return len(a.Grafts) > 0 }
+
 // Gashed is a set of gashes made low on the stem.
 type Gashed struct {
 	Number int
@@ -109,6 +120,8 @@ func (b *Gashed) fields(f fields) {
 
 func (b *Gashed) apply(_ *Stump, a *Attempt, e Event) { a.Gashes = append(a.Gashes, said(e, *b)) }
 
+func (*Gashed) begins(c *course) bool { return c.ended() }
+
 // Drilled is drain holes bored low on the stem.
 type Drilled struct{ Number int }
 
@@ -123,3 +136,5 @@ func (b *Drilled) Say(_ unit.System) string {
 func (b *Drilled) fields(f fields) { f.number("number", &b.Number) }
 
 func (b *Drilled) apply(_ *Stump, a *Attempt, e Event) { a.Holes = append(a.Holes, said(e, *b)) }
+
+func (*Drilled) cause(a *Attempt) cause { return a.wasCutBack() }

@@ -46,6 +46,10 @@ func (b *StumpMeasured) check() error {
 
 func (b *StumpMeasured) apply(_ *Stump, a *Attempt, e Event) { a.Measured = standing(e, *b) }
 
+// doneAnew: before its scions the face is measured again, so that its slots are
+// asked again.
+func (*StumpMeasured) doneAnew(a *Attempt) bool { return len(a.Grafts) == 0 }
+
 // Slot is where one scion goes, as a bearing from the stump's centre.
 type Slot struct{ Bearing unit.Bearing }
 
@@ -248,10 +252,21 @@ func (b *ScionSet) check() error {
 
 func (b *ScionSet) apply(_ *Stump, a *Attempt, e Event) { a.scion(b.Slot).Set = standing(e, *b) }
 
-// splitUnmeasured is a split that ran on, nobody said yet how far.
+func (*ScionSet) cause(a *Attempt) cause { return a.wasCutBack() }
+
+// fare: a scion set is not dead yet.
+func (b *ScionSet) fare(c *course) { c.grafts[b.Slot] = NoChange }
+
+// oneDeed: a scion is set once; said anew it is told more exactly, as how far
+// its split ran.
+func (*ScionSet) oneDeed() {}
+
+func (*ScionSet) followed(*Attempt) bool { return true }
+
+// SplitUnmeasured is a split that ran on, nobody said yet how far.
 var SplitUnmeasured = Measure{Typed: "not measured"}
 
-// wrong is the things that were seen not to be right, in the words of the list.
+// Wrong is the things that were seen not to be right, in the words of the list.
 func (k Checks) Wrong() (out []string) {
 	for i, good := range []bool{k.WayUp, k.LongCut, k.BackCut, k.SlotEasy, k.Nails, k.Proud} {
 		if !good {

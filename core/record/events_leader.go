@@ -3,6 +3,7 @@ package record
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"barkslip/core/unit"
 )
@@ -30,6 +31,8 @@ func (*Staked) question() string { return "stake" }
 
 func (b *Staked) apply(_ *Stump, a *Attempt, e Event) { a.Stake = standing(e, *b) }
 
+func (*Staked) cause(a *Attempt) cause { return a.wasSet() }
+
 // LeaderChosen is the shoot that becomes the tree.
 type LeaderChosen struct {
 	Slot  int
@@ -53,6 +56,10 @@ func (*LeaderChosen) question() string { return "leader" }
 
 func (b *LeaderChosen) apply(_ *Stump, a *Attempt, e Event) { a.Leader = standing(e, *b) }
 
+func (*LeaderChosen) cause(a *Attempt) cause { return a.wasSet() }
+
+func (b *LeaderChosen) onGrafts(a *Attempt, at time.Time) error { return a.canLead(b.Slot, at) }
+
 // Pinched is the tips of the rivals pinched.
 type Pinched struct{}
 
@@ -67,6 +74,8 @@ func (b *Pinched) Say(_ unit.System) string {
 func (*Pinched) fields(fields) {}
 
 func (b *Pinched) apply(_ *Stump, a *Attempt, e Event) { a.Pinches = append(a.Pinches, said(e, *b)) }
+
+func (*Pinched) cause(a *Attempt) cause { return a.wasSet() }
 
 // Tied is the leader tied to its stake.
 type Tied struct {
@@ -91,6 +100,8 @@ func (b *Tied) fields(f fields) {
 }
 
 func (b *Tied) apply(_ *Stump, a *Attempt, e Event) { a.Ties = append(a.Ties, said(e, *b)) }
+
+func (*Tied) cause(a *Attempt) cause { return a.wasSet() }
 
 // LeaderBroken is the leader lost and another promoted.
 type LeaderBroken struct {
@@ -118,3 +129,12 @@ func (b *LeaderBroken) fields(f fields) {
 }
 
 func (b *LeaderBroken) apply(_ *Stump, a *Attempt, e Event) { a.Broken = append(a.Broken, said(e, *b)) }
+
+func (*LeaderBroken) cause(a *Attempt) cause { return a.wasLed() }
+
+func (b *LeaderBroken) onGrafts(a *Attempt, at time.Time) error {
+	if b.Promoted == 0 {
+		return nil
+	}
+	return a.canLead(b.Promoted, at)
+}

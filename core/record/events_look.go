@@ -47,6 +47,14 @@ func (b *Looked) check() error {
 
 func (b *Looked) apply(_ *Stump, a *Attempt, e Event) { a.Looks = append(a.Looks, said(e, *b)) }
 
+func (*Looked) cause(a *Attempt) cause { return a.wasCutBack() }
+
+// sameStep: a look at the face is not a try of the bark.
+func (b *Looked) sameStep(other Body) bool {
+	o, ok := other.(*Looked)
+	return ok && (b.Slip != "") == (o.Slip != "")
+}
+
 // FreshCut is the top cut again on the graft day.
 type FreshCut struct {
 	Height Measure // of the new face above the ground
@@ -69,6 +77,8 @@ func (b *FreshCut) fields(f fields) {
 func (b *FreshCut) apply(_ *Stump, a *Attempt, e Event) {
 	a.FreshCuts = append(a.FreshCuts, said(e, *b))
 }
+
+func (*FreshCut) cause(a *Attempt) cause { return a.wasCutBack() }
 
 // AgainstAdvice is work gone on with although the verdict was another.
 type AgainstAdvice struct {

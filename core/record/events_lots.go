@@ -76,8 +76,11 @@ func (b *StoreRead) check() error {
 }
 
 func (b *StoreRead) applyBook(book *Book, e Event) {
-	l := book.lot(b.Lot)
-	l.Readings = append(l.Readings, said(e, *b))
+	l, reading := book.lot(b.Lot), said(e, *b)
+	l.Readings = append(l.Readings, reading)
+	if goesOn := book.LotOf(b.Lot); goesOn != nil && goesOn != l {
+		goesOn.Readings = append(goesOn.Readings, reading)
+	}
 }
 
 // LotHeld is a lot taken out of use, or let back into it.

@@ -25,6 +25,10 @@ func (b *Sealed) check() error { return oneOf("cover", b.Cover, false, Covers...
 
 func (b *Sealed) apply(_ *Stump, a *Attempt, e Event) { a.Sealed = standing(e, *b) }
 
+func (*Sealed) cause(a *Attempt) cause { return a.wasSet() }
+
+func (*Sealed) followed(a *Attempt) bool { return a.White != nil }
+
 // StillWet says the sealer cannot take white yet: not dry, or rained on.
 type StillWet struct{ Rain bool }
 
@@ -43,6 +47,8 @@ func (b *StillWet) fields(f fields) { f.flag("rain", &b.Rain) }
 
 func (b *StillWet) apply(_ *Stump, a *Attempt, e Event) { a.StillWet = append(a.StillWet, said(e, *b)) }
 
+func (*StillWet) cause(a *Attempt) cause { return a.wasSealed() }
+
 // PaintedWhite ends the white clock.
 type PaintedWhite struct{}
 
@@ -60,6 +66,8 @@ func (*PaintedWhite) question() string { return "white" }
 
 func (b *PaintedWhite) apply(_ *Stump, a *Attempt, e Event) { a.White = standing(e, *b) }
 
+func (*PaintedWhite) cause(a *Attempt) cause { return a.wasSealed() }
+
 // RingSet is an earwig ring put on or renewed.
 type RingSet struct{}
 
@@ -74,6 +82,8 @@ func (b *RingSet) Say(_ unit.System) string {
 func (*RingSet) fields(fields) {}
 
 func (b *RingSet) apply(_ *Stump, a *Attempt, e Event) { a.Rings = append(a.Rings, said(e, *b)) }
+
+func (*RingSet) cause(a *Attempt) cause { return a.wasSet() }
 
 // SealChecked is the look at the seal some days after.
 type SealChecked struct{ Cracked bool }
@@ -95,6 +105,8 @@ func (b *SealChecked) apply(_ *Stump, a *Attempt, e Event) {
 	a.SealChecks = append(a.SealChecks, said(e, *b))
 }
 
+func (*SealChecked) cause(a *Attempt) cause { return a.wasSealed() }
+
 // Resealed is sealer put on again.
 type Resealed struct{}
 
@@ -109,6 +121,11 @@ func (b *Resealed) Say(_ unit.System) string {
 func (*Resealed) fields(fields) {}
 
 func (b *Resealed) apply(_ *Stump, a *Attempt, e Event) { a.Reseals = append(a.Reseals, said(e, *b)) }
+
+func (*Resealed) cause(a *Attempt) cause { return a.wasSealed() }
+
+// goesWith: cracked, and mended there and then.
+func (*Resealed) goesWith(first Body) bool { _, ok := first.(*SealChecked); return ok }
 
 // WashedOff is white paint that rain took off again.
 type WashedOff struct{}

@@ -35,6 +35,8 @@ func (b *Twined) check() error { return oneOf("material", b.Material, true, "nat
 
 func (b *Twined) apply(_ *Stump, a *Attempt, e Event) { a.Twine = standing(e, *b) }
 
+func (*Twined) cause(a *Attempt) cause { return a.wasLed() }
+
 // TwineChecked is a look at the twine, with the stem's girth if measured.
 type TwineChecked struct {
 	Stem  Measure
@@ -62,6 +64,8 @@ func (b *TwineChecked) apply(_ *Stump, a *Attempt, e Event) {
 	a.TwineChecks = append(a.TwineChecks, said(e, *b))
 }
 
+func (*TwineChecked) cause(a *Attempt) cause { return a.wasTwined() }
+
 // TwineMoved is the twine let out or moved up, with the new loop's girth.
 type TwineMoved struct {
 	Loop Measure
@@ -85,6 +89,8 @@ func (b *TwineMoved) apply(_ *Stump, a *Attempt, e Event) {
 	a.TwineMoves = append(a.TwineMoves, said(e, *b))
 }
 
+func (*TwineMoved) cause(a *Attempt) cause { return a.wasTwined() }
+
 // TwineCut is the twine taken off before it girdles.
 type TwineCut struct{}
 
@@ -101,3 +107,5 @@ func (*TwineCut) fields(fields) {}
 func (*TwineCut) question() string { return "twine-cut" }
 
 func (b *TwineCut) apply(_ *Stump, a *Attempt, e Event) { a.TwineCut = standing(e, *b) }
+
+func (*TwineCut) cause(a *Attempt) cause { return a.wasTwined() }

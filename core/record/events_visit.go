@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"time"
 
 	"barkslip/core/trade"
 	"barkslip/core/unit"
@@ -65,6 +66,29 @@ func (b *Visited) check() error {
 
 func (b *Visited) apply(_ *Stump, a *Attempt, e Event) { a.Visits = append(a.Visits, said(e, *b)) }
 
+func (*Visited) cause(a *Attempt) cause { return a.wasSet() }
+
+func (b *Visited) onGrafts(a *Attempt, _ time.Time) error {
+	for _, f := range b.Found {
+		if a.Graft(f.Slot) == nil {
+			return fmt.Errorf("no scion was set in slot %d", f.Slot)
+		}
+	}
+	return nil
+}
+
+// fare: a graft seen dead is lost.
+func (b *Visited) fare(c *course) {
+	for _, f := range b.Found {
+		if _, set := c.grafts[f.Slot]; set {
+			c.grafts[f.Slot] = f.State
+		}
+	}
+}
+
+// goesWith: at season's end the grafts are seen as well.
+func (*Visited) goesWith(first Body) bool { _, ok := first.(*SeasonsEnd); return ok }
+
 // SproutsRubbed is stock sprouts taken off: near the graft and lower down.
 type SproutsRubbed struct {
 	Near  int    // rubbed near the graft
@@ -99,6 +123,8 @@ func (b *SproutsRubbed) apply(_ *Stump, a *Attempt, e Event) {
 	a.Rubbed = append(a.Rubbed, said(e, *b))
 }
 
+func (*SproutsRubbed) cause(a *Attempt) cause { return a.wasCutBack() }
+
 // SproutsKept is stock sprouts left to grow because every graft is dead.
 type SproutsKept struct{ Number int }
 
@@ -115,6 +141,8 @@ func (b *SproutsKept) fields(f fields) { f.number("number", &b.Number) }
 func (*SproutsKept) question() string { return "sprouts-kept" }
 
 func (b *SproutsKept) apply(_ *Stump, a *Attempt, e Event) { a.Kept = standing(e, *b) }
+
+func (*SproutsKept) cause(a *Attempt) cause { return a.wasSet() }
 
 // Failed is a stump on which no graft lives, with the cause as judged.
 type Failed struct{ Cause string }
@@ -134,6 +162,17 @@ func (*Failed) question() string { return "failed" }
 func (b *Failed) check() error { return oneOf("cause", b.Cause, false, trade.Causes...) }
 
 func (b *Failed) apply(_ *Stump, a *Attempt, e Event) { a.Failed = standing(e, *b) }
+
+func (*Failed) fare(c *course) { c.over = true }
+
+// goesWith: the last graft was seen dead, or the season ended with none alive.
+func (*Failed) goesWith(first Body) bool {
+	switch first.(type) {
+	case *Visited, *SeasonsEnd:
+		return true
+	}
+	return false
+}
 
 // SeasonsEnd is how the stump stood when the season ended.
 type SeasonsEnd struct {
@@ -160,3 +199,14 @@ func (b *SeasonsEnd) fields(f fields) {
 func (b *SeasonsEnd) check() error { return oneOf("word", b.Word, true, SeasonWords...) }
 
 func (b *SeasonsEnd) apply(_ *Stump, a *Attempt, e Event) { a.Seasons = append(a.Seasons, said(e, *b)) }
+
+func (*SeasonsEnd) cause(a *Attempt) cause { return a.wasSet() }
+
+// fare: a stump that ended the season dead has lost every graft.
+func (b *SeasonsEnd) fare(c *course) {
+	for slot := range c.grafts {
+		if b.Word == "dead" {
+			c.grafts[slot] = Dead
+		}
+	}
+}

@@ -23,6 +23,14 @@ func (b *TapesLoosened) apply(_ *Stump, a *Attempt, e Event) {
 	a.TapesOff = append(a.TapesOff, said(e, *b))
 }
 
+func (*TapesLoosened) cause(a *Attempt) cause {
+	need := cause{done: "the first tie was put on", never: "no tie was put on"}
+	if len(a.Ties) > 0 {
+		need.at = a.Ties[0].At
+	}
+	return need
+}
+
 // HeadedBack is the leader cut back in the dormant season, or left to regrow
 // because it had not passed its stake.
 type HeadedBack struct {
@@ -48,6 +56,10 @@ func (b *HeadedBack) fields(f fields) {
 
 func (b *HeadedBack) apply(_ *Stump, a *Attempt, e Event) { a.Headed = append(a.Headed, said(e, *b)) }
 
+func (*HeadedBack) cause(a *Attempt) cause {
+	return cause{a.FirstPush(), "the first push was seen", "no graft was seen pushing yet"}
+}
+
 // RivalCut is the rival branch taken off.
 type RivalCut struct{}
 
@@ -64,6 +76,11 @@ func (*RivalCut) fields(fields) {}
 func (b *RivalCut) apply(_ *Stump, a *Attempt, e Event) {
 	a.RivalsCut = append(a.RivalsCut, said(e, *b))
 }
+
+func (*RivalCut) cause(a *Attempt) cause { return a.wasLed() }
+
+// goesWith: both cuts are made on one round.
+func (*RivalCut) goesWith(first Body) bool { _, ok := first.(*HeadedBack); return ok }
 
 // SecondShootOff is the second shoot taken off, so that the leader is alone.
 type SecondShootOff struct{ None bool } // None: there was none to take off
@@ -82,6 +99,8 @@ func (*SecondShootOff) question() string { return "second-shoot" }
 
 func (b *SecondShootOff) apply(_ *Stump, a *Attempt, e Event) { a.SecondOff = standing(e, *b) }
 
+func (*SecondShootOff) cause(a *Attempt) cause { return a.wasLed() }
+
 // NurseLimbOff is nurse limbs taken off in the dormant season.
 type NurseLimbOff struct{ Left int }
 
@@ -97,6 +116,10 @@ func (b *NurseLimbOff) fields(f fields) { f.number("left", &b.Left) }
 
 func (b *NurseLimbOff) apply(_ *Stump, a *Attempt, e Event) {
 	a.NurseOff = append(a.NurseOff, said(e, *b))
+}
+
+func (*NurseLimbOff) cause(a *Attempt) cause {
+	return answered(a.Nurse, "its limbs were judged", "no nurse limbs were put down to take off")
 }
 
 // GivenUp is a stump that will not be grafted, or not again.
@@ -122,6 +145,8 @@ func (*GivenUp) question() string { return "given-up" }
 
 func (b *GivenUp) apply(_ *Stump, a *Attempt, e Event) { a.GivenUp = standing(e, *b) }
 
+func (*GivenUp) fare(c *course) { c.over = true }
+
 // Untied is twine, tapes and stake off: the tree stands alone.
 type Untied struct{}
 
@@ -138,6 +163,13 @@ func (*Untied) fields(fields) {}
 func (*Untied) question() string { return "untied" }
 
 func (b *Untied) apply(_ *Stump, a *Attempt, e Event) { a.Untied = standing(e, *b) }
+
+func (*Untied) cause(a *Attempt) cause { return a.wasSet() }
+
+func (*Untied) fare(c *course) { c.over = true }
+
+// goesWith: the twine comes off with the stake.
+func (*Untied) goesWith(first Body) bool { _, ok := first.(*TwineCut); return ok }
 
 // AnotherYear puts work of the dormant season, or untying, off to the next year.
 type AnotherYear struct{ Work string }

@@ -169,6 +169,9 @@ func (p picker) event(body Body) Event {
 	for range p(3) {
 		e.Replaces = append(e.Replaces, p.id())
 	}
+	if p(3) > 0 {
+		e.Act = p.id()
+	}
 	return e
 }
 

@@ -16,9 +16,11 @@ import (
 )
 
 // The journal's text form: one JSON object a line. The envelope comes first
-// (v, id, at, hand, stump, kind, clock, replaces), then the body's fields.
+// (v, id, at, hand, stump, kind, clock, act, replaces), then the body's fields.
+// In version 1 there is no act; an event of that version is written again as one
+// of this version without an act.
 
-var envelope = []string{"v", "id", "at", "hand", "stump", "kind", "clock", "replaces"}
+var envelope = []string{"v", "id", "at", "hand", "stump", "kind", "clock", "act", "replaces"}
 
 // Line is the event as one line of JSON without the newline.
 func Line(e Event) []byte {
@@ -34,6 +36,9 @@ func Line(e Event) []byte {
 	w.put("stump", e.Stump.String())
 	w.put("kind", kind)
 	w.raw("clock", strconv.FormatUint(e.Clock, 10))
+	if e.Act != None {
+		w.put("act", e.Act.String())
+	}
 	if len(e.Replaces) > 0 {
 		w.put("replaces", e.Replaces)
 	}
@@ -67,6 +72,7 @@ func ParseLine(line []byte) (Event, error) {
 	stump := ""
 	r.text("stump", &stump)
 	r.text("kind", &kind)
+	e.Act = takeAct(r, v)
 	clock := ""
 	if raw, ok := members["clock"]; ok {
 		clock = string(raw)
@@ -99,7 +105,7 @@ func ParseLine(line []byte) (Event, error) {
 	e.Hand = Clean(e.Hand)
 	code, known := kindByName[kind]
 	if !known || v > Version {
-		e.Body = &Foreign{Name: Clean(kind), V: v, Raw: rest(members, order)}
+		e.Body = &Foreign{Name: Clean(kind), V: v, Raw: rest(members, order, e.Act != None)}
 		return e, nil
 	}
 	e.Body = newBody(code)
@@ -109,7 +115,7 @@ func ParseLine(line []byte) (Event, error) {
 		return e, r.err
 	}
 	for _, name := range order {
-		if !slices.Contains(envelope, name) && !r.seen[name] {
+		if !inEnvelope(name, v > 1) && !r.seen[name] {
 			return e, fmt.Errorf("%s has no field %q", kind, Clean(name))
 		}
 	}
@@ -164,11 +170,31 @@ func object(line []byte) (map[string]json.RawMessage, []string, error) {
 	return members, order, nil
 }
 
+// takeAct reads the act. Version 1 has none, and what a newer version means by it
+// is known only where it is an id as here.
+func takeAct(r *lineReader, v int) (act ID) {
+	switch {
+	case v <= 1:
+		return None
+	case v > Version:
+		r = &lineReader{members: r.members}
+	}
+	if r.id("act", &act); r.err != nil {
+		return None
+	}
+	return act
+}
+
+// inEnvelope says whether a member is about the event and not of its body.
+func inEnvelope(name string, withAct bool) bool {
+	return slices.Contains(envelope, name) && (withAct || name != "act")
+}
+
 // rest is the body's part of an unknown event, compact and in its own order.
-func rest(members map[string]json.RawMessage, order []string) json.RawMessage {
+func rest(members map[string]json.RawMessage, order []string, withAct bool) json.RawMessage {
 	w := lineWriter{buf: []byte{'{'}}
 	for _, name := range order {
-		if slices.Contains(envelope, name) {
+		if inEnvelope(name, withAct) {
 			continue
 		}
 		var compact bytes.Buffer
@@ -289,9 +315,19 @@ func (w *lineWriter) list(name string, n int, _ func(int), each func(int, fields
 // Clean takes control characters out of text that came from outside.
 func Clean(s string) string {
 	return strings.Map(func(r rune) rune {
-		if r < 0x20 || r >= 0x7f && r < 0xa0 || r == utf8.RuneError || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0x2028 || r == 0x2029 || r == 0x200e || r == 0x200f || r == 0x061c || r == 0xfeff {
+		if r < 0x20 || r >= 0x7f && r < 0xa0 || r == utf8.RuneError || turnsText(r) {
 			return -1
 		}
 		return r
 	}, s)
+}
+
+// turnsText says whether a letter that is not seen ends lines or turns the way
+// text is read.
+func turnsText(r rune) bool {
+	switch {
+	case r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069, r >= 0x2028 && r <= 0x2029:
+		return true
+	}
+	return r == 0x200e || r == 0x200f || r == 0x061c || r == 0xfeff
 }

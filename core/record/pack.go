@@ -18,6 +18,7 @@ import (
 //	uvarint kind (0: foreign)   varint seconds since 1970   varint offset in minutes
 //	hand, length first          uvarint count of replaced ids, 16 bytes each
 //	fields: tag byte (place in the kind's order, from 1) and value; 0 ends
+//	act, 16 bytes, if the event has one: a record of version 1 is one without
 //	CRC-32C, 4 bytes, over stump, clock, id and all the above
 //
 // Id, clock and stump stand in the key beside it.
@@ -43,6 +44,9 @@ func Pack(dst []byte, e Event) []byte {
 	w := packWriter{buf: dst}
 	e.Body.fields(&w)
 	dst = append(w.buf, 0)
+	if e.Act != None {
+		dst = append(dst, e.Act[:]...)
+	}
 	return binary.BigEndian.AppendUint32(dst, sum(e, dst[start:]))
 }
 
@@ -87,7 +91,10 @@ func Unpack(packed []byte, stump StumpID, clock uint64, id ID) (Event, error) {
 	}
 	r.next()
 	e.Body.fields(&r)
-	if r.bad || r.tag != 0 {
+	if !r.bad && len(r.buf) == len(e.Act) {
+		copy(e.Act[:], r.take(len(e.Act)))
+	}
+	if r.bad || r.tag != 0 || len(r.buf) > 0 {
 		return e, ErrDamaged
 	}
 	return e, nil
@@ -367,7 +374,7 @@ func (r *packReader) list(_ string, _ int, grow func(int), each func(int, fields
 }
 
 // Foreign is an event of a kind or version this program does not know. It is
-// kept and passed on unchanged.
+// kept and passed on unchanged; of what it says only its act is understood.
 type Foreign struct {
 	Name string
 	V    int

@@ -16,6 +16,7 @@ type Stump struct {
 	Last     Event     // the newest event of all by order
 	Newest   time.Time // the latest time any standing event was given for
 	All      []Event   // every event in order, those taken back and replaced too
+	starts   []Event   // where later attempts begin
 }
 
 // Clash is two or more standing answers to one question, none of which
@@ -93,10 +94,21 @@ func Fold(id StumpID, events []Event) *Stump {
 	if n := len(s.All); n > 0 {
 		s.Last = s.All[n-1]
 	}
-	starts := attemptStarts(s.Live)
-	for range starts {
+	dated := byTime(s.Live)
+	s.starts = attemptStarts(dated)
+	for range s.starts {
 		s.Attempts = append(s.Attempts, &Attempt{})
 	}
+	s.answer()
+	s.observe(dated)
+	for _, a := range s.Attempts {
+		a.settle()
+	}
+	return s
+}
+
+// answer takes in the standing answers, in order: the latest stands.
+func (s *Stump) answer() {
 	type asking struct {
 		attempt  int
 		question string
@@ -104,30 +116,45 @@ func Fold(id StumpID, events []Event) *Stump {
 	asked := map[asking][]Event{}
 	for _, e := range s.Live {
 		body, ok := e.Body.(onStump)
-		if !ok {
+		q := e.Question()
+		if !ok || q == "" {
 			continue
 		}
-		n := attemptOf(starts, e)
+		n := attemptOf(s.starts, e)
 		body.apply(s, s.Attempts[n], e)
-		if q := e.Question(); q != "" {
-			key := asking{n, q}
-			asked[key] = append(asked[key], e)
-		}
-		if e.At.After(s.Newest) {
-			s.Newest = e.At
-		}
+		asked[asking{n, q}] = append(asked[asking{n, q}], e)
 	}
 	for key, es := range asked {
 		if len(es) > 1 && !sameAnswer(es) {
 			s.Clashes = append(s.Clashes, Clash{key.question, es})
 		}
 	}
-	slices.SortStableFunc(s.Notes, byTime)
 	slices.SortFunc(s.Clashes, func(a, b Clash) int { return a.Events[0].Compare(b.Events[0]) })
-	for _, a := range s.Attempts {
-		a.settle()
+}
+
+// observe takes in what was done or seen, in order of time, whenever it was put
+// down: every list of an attempt is in that order.
+func (s *Stump) observe(dated []Event) {
+	for _, e := range dated {
+		body, ok := e.Body.(onStump)
+		if !ok {
+			continue
+		}
+		if e.Question() == "" {
+			body.apply(s, s.Attempts[attemptOf(s.starts, e)], e)
+		}
+		if e.At.After(s.Newest) {
+			s.Newest = e.At
+		}
 	}
-	return s
+}
+
+// byTime is events that are in the journal's order by their times; of two at
+// one time the one first in the journal comes first.
+func byTime(events []Event) []Event {
+	dated := slices.Clone(events)
+	slices.SortStableFunc(dated, func(a, b Event) int { return a.At.Compare(b.At) })
+	return dated
 }
 
 // sameAnswer says whether several answers say the very same thing, which is no
@@ -141,102 +168,6 @@ func sameAnswer(es []Event) bool {
 	return true
 }
 
-// attemptStarts is where later attempts begin: the first work of cutting back,
-// by time, after a stump failed, was given up, was untied or lost its last graft;
-// and cutting back again above or through grafts that live.
-func attemptStarts(live []Event) []Event {
-	if !slices.ContainsFunc(live, ends) {
-		return nil
-	}
-	dated := slices.Clone(live)
-	slices.SortStableFunc(dated, func(a, b Event) int { return a.At.Compare(b.At) })
-	var starts []Event
-	over, grafts := false, map[int]GraftState{} // of the scions set
-	for _, e := range dated {
-		switch b := e.Body.(type) {
-		case *Failed, *GivenUp, *Untied:
-			over = true
-		case *SeasonsEnd:
-			for slot := range grafts {
-				if b.Word == "dead" {
-					grafts[slot] = Dead
-				}
-			}
-		case *ScionSet:
-			grafts[b.Slot] = NoChange
-		case *Visited:
-			for _, f := range b.Found {
-				if _, set := grafts[f.Slot]; set {
-					grafts[f.Slot] = f.State
-				}
-			}
-		case *NurseJudged, *CutBack, *Gashed:
-			_, cut := e.Body.(*CutBack)
-			if over || allDead(grafts) || cut && len(grafts) > 0 {
-				starts = append(starts, e)
-				over = false
-				clear(grafts)
-			}
-		}
-	}
-	return starts
-}
-
-// Again is the events that begin a later attempt: where the stump was cut back to
-// be grafted again.
-func (s *Stump) Again() []Event { return attemptStarts(s.Live) }
-
-// ends says whether an event may end an attempt.
-func ends(e Event) bool {
-	switch b := e.Body.(type) {
-	case *Failed, *GivenUp, *Untied, *SeasonsEnd, *ScionSet:
-		return true
-	case *Visited:
-		return slices.ContainsFunc(b.Found, func(f Finding) bool { return f.State == Dead })
-	}
-	return false
-}
-
-func allDead(grafts map[int]GraftState) bool {
-	for _, state := range grafts {
-		if state != Dead {
-			return false
-		}
-	}
-	return len(grafts) > 0
-}
-
-// attemptOf is the attempt an event belongs to by its time.
-func attemptOf(starts []Event, e Event) int {
-	n := 0
-	for _, s := range starts {
-		if e.ID == s.ID || e.At.After(s.At) || e.At.Equal(s.At) && e.Compare(s) > 0 {
-			n++
-		}
-	}
-	return n
-}
-
-// Now is the attempt under way.
-func (s *Stump) Now() *Attempt { return s.Attempts[len(s.Attempts)-1] }
-
-// Answers is the ids of the standing answers to a question in the attempt
-// under way; a new answer names them as replaced. After an attempt that is over,
-// cutting back begins another and replaces nothing.
-func (s *Stump) Answers(question string) []ID {
-	if a := s.Now(); (a.GivenUp != nil || a.Untied != nil || !a.LostAt().IsZero()) && (question == "nurse-limbs" || question == "cut-back") {
-		return nil
-	}
-	starts := attemptStarts(s.Live)
-	var out []ID
-	for _, e := range s.Live {
-		if e.Question() == question && (question == "added" || attemptOf(starts, e) == len(starts)) {
-			out = append(out, e.ID)
-		}
-	}
-	return out
-}
-
 func (a *Attempt) scion(slot int) *Graft {
 	for _, g := range a.Grafts {
 		if g.Slot == slot {
@@ -248,32 +179,8 @@ func (a *Attempt) scion(slot int) *Graft {
 	return g
 }
 
-// settle sorts what is dated by time and works out how each graft fares.
+// settle works out how each graft fares, from what was seen in order of time.
 func (a *Attempt) settle() {
-	slices.SortStableFunc(a.LimbsOff, byTime)
-	slices.SortStableFunc(a.Gashes, byTime)
-	slices.SortStableFunc(a.Holes, byTime)
-	slices.SortStableFunc(a.Looks, byTime)
-	slices.SortStableFunc(a.FreshCuts, byTime)
-	slices.SortStableFunc(a.Against, byTime)
-	slices.SortStableFunc(a.StillWet, byTime)
-	slices.SortStableFunc(a.Rings, byTime)
-	slices.SortStableFunc(a.SealChecks, byTime)
-	slices.SortStableFunc(a.Reseals, byTime)
-	slices.SortStableFunc(a.Visits, byTime)
-	slices.SortStableFunc(a.Rubbed, byTime)
-	slices.SortStableFunc(a.Pinches, byTime)
-	slices.SortStableFunc(a.Ties, byTime)
-	slices.SortStableFunc(a.Broken, byTime)
-	slices.SortStableFunc(a.TwineChecks, byTime)
-	slices.SortStableFunc(a.TwineMoves, byTime)
-	slices.SortStableFunc(a.TapesOff, byTime)
-	slices.SortStableFunc(a.Headed, byTime)
-	slices.SortStableFunc(a.RivalsCut, byTime)
-	slices.SortStableFunc(a.NurseOff, byTime)
-	slices.SortStableFunc(a.Seasons, byTime)
-	slices.SortStableFunc(a.Washed, byTime)
-	slices.SortStableFunc(a.AnotherYear, byTime)
 	for _, v := range a.Visits {
 		for _, f := range v.What.Found {
 			g := a.scion(f.Slot)

@@ -1,7 +1,15 @@
 package record
 
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"barkslip/core/unit"
+)
+
 // Undoable is the newest standing answer on the stump, which is what is taken
-// back next; adding the stump itself is not.
+// back next, with all that is one act with it; adding the stump itself is not.
 func (s *Stump) Undoable() (Event, bool) {
 	for i := len(s.Live) - 1; i >= 0; i-- {
 		if _, added := s.Live[i].Body.(*StumpAdded); !added {
@@ -11,25 +19,105 @@ func (s *Stump) Undoable() (Event, bool) {
 	return Event{}, false
 }
 
-// together are the kinds of answers that one key may give as one: the first in
-// the journal, and what comes right behind it.
-var together = map[string]string{"seasons-end": "visited", "twine-cut": "untied", "headed-back": "rival-cut", "seal-checked": "resealed"}
+// Act is what is taken back together with an event that stands, it among them,
+// the newest first: what stands of its act, and what in the same act those took
+// the place of, so that no earlier wording comes back in their stead.
+func (s *Stump) Act(e Event) []Event {
+	if e.Act == None {
+		return append([]Event{e}, s.GivenWith(e)...)
+	}
+	return s.act(e.Act)
+}
 
-// givenAsOne says whether two events were given as one answer.
-func givenAsOne(first, then Event) bool {
-	return first.Body != nil && then.Body != nil && together[first.Body.Kind()] == then.Body.Kind() &&
-		then.Clock == first.Clock+1 && then.At.Equal(first.At) && then.Hand == first.Hand
+func (s *Stump) act(act ID) (out []Event) {
+	void, replaced := voided(s.All), map[ID]bool{}
+	for i := len(s.All) - 1; i >= 0; i-- {
+		e := s.All[i]
+		if _, taking := e.Body.(*Withdrawn); taking || void[i] || e.Act != act || !replaced[e.ID] && !s.Stands(e.ID) {
+			continue
+		}
+		out = append(out, e)
+		for _, id := range e.Replaces {
+			replaced[id] = true
+		}
+	}
+	return out
 }
 
 // GivenWith is what else stands of the answer that an event is part of.
 func (s *Stump) GivenWith(e Event) (out []Event) {
 	for _, other := range s.Live {
-		if givenAsOne(other, e) || givenAsOne(e, other) {
+		if other.ID != e.ID && givenTogether(e, other) {
 			out = append(out, other)
 		}
 	}
 	return out
 }
+
+// givenTogether says whether two events are one act. Journals of version 1 name
+// no acts: there it is a pair that one key gives, one right behind the other in
+// the journal, for one time and by one hand.
+func givenTogether(a, b Event) bool {
+	if a.Act != None || b.Act != None {
+		return a.Act == b.Act
+	}
+	if a.Clock > b.Clock {
+		a, b = b, a
+	}
+	return a.Body != nil && b.Body != nil && pair(a.Body, b.Body) && b.Clock == a.Clock+1 && b.At.Equal(a.At) && b.Hand == a.Hand
+}
+
+// ActOn is the events of an act that stand, over the stumps given, and what in
+// the act those took the place of: what Undo takes back. An act of which a part
+// has not come yet by a join is taken back as far as it is there.
+func ActOn(stumps []*Stump, act ID) (out []Event) {
+	if act == None {
+		return nil
+	}
+	for _, s := range stumps {
+		out = append(out, s.act(act)...)
+	}
+	return out
+}
+
+// Undo is the withdrawals that take events back, or withdrawals themselves, in
+// which case they put back: one act, as they are written in one go.
+func Undo(events []Event, at time.Time, hand string) []Event {
+	out := make([]Event, len(events))
+	for i, e := range events {
+		out[i] = Event{At: at.Truncate(time.Second), Hand: hand, Stump: e.Stump, Body: &Withdrawn{Of: e.ID}}
+	}
+	return out
+}
+
+// SayAct is an act in a few words: what it says of one stump, or once what it
+// says of many and how many they are. Wordings that others in the act took the
+// place of are passed over.
+func SayAct(events []Event, sys unit.System) string {
+	replaced, stumps := map[ID]bool{}, map[StumpID]bool{}
+	for _, e := range events {
+		for _, id := range e.Replaces {
+			replaced[id] = true
+		}
+		stumps[e.Stump] = true
+	}
+	var words []string
+	for _, e := range events {
+		if said := Say(e.Body, sys); !replaced[e.ID] && (len(stumps) == 1 || !slices.Contains(words, said)) {
+			words = append(words, said)
+		}
+	}
+	if len(stumps) > 1 {
+		if len(words) > mostSaid {
+			words = append(words[:mostSaid-1], "and others")
+		}
+		words = append(words, unit.Count(len(stumps), "stump"))
+	}
+	return strings.Join(words, ", ")
+}
+
+// mostSaid is how many wordings of an act on many stumps are told.
+const mostSaid = 3
 
 // Stands says whether an event was neither taken back nor replaced.
 func (s *Stump) Stands(id ID) bool {
@@ -43,14 +131,15 @@ func withdrawals(sorted []Event) []Event {
 	var stack []Event
 	for _, e := range sorted {
 		w, taking := e.Body.(*Withdrawn)
-		switch {
-		case !taking:
+		if !taking {
 			stack = stack[:0]
-		case len(stack) > 0 && stack[len(stack)-1].ID == w.Of:
-			stack = stack[:len(stack)-1]
-		default:
-			stack = append(stack, e)
+			continue
 		}
+		if i := slices.IndexFunc(stack, func(e Event) bool { return e.ID == w.Of }); i >= 0 {
+			stack = slices.Delete(stack, i, i+1)
+			continue
+		}
+		stack = append(stack, e)
 	}
 	return stack
 }
@@ -66,15 +155,31 @@ func find(events []Event, id ID) (Event, bool) {
 }
 
 // Redoable is the withdrawals that redo takes back, the next one first, and the
-// answers they restore: one, or those given as one.
+// answers they restore: all of one act.
 func (s *Stump) Redoable() (taken, answers []Event) {
 	stack := withdrawals(s.All)
-	for i := len(stack) - 1; i >= 0 && len(taken) < 2; i-- {
-		answer, ok := find(s.All, stack[i].Body.(*Withdrawn).Of)
-		if !ok || len(answers) > 0 && !givenAsOne(answer, answers[0]) && !givenAsOne(answers[0], answer) {
+	for i := len(stack) - 1; i >= 0; i-- {
+		w := stack[i]
+		answer, ok := find(s.All, w.Body.(*Withdrawn).Of)
+		if !ok {
 			break
 		}
-		taken, answers = append(taken, stack[i]), append(answers, answer)
+		if len(taken) > 0 && !takenTogether(taken[0], w, answers[0], answer) {
+			break
+		}
+		taken, answers = append(taken, w), append(answers, answer)
+		if w.Act == None && len(taken) == 2 {
+			break // version 1 knows no more than pairs
+		}
 	}
 	return taken, answers
+}
+
+// takenTogether says whether two withdrawals are one act, or in version 1 what
+// they took back was.
+func takenTogether(w, v, ofW, ofV Event) bool {
+	if w.Act != None || v.Act != None {
+		return w.Act == v.Act
+	}
+	return givenTogether(ofW, ofV)
 }

@@ -1,6 +1,9 @@
+// Package recordtest writes the records that tests are made from: journals as
+// a person with a laptop leaves them, in the block and on the stump of the tests.
 package recordtest
 
 import (
+	"fmt"
 	"slices"
 	"time"
 	_ "time/tzdata"
@@ -85,18 +88,72 @@ func (l *Laptop) Apart(hand string) *Laptop {
 	return &Laptop{hand, l.IDs, slices.Clone(l.Events)}
 }
 
-// Say puts an event into the journal.
+// Say puts an event into the journal as it stands, without an act: for odd
+// histories that nobody could answer, and those of version 1.
 func (l *Laptop) Say(at time.Time, body record.Body, replaces ...record.ID) record.Event {
-	*l.IDs++
-	e := record.Event{ID: record.ID{0xe0, byte(*l.IDs >> 8), byte(*l.IDs), l.Hand[0]}, Clock: 1, At: at, Hand: l.Hand, Body: body, Replaces: replaces}
+	e := record.Event{At: at, Body: body, Replaces: replaces}
 	if record.OfStump(body) {
 		e.Stump = Stump417
 	}
+	return l.keep(e)
+}
+
+// Give answers as a person does: it is decided by the record what the answer
+// becomes, and all of it is one act.
+func (l *Laptop) Give(g record.Given) ([]record.Event, error) {
+	events, err := l.Fold().Answer(g)
+	if err != nil {
+		return nil, err
+	}
+	return l.Append(events...), nil
+}
+
+// TakeBack takes back what Undo takes back next on the stump; ok is false if
+// there is nothing.
+func (l *Laptop) TakeBack(at time.Time) (taken []record.Event, ok bool) {
+	s := l.Fold()
+	e, ok := s.Undoable()
+	if !ok {
+		return nil, false
+	}
+	taken = s.Act(e)
+	l.Append(record.Undo(taken, at, l.Hand)...)
+	return taken, true
+}
+
+// PutBack puts back what was taken back last; ok is false if there is nothing.
+func (l *Laptop) PutBack(at time.Time) (restored []record.Event, ok bool) {
+	taken, restored := l.Fold().Redoable()
+	l.Append(record.Undo(taken, at, l.Hand)...)
+	return restored, len(taken) > 0
+}
+
+// Append puts events into the journal as the book does: they get ids, clocks and
+// the hand, and those without an act are one act.
+func (l *Laptop) Append(events ...record.Event) []record.Event {
+	act := l.newID(0xac)
+	out := make([]record.Event, len(events))
+	for i, e := range events {
+		if e.Act == record.None {
+			e.Act = act
+		}
+		out[i] = l.keep(e)
+	}
+	return out
+}
+
+func (l *Laptop) keep(e record.Event) record.Event {
+	e.ID, e.Hand, e.Clock = l.newID(0xe0), l.Hand, 1
 	for _, known := range l.Events {
 		e.Clock = max(e.Clock, known.Clock+1)
 	}
 	l.Events = append(l.Events, e)
 	return e
+}
+
+func (l *Laptop) newID(kind byte) record.ID {
+	*l.IDs++
+	return record.ID{kind, byte(*l.IDs >> 8), byte(*l.IDs), l.Hand[0]}
 }
 
 // Fold is the record of the stump.
@@ -119,8 +176,21 @@ type Diary struct {
 // DiaryOn is an empty diary of a block's stump.
 func DiaryOn(b *record.Block) *Diary { return &Diary{NewLaptop("AB"), b} }
 
-// On puts answers down, a minute apart.
+// On gives answers, a minute apart, each an act of its own. An answer that the
+// record refuses is a fault of the test: Say writes odd histories.
 func (d *Diary) On(date string, hour, minute int, bodies ...record.Body) *Diary {
+	for i, body := range bodies {
+		at := DayOf(date).At(hour, minute+i, d.B.Zone)
+		if _, err := d.Give(record.Given{Bodies: []record.Body{body}, At: at, Zone: d.B.Zone}); err != nil {
+			panic(fmt.Sprintf("%s on %s: %v", body.Kind(), date, err))
+		}
+	}
+	return d
+}
+
+// Odd puts answers down as they stand, a minute apart, whatever the record says
+// to them.
+func (d *Diary) Odd(date string, hour, minute int, bodies ...record.Body) *Diary {
 	for i, body := range bodies {
 		d.Say(DayOf(date).At(hour, minute+i, d.B.Zone), body)
 	}

@@ -1,0 +1,65 @@
+package record
+
+// course is how an attempt fares, as its events are gone through by time, as far
+// as it tells whether the next cutting back begins another.
+type course struct {
+	over   bool               // failed, given up or untied
+	grafts map[int]GraftState // of the scions set, by slot
+}
+
+// fares is a body that may bring an attempt towards its end.
+type fares interface{ fare(c *course) }
+
+// beginning is a body of the work of cutting back: the first after an attempt
+// that ended begins another.
+type beginning interface{ begins(c *course) bool }
+
+// ended says whether the attempt is over: said to be, or every graft seen dead.
+func (c *course) ended() bool {
+	if c.over {
+		return true
+	}
+	for _, state := range c.grafts {
+		if state != Dead {
+			return false
+		}
+	}
+	return len(c.grafts) > 0
+}
+
+// attemptStarts is where later attempts begin: the first work of cutting back,
+// by time, after a stump failed, was given up, was untied or lost its last graft;
+// and cutting back again above or through grafts that live.
+func attemptStarts(dated []Event) []Event {
+	var starts []Event
+	c := course{grafts: map[int]GraftState{}}
+	for _, e := range dated {
+		if b, ok := e.Body.(fares); ok {
+			b.fare(&c)
+		}
+		if b, ok := e.Body.(beginning); ok && b.begins(&c) {
+			starts = append(starts, e)
+			c.over = false
+			clear(c.grafts)
+		}
+	}
+	return starts
+}
+
+// Again is the events that begin a later attempt: where the stump was cut back to
+// be grafted again.
+func (s *Stump) Again() []Event { return s.starts }
+
+// attemptOf is the attempt an event belongs to by its time.
+func attemptOf(starts []Event, e Event) int {
+	n := 0
+	for _, s := range starts {
+		if e.ID == s.ID || e.At.After(s.At) || e.At.Equal(s.At) && e.Compare(s) > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// Now is the attempt under way.
+func (s *Stump) Now() *Attempt { return s.Attempts[len(s.Attempts)-1] }
