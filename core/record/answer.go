@@ -2,6 +2,7 @@ package record
 
 import (
 	"slices"
+	"strings"
 	"time"
 )
 
@@ -175,10 +176,16 @@ func (s *Stump) answersFor(g Given, b Body, question string) []ID {
 func (s *Stump) Answers(question string) []ID {
 	a := s.Now()
 	over := a.GivenUp != nil || a.Untied != nil || !a.LostAt().IsZero()
-	if over && (question == (*NurseJudged)(nil).question() || question == (*CutBack)(nil).question()) {
+	if over && begun(question) {
 		return nil
 	}
 	return s.answersIn(len(s.starts), question)
+}
+
+// begun says whether an answer to a question begins another attempt after one
+// that is over.
+func begun(question string) bool {
+	return question == (*NurseJudged)(nil).question() || question == (*CutBack)(nil).question() || strings.HasPrefix(question, "scion/")
 }
 
 func (s *Stump) answersIn(attempt int, question string) (out []ID) {

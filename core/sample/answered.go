@@ -1,28 +1,18 @@
 package sample
 
 import (
+	"fmt"
 	"time"
 
 	"barkslip/core/record"
 )
 
-// answered is the events an answer becomes.
+// answered is the events an answer becomes. The crew gives none that cannot be:
+// one that is refused is a fault of the sample.
 func (l *life) answered(t time.Time, refines []record.ID, bodies []record.Body) []record.Event {
-	var out []record.Event
-	for _, b := range bodies {
-		e := record.Event{At: t, Body: b}
-		if q := e.Question(); q != "" {
-			e.Replaces = l.s.Answers(q)
-		} else {
-			for _, id := range refines {
-				for _, old := range l.s.Live {
-					if old.ID == id && old.Body.Kind() == b.Kind() {
-						e.Replaces, e.At = []record.ID{id}, old.At
-					}
-				}
-			}
-		}
-		out = append(out, e)
+	events, err := l.s.Answer(record.Given{Bodies: bodies, At: t, Refines: refines, Hand: l.hand.initials, Zone: l.Zone})
+	if err != nil {
+		panic(fmt.Sprintf("the sample gives an answer that cannot be, on %s: %v", l.stump.Place(), err))
 	}
-	return out
+	return events
 }

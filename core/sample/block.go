@@ -44,6 +44,7 @@ func (g *ground) known(l *life) {
 	}
 	g.bookAs = record.FoldBook(events, func(string) (*time.Location, error) { return g.Zone, nil })
 	g.blockAs = g.bookAs.Blocks[g.block]
+	clear(g.blockAs.Weather) // the crew paints by the hour; reckoning the day's heat for each would take long
 }
 
 func (g *ground) tellLot(l *life, lot *lot) {

@@ -138,14 +138,18 @@ func (l *life) give(t time.Time, refines []record.ID, bodies ...record.Body) {
 	if _, white := bodies[0].(*record.PaintedWhite); white && l.odds(0.04) { // entered from paper in the evening
 		written = later(t, unit.DateOf(t).At(20, l.between(0, 59), l.Zone))
 	}
+	act := l.id()
 	for _, e := range l.answered(t, refines, bodies) {
+		if e.Act == record.None {
+			e.Act = act
+		}
 		l.put(written, e)
 	}
 }
 
 // put puts one event down.
 func (l *life) put(written time.Time, e record.Event) {
-	e.ID, e.Stump, e.Hand = l.id(), l.stump, cmp.Or(e.Hand, l.hand.initials)
+	e.ID, e.Stump = l.id(), l.stump
 	if written.After(l.Now) {
 		return
 	}

@@ -54,7 +54,7 @@ func (c *Case) Present() StepID {
 func (c *Case) meets(kind due.Kind) StepID {
 	switch kind {
 	case due.CutBack:
-		return c.cuttingBack()
+		return c.cutsAgain()
 	case due.Look, due.LookAgain, due.Graft:
 		return c.preparing()
 	case due.Leader:
@@ -67,6 +67,15 @@ func (c *Case) meets(kind due.Kind) StepID {
 		}
 	}
 	return kind.Step()
+}
+
+// cutsAgain is the next step of part 1; a stump that was cut back for an earlier
+// season, and not grafted in it, begins anew.
+func (c *Case) cutsAgain() StepID {
+	if c.A.CutBack != nil && !c.inCutBack() && c.Advice.Verdict != ready.OtherGraft {
+		return StepLimbs
+	}
+	return c.cuttingBack()
 }
 
 func (c *Case) leaderLost() bool {
