@@ -16,6 +16,9 @@ func copied(p Plan) *ground {
 	p.Stumps = livesOfTheirOwn
 	g.of, g.was = layOut(p), -1
 	g.block = g.of.block
+	for i := range g.of.lots {
+		g.of.lots[i].Sticks *= g.Stumps / livesOfTheirOwn
+	}
 	return g
 }
 
