@@ -40,12 +40,15 @@ func (g *ground) tellBlock(l *life) {
 	}
 }
 
-// known folds what was told of the block, as the walk needs it.
+// known folds what was told of the block, as the walk needs it: each lot as it
+// was in its own season, when it was not yet put aside.
 func (g *ground) known(l *life) {
 	var events []record.Event
 	for i, e := range l.entries {
 		e.event.Clock = uint64(i + 1)
-		events = append(events, e.event)
+		if _, aside := e.event.Body.(*record.LotHeld); !aside {
+			events = append(events, e.event)
+		}
 	}
 	g.bookAs = record.FoldBook(events, func(string) (*time.Location, error) { return g.Zone, nil })
 	g.blockAs = g.bookAs.Blocks[g.block]

@@ -25,7 +25,7 @@ func (l *life) comes(d due.Due, t time.Time) time.Time {
 	case due.White:
 		return later(t, l.paints(d))
 	case due.Tie:
-		if l.staged == towers { // on a leader that ran away from them
+		if l.staged == towers || l.staged == uncut { // on a leader that ran away from them
 			return later(t, l.whenLong(towerEighths))
 		}
 	}

@@ -2,6 +2,7 @@ package sample
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"time"
 
@@ -57,7 +58,9 @@ func (l *life) begin(i int) {
 		l.across = l.between(31, 44)
 	}
 	l.vigour = 0.6 + 0.8*l.real()
-	l.sap = l.real()
+	if l.sap = l.real(); l.odds(0.02) { // it stands in the wet
+		l.sap = 2
+	}
 	l.planned = l.graftDay(i)
 	if l.odds(0.04) {
 		l.lostIn = l.planned.Year() + l.between(1, 3)
@@ -100,17 +103,18 @@ func (l *life) visit(t time.Time) time.Time {
 			return t
 		}
 		c := walk.NewCase(l.s, l.blockAs, l.bookAs, t, walk.Habit{})
-		id, asked := l.step(c)
+		ask, asked := l.asks(c)
 		if !asked {
 			return t
 		}
+		id := ask.Step.ID
 		if paced := l.paced(id, t); paced.After(t) {
 			t = paced
 			continue
 		}
-		bodies, refines := l.answer(c, c.Ask(id, false), t)
+		bodies, refines := l.answer(c, ask, t)
 		if len(bodies) == 0 {
-			return t
+			panic(fmt.Sprintf("the sample has no answer to %q on %s", id, l.stump.Place()))
 		}
 		l.give(t, refines, bodies...)
 		t = t.Add(l.takes(id))
@@ -121,30 +125,35 @@ func (l *life) visit(t time.Time) time.Time {
 // mostAnswers is more than one visit ever takes.
 const mostAnswers = 60
 
-// step is the step that is answered now, ok false where the stump is left until
-// later: nothing is open, or what is has to wait and nobody is in a hurry.
-func (l *life) step(c *walk.Case) (id walk.StepID, ok bool) {
-	if id, ok = l.opens(c); ok {
-		return id, true
+// asks is what is answered now, ok false where the stump is left until later:
+// nothing is open, or what is has to wait and nobody is in a hurry.
+func (l *life) asks(c *walk.Case) (ask walk.Ask, ok bool) {
+	if id, ok := l.opens(c); ok {
+		return c.Ask(id, false), true
 	}
-	id = c.Present()
+	id := c.Present()
 	d, open := due.First(c.Dues(), c.Now)
 	switch id {
 	case walk.StepRest:
-		return id, false
-	case walk.StepWait:
-		return id, l.hurried && len(c.A.Looks) > 0
+		return ask, false
 	case walk.StepEnded:
-		return id, open && d.Kind == due.Regraft && !l.skips(d)
+		ok = open && d.Kind == due.Regraft && !l.skips(d)
+	case walk.StepWait:
+		ok = l.hurried && len(c.A.Looks) > 0
+	default:
+		ok = !l.leaves(id, c.Now)
 	}
-	until := c.Ask(id, false).Until
-	if until != nil && until.Truncate(time.Second).After(c.Now) {
-		return id, false
+	if !ok {
+		return ask, false
+	}
+	ask = c.Ask(id, false)
+	if id != walk.StepWait && ask.Until != nil && ask.Until.Truncate(time.Second).After(c.Now) {
+		return ask, false
 	}
 	if open && l.onWork != nil {
 		l.onWork(d.Kind)
 	}
-	return id, true
+	return ask, true
 }
 
 // takes is how long the work of a step takes.

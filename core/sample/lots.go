@@ -11,8 +11,9 @@ import (
 // lot is one season's wood of one variety from one source.
 type lot struct {
 	record.LotReceived
-	year int
-	warm bool // its store was warm for weeks
+	year  int
+	warm  bool           // its store was warm for weeks
+	thick record.Measure // of its sticks, put down with it or not
 }
 
 var varieties = [2]string{"Lantern", "Brisk"}
@@ -33,10 +34,14 @@ func (g *ground) makeLots(c *chance) {
 			if i == 2 && year%3 == 0 {
 				buds = record.First
 			}
-			g.lots = append(g.lots, lot{record.LotReceived{
+			l := lot{record.LotReceived{
 				Lot: c.id(), Name: fmt.Sprintf(from.name, year), Variety: from.variety, Note: from.from,
-				Cut: unit.MakeDate(year, time.February, c.between(8, 24)), Thickness: eighths(c.between(3, 4)), Buds: buds,
-			}, year, year%len(sources) == i})
+				Cut: unit.MakeDate(year, time.February, c.between(8, 24)), Buds: buds,
+			}, year, year%len(sources) == i, eighths(c.between(3, 4))}
+			if i != 1 {
+				l.Thickness = l.thick
+			}
+			g.lots = append(g.lots, l)
 		}
 	}
 	stumps := map[*lot]int{}

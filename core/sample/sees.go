@@ -135,7 +135,8 @@ func (l *life) chooses(c *walk.Case, ask walk.Ask, t time.Time) (walk.Choice, bo
 	case walk.StepEnded:
 		return l.ended(ask)
 	case walk.StepGiveUp:
-		return keyed(ask, func(ch walk.Choice) bool { return len(ch.Bodies) > 0 && ch.Key == l.one("3", "4") })
+		key := l.one("3", "4")
+		return keyed(ask, func(ch walk.Choice) bool { return ch.Key == key })
 	}
 	return l.choosesAfter(c, ask, t)
 }
@@ -221,7 +222,7 @@ func (l *life) types(c *walk.Case, ask walk.Ask, t time.Time) string {
 	case walk.StepMeasure:
 		return eighths(l.across).Typed + ", " + eighths(l.across-l.between(0, 3)).Typed
 	case walk.StepThick:
-		return l.wood.Thickness.Typed
+		return l.wood.thick.Typed
 	case walk.StepSplit:
 		return eighths(l.between(3, 10)).Typed
 	case walk.StepStake:
@@ -276,6 +277,6 @@ func (l *life) befalls(t time.Time) {
 		return
 	}
 	l.say(t.Add(-time.Minute), "MK", &record.Failed{Cause: l.one("frost", "deer or stock", "girdled", "machine or person")})
-	l.lostIn, l.left = 0, l.odds(0.1)
+	l.lostIn, l.left = 0, l.odds(0.05)
 	l.given = l.odds(0.15)
 }

@@ -5,6 +5,7 @@ import (
 
 	"barkslip/core/due"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 )
 
 // staged is a part that a stump plays so that a block of the usual size always
@@ -30,7 +31,7 @@ const (
 // parts are those of stumps of earlier seasons, by their place along a block of
 // the usual size.
 var parts = map[int]staged{
-	14: overgrown, 33: staysFailed, 47: isGivenUp, 52: tightTwine, 56: tightTwine, 62: towers, 68: uncut, 74: towers, 77: overgrown,
+	27: overgrown, 33: staysFailed, 47: isGivenUp, 62: towers, 65: tightTwine, 68: uncut, 72: tightTwine, 74: towers, 77: overgrown,
 }
 
 // graftDayParts are those of this season, by their batch and place in it.
@@ -82,6 +83,17 @@ func (l *life) skips(d due.Due) bool {
 	return false
 }
 
+// leaves says whether a step is left for another day for the part it plays.
+func (l *life) leaves(id walk.StepID, t time.Time) bool {
+	switch id {
+	case walk.StepTie:
+		return (l.staged == towers || l.staged == uncut) && t.Before(l.whenLong(towerEighths))
+	case walk.StepTwineCut:
+		return l.isTight(t)
+	}
+	return false
+}
+
 // loses says whether every graft of the stump dies, for the part it plays.
 func (l *life) loses() bool {
 	return l.staged == isGivenUp || l.staged == staysFailed || l.staged == justLost
@@ -120,7 +132,7 @@ func (l *life) whenLong(eighths int) time.Time {
 	for day < last && l.length(day.At(9, 0, l.Zone)) < eighths {
 		day++
 	}
-	return day.At(9, l.between(0, 59), l.Zone)
+	return day.At(9, 0, l.Zone)
 }
 
 // isTight says whether the twine is seen tight at a check, for the part it plays.
