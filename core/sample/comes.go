@@ -58,10 +58,14 @@ func (l *life) regrafts(d due.Due) time.Time {
 // front that is being worked now, others through their day's morning.
 func (l *life) firstLook() time.Time {
 	if l.planned == l.today && l.inBatch(todaysBatch) {
-		if l.staged == justSet {
+		switch first := l.sealsToday().Add(-leadBefore); {
+		case l.staged == justSet:
 			return l.Now.Add(-justSetLead)
+		case l.staged == asItFalls:
+			return later(first.Add(time.Duration(l.between(-9, 15))*time.Minute), l.Now.Add(-firstLight))
+		default:
+			return later(first, l.Now.Add(-firstLight))
 		}
-		return later(l.sealsToday().Add(-leadBefore), l.Now.Add(-firstLight))
 	}
 	order := (l.index % max(l.batch, 1)) * 330 / max(l.batch, 1)
 	return l.planned.At(6, 0, l.Zone).Add(time.Duration(order) * time.Minute)
@@ -74,25 +78,26 @@ const (
 	firstLight = 5 * time.Hour
 )
 
-// justSetLead is how long ago the crew came to the stump whose last scion was
-// set justSetAgo.
+// justSetAgo is how long ago the last scion of the stump that was just set went
+// in, and justSetLead how long ago the crew came to it.
 const (
-	justSetLead = 150 * time.Minute
 	justSetAgo  = 6 * time.Minute
+	justSetLead = 150 * time.Minute
 )
 
 // paced is when a step is come to that is not taken at once: the scions of the
-// stump that was just set, so that the last went in some minutes ago, and its
-// seal, which is to come.
+// stump that was just set, and of that whose sealer is still wet, so that the
+// last goes in at its time, and the seal of the first, which is to come.
 func (l *life) paced(id walk.StepID, t time.Time) time.Time {
+	a := l.s.Now()
+	before := time.Duration(a.Marked()-len(a.Grafts)-len(a.Empty)-1) * l.takes(walk.StepScion)
 	switch {
-	case l.staged != justSet:
-	case id == walk.StepScion:
-		a := l.s.Now()
-		left := a.Marked() - len(a.Grafts) - len(a.Empty) - 1
-		return l.Now.Add(-justSetAgo - time.Duration(left)*l.takes(id))
-	case id == walk.StepSeal:
+	case l.staged == justSet && id == walk.StepSeal:
 		return l.Now.Add(time.Minute)
+	case l.staged == justSet && id == walk.StepScion:
+		return l.Now.Add(-justSetAgo - before)
+	case l.staged == stillWet && id == walk.StepScion:
+		return l.sealsToday().Add(-before)
 	}
 	return t
 }
@@ -145,7 +150,7 @@ func (l *life) within(d due.Due) time.Time {
 		span = max(2, span*2/3)
 	}
 	day := first.Add(l.between(0, max(span, 0)))
-	if l.odds(0.02) {
+	if l.staged == asItFalls && l.odds(0.02) {
 		day = last.Add(l.between(1, 5))
 	}
 	if l.staged == justLost {

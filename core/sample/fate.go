@@ -44,7 +44,7 @@ func (l *life) decideFates(c *walk.Case, sealed time.Time) {
 func (l *life) fate(s *scion, chance float64, cause string) {
 	day := unit.DateOf(s.set)
 	s.pushes = day.Add(l.between(13, 25))
-	s.lives = l.keeps() || l.odds(chance) && !l.loses()
+	s.lives = l.keeps() && s == &l.scions[0] || l.odds(chance) && !l.loses()
 	switch {
 	case s.lives:
 	case l.staged == justLost:

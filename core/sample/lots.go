@@ -23,7 +23,7 @@ var varieties = [2]string{"Lantern", "Brisk"}
 var sources = [3]struct{ variety, name, from string }{
 	{varieties[0], "Lantern %d lower", "from the lower orchard"},
 	{varieties[0], "Lantern %d house", "from the two trees at the house"},
-	{varieties[1], "Brisk %d", "bundles of 20, bagged"},
+	{varieties[1], "Brisk %d", "bundles of five, bagged"},
 }
 
 // makeLots has the lots of each season, the newest last.
@@ -49,17 +49,17 @@ func (g *ground) makeLots(c *chance) {
 		stumps[g.lotFor(g.graftDay(i).Year(), i)]++
 	}
 	for l, n := range stumps {
-		l.Sticks = bundle * ((n*scionsEach/perStick + spare + bundle - 1) / bundle)
+		l.Sticks = bundle * ((n*scionsEach/perStick + n/10 + spare + bundle - 1) / bundle)
 	}
 }
 
 // How much wood is got: in bundles, for so many scions to a stump and to a stick,
 // and some to spare for those grafted again.
 const (
-	bundle     = 10
-	scionsEach = 4
+	bundle     = 5
+	scionsEach = 3
 	perStick   = 3
-	spare      = 4
+	spare      = 3
 )
 
 // lotFor is the lot from which the i-th stump is grafted in a season: each row

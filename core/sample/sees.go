@@ -168,7 +168,7 @@ func (l *life) face() record.Bleeding {
 // tempted says whether the hand grafts on this visit although told otherwise:
 // the learner and the hurried do.
 func (l *life) tempted() bool {
-	return l.staged == againstAll || l.staged == asItFalls && l.odds(0.05-0.12*min(l.hand.skill, 0))
+	return l.staged == againstAll || l.staged == asItFalls && l.odds(0.025-0.12*min(l.hand.skill, 0))
 }
 
 // buds is two nodes as the lot's are, some of them with one bud alone.

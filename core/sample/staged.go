@@ -31,7 +31,7 @@ const (
 // parts are those of stumps of earlier seasons, by their place along a block of
 // the usual size.
 var parts = map[int]staged{
-	27: overgrown, 33: staysFailed, 47: isGivenUp, 62: towers, 65: tightTwine, 68: uncut, 72: tightTwine, 74: towers, 77: overgrown,
+	27: overgrown, 33: staysFailed, 47: isGivenUp, 62: towers, 65: tightTwine, 75: uncut, 77: overgrown,
 }
 
 // graftDayParts are those of this season, by their batch and place in it.
@@ -64,6 +64,8 @@ func (l *life) play() {
 		l.sap = 0.84
 	case towers, uncut:
 		l.vigour = 1.4
+	case overgrown:
+		l.vigour = 0.6
 	}
 }
 
@@ -99,7 +101,8 @@ func (l *life) loses() bool {
 	return l.staged == isGivenUp || l.staged == staysFailed || l.staged == justLost
 }
 
-// keeps says whether every graft of the stump lives, for the part it plays.
+// keeps says whether a graft of the stump lives in any case, for the part it
+// plays.
 func (l *life) keeps() bool {
 	return l.staged == towers || l.staged == uncut || l.staged == tightTwine || l.staged == overgrown
 }
