@@ -8,7 +8,7 @@ import (
 
 // livesOfTheirOwn is how many stumps of a large block live a life of their own;
 // the others live one of these again under other ids.
-const livesOfTheirOwn = 1000
+const livesOfTheirOwn = 500
 
 // copied is a large block laid out over so many lives of a smaller one.
 func copied(p Plan, lives int) *ground {

@@ -118,7 +118,9 @@ func TestEveryEventHolds(t *testing.T) {
 // parts.
 func TestEveryDayOfTheSeasonCanBeToday(t *testing.T) {
 	zone := newYork(t)
-	for _, now := range []time.Time{time.Date(2027, 5, 10, 9, 0, 0, 0, zone), time.Date(2026, 6, 10, 17, 59, 0, 0, zone), time.Date(2027, 5, 23, 12, 0, 0, 0, zone)} {
+	for _, now := range []time.Time{
+		time.Date(2027, 5, 10, 9, 0, 0, 0, zone), time.Date(2027, 5, 23, 12, 0, 0, 0, zone), time.Date(2026, 6, 10, 17, 59, 0, 0, zone),
+	} {
 		g := layOut(Plan{Stumps: 240, Seasons: 1, Seed: 1, Zone: zone, Now: now})
 		l := &life{ground: g}
 		l.tellBlock(l)
