@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"barkslip/core/record"
+	"barkslip/ui/part"
 )
 
 // sealedRow is a block of two rows of three; of the first row two are sealed.
@@ -30,7 +31,7 @@ func (d *driver) stages() []record.Stage {
 	return out
 }
 
-func (d *driver) wantStages(want ...record.Stage) {
+func (d *driver) wantStages(want ...core.Stage) {
 	d.t.Helper()
 	got := d.stages()
 	for i := range want {
@@ -70,7 +71,7 @@ func TestRowAnswerTimes(t *testing.T) {
 	d.pickWord("painted white")
 	for _, wrong := range []string{"12:01", "25:00", "99"} {
 		d.press(wrong, "enter")
-		if d.root.prompt == nil {
+		if !over[*part.Prompt](d) {
 			t.Fatalf("%s was taken", wrong)
 		}
 		for range wrong {
@@ -126,7 +127,7 @@ func TestRowWithoutAnAnswer(t *testing.T) {
 	d.open()
 	d.press("r")
 	d.sees("fits row 1")
-	if d.root.list != nil {
+	if over[*part.List](d) {
 		t.Error("an empty list is open")
 	}
 }
@@ -176,7 +177,7 @@ func TestTwoBlocksAreOne(t *testing.T) {
 	d.pickWord("Hollow Lane")
 	d.sees("Lane and Hollow Lane are one block.", "3 stumps")
 	d.wantStages(record.StageStanding, record.StageStanding, record.StageDraining)
-	if blocks := d.root.x.Book.Folded().List(); len(blocks) != 1 || d.root.x.block != home {
+	if blocks := d.root.x.Book.Folded().List(); len(blocks) != 1 || d.root.x.Block != home {
 		t.Errorf("%d blocks go on", len(blocks))
 	}
 }

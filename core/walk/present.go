@@ -44,14 +44,17 @@ func (c *Case) Present() StepID {
 		return id
 	}
 	if d, ok := due.First(c.Dues(), c.Now); ok {
-		return c.meets(d.Kind)
+		return c.Meets(d.Kind)
 	}
 	return c.waiting()
 }
 
-// meets is the step on which a kind of work is met here: most kinds have one;
+// Begun says whether something was begun today and not ended.
+func (c *Case) Begun() bool { return c.begun() != "" }
+
+// Meets is the step on which a kind of work is met here: most kinds have one;
 // cutting back, looking and grafting are led through theirs.
-func (c *Case) meets(kind due.Kind) StepID {
+func (c *Case) Meets(kind due.Kind) StepID {
 	switch kind {
 	case due.CutBack:
 		return c.cutsAgain()

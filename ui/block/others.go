@@ -1,0 +1,49 @@
+package block
+
+import (
+	"fmt"
+
+	"barkslip/core/record"
+	"barkslip/ui/part"
+)
+
+// pickBlock goes to another block or begins one.
+func (b *Screen) pickBlock() part.Msgs {
+	var items []part.Item
+	for _, other := range b.x.Book.Folded().List() {
+		stumps := fmt.Sprintf("%d stumps", len(b.x.Summaries(other.ID)))
+		items = append(items, part.Item{Word: other.Name, Meaning: stumps, Take: func() (part.Msgs, error) {
+			return part.Msgs{part.OpenBlock{Block: other.ID}}, nil
+		}})
+	}
+	if len(items) > 1 {
+		items = append(items, part.Item{Word: "two are one", Meaning: "this block was begun twice, on two laptops", Take: func() (part.Msgs, error) {
+			return b.pickSame(), nil
+		}})
+	}
+	items = append(items, part.Item{Word: "a new block", Meaning: "by rows and trees, or from a list", Take: func() (part.Msgs, error) {
+		return part.Msgs{part.NewBlock{}}, nil
+	}})
+	return b.x.Picks("Which block?", "", items)
+}
+
+// pickSame says that the block the screens are on and another are one: both were
+// begun by hand, and their stumps, by row and tree, are the same.
+func (b *Screen) pickSame() part.Msgs {
+	here := b.x.Site()
+	var items []part.Item
+	for _, other := range b.x.Book.Folded().List() {
+		if other.ID == here.ID {
+			continue
+		}
+		items = append(items, part.Item{Word: other.Name, Meaning: part.Counted(len(b.x.Summaries(other.ID)), "stump"), Take: func() (part.Msgs, error) {
+			same := record.Event{At: b.x.Now(), Body: &record.Same{What: "block", A: here.ID.String(), B: other.ID.String()}}
+			if _, err := b.x.Write(same); err != nil {
+				return nil, err
+			}
+			one := b.x.Book.Folded().CanonicalBlock(here.ID)
+			return part.Msgs{part.OpenBlock{Block: one}, part.Say{Text: fmt.Sprintf("Taken: %s and %s are one block.", here.Name, other.Name)}}, nil
+		}})
+	}
+	return b.x.Picks("Which block is the same as "+here.Name+"?", "Stumps with the same row and tree become one; answers that disagree are shown. This stays.", items)
+}
