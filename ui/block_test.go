@@ -291,7 +291,8 @@ func TestFilter(t *testing.T) {
 	d.did(tree(2, 3), "2027-04-20 09:00", cut()...)
 	d.did(tree(2, 1), "2027-05-04 08:00", &record.Noted{Text: "crooked"})
 	d.open()
-	for word, want := range map[string]string{"sealed": "1 of 6", "draining": "1 of 6", "standing": "4 of 6", "late": "2 of 6", "with notes": "1 of 6", "disagree": "0 of 6", "failed": "0 of 6"} {
+	for word, want := range map[string]string{"sealed": "1 of 6", "draining": "1 of 6", "standing": "4 of 6", "late": "2 of 6", "with notes": "1 of 6",
+		"disagree": "0 of 6", "failed": "0 of 6"} {
 		d.press("f")
 		d.pickWord(word)
 		d.sees(want)

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"barkslip/core/due"
 	"barkslip/core/record"
 	"barkslip/core/walk"
 	"barkslip/ui/first"
@@ -18,10 +19,10 @@ type watched struct {
 	after  func()       // called when they are
 }
 
-func (w *watched) Append(events ...record.Event) ([]record.Event, error) {
+func (w *watched) Append(events ...record.Event) (due.Appended, error) {
 	if w.before != nil {
 		if err := w.before(); err != nil {
-			return nil, err
+			return due.Appended{}, err
 		}
 	}
 	out, err := w.Book.Append(events...)

@@ -43,7 +43,8 @@ var home = record.ID{1, 2, 3}
 func (d *driver) plant(name string, places ...[2]int) {
 	d.t.Helper()
 	bodies := []record.Body{&record.BlockMade{Block: home, Name: name}}
-	for setting, value := range map[string]string{"zone": "America/New_York", "units": "us", "latitude": "42.7", "longitude": "-77.2", "variety": "Lantern", "graft-height": "36in", "species": "walnut"} {
+	for setting, value := range map[string]string{"zone": "America/New_York", "units": "us", "latitude": "42.7", "longitude": "-77.2",
+		"variety": "Lantern", "graft-height": "36in", "species": "walnut"} {
 		bodies = append(bodies, &record.BlockSet{Block: home, Setting: setting, Value: value})
 	}
 	var events []record.Event

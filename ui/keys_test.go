@@ -109,7 +109,7 @@ func TestLongListReachesItsEnd(t *testing.T) {
 	var items []part.Item
 	taken := -1
 	for i := range 60 {
-		items = append(items, part.Item{Word: fmt.Sprintf("item %d", i), Take: func() (part.Msgs, error) { taken = i; return nil, nil }})
+		items = append(items, part.Item{Word: fmt.Sprintf("item %d", i), Take: func() part.Msgs { taken = i; return nil }})
 	}
 	d.root.do(d.root.x.Picks("Which?", "", items)...)
 	for range 70 {

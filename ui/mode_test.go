@@ -196,7 +196,7 @@ func TestAFaultIsSaid(t *testing.T) {
 	d := toVisit(t)
 	d.root.calm = true
 	d.press("enter")
-	d.root.do(d.root.x.Picks("Which?", "", []part.Item{{Word: "it", Take: func() (part.Msgs, error) { panic("broken") }}})...)
+	d.root.do(d.root.x.Picks("Which?", "", []part.Item{{Word: "it", Take: func() part.Msgs { panic("broken") }}})...)
 	d.press("1")
 	d.sees("a fault in the program", "broken")
 	if d.root.over != nil || !is[*stump.Screen](d) {

@@ -194,7 +194,8 @@ func TestOtherVarietyIsNotLikely(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.append(record.Event{At: d.now, Hand: "RK", Body: &record.LotReceived{Lot: record.ID{8}, Name: "L-1", Variety: "Lantern"}})
 	d.did(tree(1, 2), "2027-04-20 09:00", cut()...)
-	d.did(tree(1, 2), "2027-04-26 08:00", append(graft()[:7:7], &record.WoodChosen{Variety: "Harvest", Thickness: inches(0.5), Nodes: []record.Node{{Buds: record.Paired}}},
+	d.did(tree(1, 2), "2027-04-26 08:00", append(graft()[:7:7], &record.WoodChosen{Variety: "Harvest", Thickness: inches(0.5),
+		Nodes: []record.Node{{Buds: record.Paired}}},
 		&record.ScionSet{Slot: 1, Variety: "Harvest", Checks: record.AllGood})...)
 	d.open()
 	d.toWood()

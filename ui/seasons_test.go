@@ -99,24 +99,20 @@ func (s *season) run(until time.Time) {
 			s.seen[due.Regraft] = true
 			return // grafting again is asked by the test
 		}
-		due := s.open()
-		if s.stump().Now().TwineCut != nil && len(due) == 0 {
+		open := s.open()
+		if s.stump().Now().TwineCut != nil && len(open) == 0 {
 			s.untie()
 			continue
 		}
-		if len(due) == 0 && !s.grafting() {
+		if len(open) == 0 && !s.grafting() {
 			s.wait()
 			continue
 		}
-		kinds := map[due.Kind]bool{}
-		for _, d := range due {
-			s.seen[d.Kind], kinds[d.Kind] = true, true
+		for _, d := range open {
+			s.seen[d.Kind] = true
 			if d.Late(s.now) {
 				s.t.Fatalf("%s: %s is late although every due was met when it opened", s.now, d.Kind)
 			}
-		}
-		if len(due) > 0 {
-			s.walk().Meet(due)
 		}
 		s.meet()
 	}

@@ -41,7 +41,8 @@ func TestEarlierTime(t *testing.T) {
 
 // TestTimeToComeIsRefused types times that are no earlier ones.
 func TestTimeToComeIsRefused(t *testing.T) {
-	for _, typed := range []string{"14:31", "23:59", "2027-04-27", "2027-04-27 08:00", "2099-01-01 10:00", "25:00", "yesterday", "1:2:3", "1900-01-01 10:00", "2027-04-25 13:40 x", ""} {
+	for _, typed := range []string{"14:31", "23:59", "2027-04-27", "2027-04-27 08:00", "2099-01-01 10:00", "25:00", "yesterday", "1:2:3",
+		"1900-01-01 10:00", "2027-04-25 13:40 x", ""} {
 		d := newDriver(t, "2027-04-26 14:30")
 		d.plant("Hollow Lane", rows(1, 2)...)
 		d.press("enter", "t", typed, "enter")

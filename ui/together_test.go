@@ -31,7 +31,7 @@ func (d *driver) stages() []record.Stage {
 	return out
 }
 
-func (d *driver) wantStages(want ...core.Stage) {
+func (d *driver) wantStages(want ...record.Stage) {
 	d.t.Helper()
 	got := d.stages()
 	for i := range want {

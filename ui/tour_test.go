@@ -44,7 +44,8 @@ func tourFirst(t *testing.T, see visit) {
 
 func tourBlocks(t *testing.T, see visit) {
 	for name, places := range map[string][][2]int{
-		"block 12x20": rows(12, 20), "block 3x200": rows(3, 200), "block 300x2": rows(300, 2), "block with gaps": {{1, 1}, {1, 9}, {4, 3}, {9, 200}, {900, 1}}, "block empty": nil,
+		"block 12x20": rows(12, 20), "block 3x200": rows(3, 200), "block 300x2": rows(300, 2), "block with gaps": {{1, 1}, {1, 9}, {4, 3}, {9, 200},
+			{900, 1}}, "block empty": nil,
 	} {
 		d := newDriver(t, "2027-05-04 08:00")
 		d.plant("Hollow Lane", places...)
@@ -56,7 +57,8 @@ func tourBlocks(t *testing.T, see visit) {
 			d.press("right")
 		}
 		see(name+" far", d)
-		for _, over := range []struct{ name, key string }{{"help", "?"}, {"filter", "f"}, {"settings", "o"}, {"blocks", "b"}, {"lots", "l"}, {"find", "/"}, {"hand", "h"}, {"time", "t"}} {
+		for _, over := range []struct{ name, key string }{{"help", "?"}, {"filter", "f"}, {"settings", "o"}, {"blocks", "b"}, {"lots", "l"}, {"find", "/"},
+			{"hand", "h"}, {"time", "t"}} {
 			d.press(over.key)
 			see(name+" "+over.name, d)
 			d.press("esc")
@@ -149,7 +151,8 @@ func tourWalk(t *testing.T, see visit) {
 
 // tourOver opens what can be opened over a stump.
 func tourOver(d *driver, see visit) {
-	for _, over := range []struct{ name, key string }{{"help", "?"}, {"why", "w"}, {"story", "v"}, {"note", "m"}, {"end", "x"}, {"place", "/"}, {"earlier time", "t"}} {
+	for _, over := range []struct{ name, key string }{{"help", "?"}, {"why", "w"}, {"story", "v"}, {"note", "m"}, {"end", "x"}, {"place", "/"},
+		{"earlier time", "t"}} {
 		d.press(over.key)
 		see("stump "+over.name, d)
 		d.press("esc")

@@ -118,9 +118,11 @@ func (b *Screen) why() part.Msgs {
 	t := b.count()
 	work := trade.Worked{
 		Question: "What the counts mean",
-		Answer:   []trade.Input{{Name: "work due", Value: t.needy}, {Name: "late", Value: t.late}, {Name: "grafts that took", Value: fmt.Sprintf("%d of %d", t.taken, t.known)}},
-		Formula:  "Work is due on a stump when something can be done on it now; it is late when something should have been done before now. A graft took when it was seen alive 30 days or more after its stump first pushed; only grafts of which that is known are counted.",
-		Facts:    []trade.Fact{trade.MovingNotTaking, trade.WhiteIn, trade.DaysToGraft},
+		Answer: []trade.Input{{Name: "work due", Value: t.needy}, {Name: "late", Value: t.late},
+			{Name: "grafts that took", Value: fmt.Sprintf("%d of %d", t.taken, t.known)}},
+		Formula: "Work is due on a stump when something can be done on it now; it is late when something should have been done before now. " +
+			"A graft took when it was seen alive 30 days or more after its stump first pushed; only grafts of which that is known are counted.",
+		Facts: []trade.Fact{trade.MovingNotTaking, trade.WhiteIn, trade.DaysToGraft},
 	}
 	lines := func(width int) []paper.Line {
 		return append([]paper.Line{nil}, part.WorkLines(work, b.x.Site().Units, min(width-4, 96))...)

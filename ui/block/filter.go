@@ -18,10 +18,10 @@ type filter struct {
 // pickFilter asks which stumps are to be shown.
 func (b *Screen) pickFilter() part.Msgs {
 	item := func(word, meaning, what string, keep func(due.Summary) bool) part.Item {
-		return part.Item{Word: word, Meaning: meaning, Take: func() (part.Msgs, error) { return b.show(filter{what, keep}), nil }}
+		return part.Item{Word: word, Meaning: meaning, Take: func() part.Msgs { return b.show(filter{what, keep}) }}
 	}
 	items := []part.Item{
-		{Word: "all", Meaning: "no filter", Take: func() (part.Msgs, error) { return b.letGo(), nil }},
+		{Word: "all", Meaning: "no filter", Take: b.letGo},
 		item("need a hand", "something can be done now", "those that need a hand", func(s due.Summary) bool { return isOpen(s, b.x) }),
 		item("late", "something should have been done", "late", func(s due.Summary) bool { return isLate(s, b.x) }),
 		item("disagree", "two answers to one question stand", "in disagreement", func(s due.Summary) bool { return s.Clash }),

@@ -82,7 +82,7 @@ func (b *Screen) settings() part.Msgs {
 		if value == "" {
 			value = "not set"
 		}
-		items = append(items, part.Item{Word: s.word, Meaning: value, Take: func() (part.Msgs, error) { return b.askSetting(s), nil }})
+		items = append(items, part.Item{Word: s.word, Meaning: value, Take: func() part.Msgs { return b.askSetting(s) }})
 	}
 	return b.x.Picks("Settings of "+site.Name, "Pick one to change it; the old value stays in the journal.", items)
 }

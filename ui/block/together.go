@@ -116,7 +116,7 @@ func (b *Screen) answerAll(who string, ids []record.StumpID) part.Msgs {
 		if t.meaning != "" {
 			meaning += ", " + t.meaning
 		}
-		items = append(items, part.Item{Word: t.word, Meaning: meaning, Take: func() (part.Msgs, error) { return b.askWhen(who, t, stumps), nil }})
+		items = append(items, part.Item{Word: t.word, Meaning: meaning, Take: func() part.Msgs { return b.askWhen(who, t, stumps) }})
 	}
 	if len(items) == 0 {
 		return part.Says("No one answer fits " + who + " now.")

@@ -141,9 +141,11 @@ func (f *Screen) Frame() part.Frame {
 	var lines []paper.Line
 	if !f.begun {
 		lines = []paper.Line{nil, paper.Text(paper.Strong, "How do you want to begin?"), nil}
-		lines = append(lines, part.Wrapped(paper.Plain, "Barkslip takes you through a block of walnuts to be grafted, stump by stump, and knows what each needs next.", width)...)
+		const says = "Barkslip takes you through a block of walnuts to be grafted, stump by stump, and knows what each needs next."
+		lines = append(lines, part.Wrapped(paper.Plain, says, width)...)
 		lines = append(lines, nil)
-		for _, c := range [][3]string{{f.x.Dot() + "1", "a block", "by name, rows and trees"}, {"  2", "a list", "stumps from a CSV file"}, {"  3", "the sample", "a made-up block, to try things on"}} {
+		for _, c := range [][3]string{{f.x.Dot() + "1", "a block", "by name, rows and trees"}, {"  2", "a list", "stumps from a CSV file"},
+			{"  3", "the sample", "a made-up block, to try things on"}} {
 			lines = append(lines, paper.Line{{Text: c[0] + "  ", Ink: paper.Accent}, {Text: c[1], Ink: paper.Strong}}.Pad(19).Add(paper.Faint, c[2]))
 		}
 		out.Keys = f.x.KeyLine(nil, nil)

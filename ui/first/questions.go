@@ -29,10 +29,13 @@ var questions = []question{
 	{"file", "Which list?", "A CSV file with columns row and tree; also limb, across, stock, variety, note.", "path of the file", always(""), checkFile,
 		func(f *Screen) bool { return !f.list }},
 	{"rows", "How many rows?", "Rows are numbered from 1.", "rows", always("12"), wholeUpTo(record.MaxRow), func(f *Screen) bool { return f.list }},
-	{"trees", "How many trees in a row?", "Trees are numbered from 1 along each row; gaps can be left standing.", "trees", always("20"), checkTrees, func(f *Screen) bool { return f.list }},
+	{"trees", "How many trees in a row?", "Trees are numbered from 1 along each row; gaps can be left standing.", "trees", always("20"), checkTrees,
+		func(f *Screen) bool { return f.list }},
 	{"units", "Inches, or metric?", "Lengths may be typed in either at any time.", "us or metric", always("us"), checkUnits, nil},
-	{"zone", "In which time zone does the block lie?", "Days and clocks are the block's own, not the laptop's.", "time zone", func(f *Screen) string { return f.x.LocalZone }, checkZone, nil},
-	{"place", "Where does it lie?", "For sunrise and the heat of the sun on a sealed graft. Leave it empty if you do not know.", "latitude longitude, such as 42.7 -77.2", always("-"), checkPlace, nil},
+	{"zone", "In which time zone does the block lie?", "Days and clocks are the block's own, not the laptop's.", "time zone",
+		func(f *Screen) string { return f.x.LocalZone }, checkZone, nil},
+	{"place", "Where does it lie?", "For sunrise and the heat of the sun on a sealed graft. Leave it empty if you do not know.",
+		"latitude longitude, such as 42.7 -77.2", always("-"), checkPlace, nil},
 	{"variety", "Which variety is planned?", "A stump can have its own. Wood of another variety is warned of.", "variety", always("-"), nil, nil},
 	{"graft-height", "At what height do you want the grafts?", "The cut-back stands 6 in higher, for the fresh cut.", "height", func(f *Screen) string {
 		if f.given["units"] == "metric" {

@@ -24,7 +24,7 @@ type List struct {
 type Item struct {
 	Word    string
 	Meaning string
-	Take    func() (Msgs, error)
+	Take    func() Msgs
 }
 
 // itemKeys are the keys of the first items; digits first. A list that is a screen
@@ -85,8 +85,7 @@ func (l *List) take(i int) Msgs {
 	if i < 0 || i >= len(l.items) {
 		return nil
 	}
-	msgs, err := l.items[i].Take()
-	msgs = msgs.And(Fails(err)...)
+	msgs := l.items[i].Take()
 	if l.stays {
 		return msgs
 	}

@@ -7,7 +7,8 @@ import (
 
 func TestPosition(t *testing.T) {
 	for text, want := range map[string][2]string{
-		"42.7 -77.2": {"42.7", "-77.2"}, "42.7N 77.2W": {"42.7", "-77.2"}, "42.7 n, 77.2 w": {"42.7", "-77.2"}, "37.9S 144.4E": {"-37.9", "144.4"}, "42.7° -77.2°": {"42.7", "-77.2"}, "-": {}, "": {},
+		"42.7 -77.2": {"42.7", "-77.2"}, "42.7N 77.2W": {"42.7", "-77.2"}, "42.7 n, 77.2 w": {"42.7", "-77.2"},
+		"37.9S 144.4E": {"-37.9", "144.4"}, "42.7° -77.2°": {"42.7", "-77.2"}, "-": {}, "": {},
 	} {
 		if lat, lon, err := ReadPosition(text); err != nil || lat != want[0] || lon != want[1] {
 			t.Errorf("%q is %s %s, %v; want %v", text, lat, lon, err, want)
@@ -21,7 +22,8 @@ func TestPosition(t *testing.T) {
 }
 
 func TestReadZone(t *testing.T) {
-	for text, want := range map[string]string{"America/New_York": "America/New_York", "america/new_york": "America/New_York", "UTC": "UTC", "EUROPE/ZURICH": "Europe/Zurich", "Etc/UTC": "Etc/UTC"} {
+	for text, want := range map[string]string{"America/New_York": "America/New_York", "america/new_york": "America/New_York", "UTC": "UTC",
+		"EUROPE/ZURICH": "Europe/Zurich", "Etc/UTC": "Etc/UTC"} {
 		if got, err := ReadZone(time.LoadLocation, text); err != nil || got != want {
 			t.Errorf("%q is %q, %v; want %q", text, got, err, want)
 		}

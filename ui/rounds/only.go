@@ -69,10 +69,10 @@ func (s *Screen) pickKind() part.Msgs {
 			count[d.Kind]++
 		}
 	}
-	take := func(only ...due.Kind) func() (part.Msgs, error) {
-		return func() (part.Msgs, error) {
+	take := func(only ...due.Kind) func() part.Msgs {
+		return func() part.Msgs {
 			s.only = only
-			return nil, s.Load()
+			return s.anew()
 		}
 	}
 	items := []part.Item{{Word: "all", Meaning: "every kind of work", Take: take()}}

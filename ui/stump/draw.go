@@ -72,7 +72,8 @@ func (s *Screen) answerKeys() paper.Line {
 		if slices.Contains(s.good, false) {
 			all = " as marked "
 		}
-		return paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: all, Ink: paper.Faint}, {Text: fmt.Sprintf(" 1-%d", len(s.q.Checks.Items)), Ink: paper.Accent}, {Text: " is not ", Ink: paper.Faint}}
+		return paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: all, Ink: paper.Faint},
+			{Text: fmt.Sprintf(" 1-%d", len(s.q.Checks.Items)), Ink: paper.Accent}, {Text: " is not ", Ink: paper.Faint}}
 	}
 	first, last := "", ""
 	for _, ch := range s.choices() {
@@ -188,7 +189,8 @@ func (s *Screen) warnings(width int) []paper.Line {
 		out = append(out, paper.Text(paper.Alarm, " "+l+" "))
 	}
 	if n := s.s.Newest; s.x.Earlier.IsZero() && n.Sub(s.x.Time()) > time.Minute {
-		out = append(out, part.Wrapped(paper.Warn, "The newest answer here is of "+unit.When(n, s.x.Time(), s.x.Site().Zone)+", after this clock. Is the clock right?", width)...)
+		out = append(out, part.Wrapped(paper.Warn, "The newest answer here is of "+unit.When(n, s.x.Time(),
+			s.x.Site().Zone)+", after this clock. Is the clock right?", width)...)
 	}
 	if a := s.s.Added; a != nil && a.What.Note != "" && s.q.Step.Part < walk.PartAfter {
 		out = append(out, paper.Text(paper.Faint, paper.Shorten("Note: "+a.What.Note, width)))
@@ -254,7 +256,8 @@ func (s *Screen) checks(width int) []paper.Line {
 		if !s.good[i] {
 			word, ink = "NOT ", paper.Alarm
 		}
-		l := paper.Line{{Text: "  ", Ink: paper.Plain}, {Text: fmt.Sprint(i + 1), Ink: paper.Accent}, {Text: "  " + word + " ", Ink: ink}, {Text: " " + item.Word, Ink: paper.Plain}}
+		l := paper.Line{{Text: "  ", Ink: paper.Plain}, {Text: fmt.Sprint(i + 1), Ink: paper.Accent}, {Text: "  " + word + " ", Ink: ink},
+			{Text: " " + item.Word, Ink: paper.Plain}}
 		out = append(out, l.Cut(width))
 	}
 	return out

@@ -35,19 +35,17 @@ func (s *Screen) pick(ch walk.Choice) part.Msgs {
 	}
 	var items []part.Item
 	for _, cause := range trade.Causes {
-		items = append(items, part.Item{Word: cause, Take: func() (part.Msgs, error) { return s.keep(ch.Refines, picked(cause)...) }})
+		items = append(items, part.Item{Word: cause, Take: func() part.Msgs { return s.write(ch.Refines, picked(cause)...) }})
 	}
 	return s.x.Picks("What was the cause?", "It is kept with the stump; say unknown rather than guess.", items)
 }
 
 // end asks whether the stump failed or is given up.
 func (s *Screen) end() part.Msgs {
-	giveUp := func(g *record.GivenUp) func() (part.Msgs, error) {
-		return func() (part.Msgs, error) { return s.keep(nil, g) }
-	}
+	giveUp := func(g *record.GivenUp) func() part.Msgs { return func() part.Msgs { return s.write(nil, g) } }
 	var items []part.Item
 	if len(s.c.A.Grafts) > 0 {
-		failed := func() (part.Msgs, error) { return s.pick(walk.Choice{}), nil }
+		failed := func() part.Msgs { return s.pick(walk.Choice{}) }
 		items = append(items, part.Item{Word: "failed", Meaning: "no graft lives: pick the cause", Take: failed})
 	}
 	items = append(items,
@@ -69,20 +67,18 @@ func (s *Screen) against() part.Msgs {
 // pickReason asks why the work goes on against advice.
 func (s *Screen) pickReason() part.Msgs {
 	verdict := s.c.Advice.Verdict
-	goOn := func(why string) (part.Msgs, error) {
-		return s.keep(nil, &record.AgainstAdvice{Verdict: verdict, Why: why})
-	}
+	against := func(why string) record.Body { return &record.AgainstAdvice{Verdict: verdict, Why: why} }
 	var items []part.Item
 	for _, why := range reasons {
-		items = append(items, part.Item{Word: why, Take: func() (part.Msgs, error) { return goOn(why) }})
+		items = append(items, part.Item{Word: why, Take: func() part.Msgs { return s.write(nil, against(why)) }})
 	}
-	items = append(items, part.Item{Word: "another reason", Meaning: "type it", Take: func() (part.Msgs, error) {
+	items = append(items, part.Item{Word: "another reason", Meaning: "type it", Take: func() part.Msgs {
 		return s.x.Asks("Why:", "", true, func(text string) (part.Msgs, error) {
 			if text = part.Typed(text); text == "" {
 				return nil, errors.New("type the reason first, or Esc")
 			}
-			return goOn(text)
-		}), nil
+			return s.keep(nil, against(text))
+		})
 	}})
 	why := fmt.Sprintf("The advice is: %s. %s The reason is kept with the graft.", part.Spaced(string(verdict)), strings.Join(s.c.Advice.Reasons, " "))
 	return s.x.Picks("Graft it all the same? Why?", why, items)
@@ -98,12 +94,15 @@ func (s *Screen) settle() part.Msgs {
 	var items []part.Item
 	for _, e := range clash.Events {
 		words, meaning := record.Say(e.Body, b.Units), e.Hand+", "+unit.When(e.At, s.x.Time(), b.Zone)
-		items = append(items, part.Item{Word: words, Meaning: meaning, Take: func() (part.Msgs, error) {
+		items = append(items, part.Item{Word: words, Meaning: meaning, Take: func() part.Msgs {
 			out, err := s.x.Write(clash.Settle(e))
 			if err == nil {
 				err = s.anew(out)
 			}
-			return part.Says("Settled: " + words + "."), err
+			if err != nil {
+				return part.Fails(err)
+			}
+			return part.Says("Settled: " + words + ".")
 		}})
 	}
 	return s.x.Picks("Which of these holds?", "The other stays in the story.", items)

@@ -121,7 +121,8 @@ func (s *Screen) stickView(w, h int) []paper.Line {
 	if !ok {
 		return s.stickHint(w, h)
 	}
-	fig := figure.Stick{Length: stick.Length, TrimButt: stick.TrimButt, TrimTip: stick.TrimTip, ThickButt: stick.ThickButt, ThickTip: stick.ThickTip, Sys: s.x.Site().Units}
+	fig := figure.Stick{Length: stick.Length, TrimButt: stick.TrimButt, TrimTip: stick.TrimTip, ThickButt: stick.ThickButt, ThickTip: stick.ThickTip,
+		Sys: s.x.Site().Units}
 	for _, n := range stick.Nodes {
 		fig.Nodes = append(fig.Nodes, figure.Node{At: n.At, Buds: map[scion.Buds]int{scion.BothBuds: 2, scion.FirstBud: 1}[n.Buds]})
 	}

@@ -35,7 +35,8 @@ func (s *Screen) Table() []part.Row {
 		{Binding: part.On("v", ""), Says: "The story of this stump: every answer, those taken back too.", Do: s.story},
 		{Binding: part.On("e", ""), Says: "Where two answers to one question stand: pick the one that holds.", Do: s.settle},
 		{Binding: part.On("f", figure), Says: "The figure large, then the next one, then the answers again.", Do: s.nextFigure},
-		{Binding: part.On("s", ""), Says: "Leave this stump as it is: back to the round, or on to the next that needs a hand.", Do: part.Does(part.Leave{Stump: s.id})},
+		{Binding: part.On("s", ""), Says: "Leave this stump as it is: back to the round, or on to the next that needs a hand.",
+			Do: part.Does(part.Leave{Stump: s.id})},
 		{Binding: part.On("/", ""), Says: "Go to another stump: row/tree, or a tree of this row.", Do: s.place},
 		{Binding: part.On("Esc", "", "esc"), Says: "Back: to the question asked now, then to the round or the block.", Do: s.back},
 	}

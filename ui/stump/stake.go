@@ -70,7 +70,8 @@ func ofPart(knots []walk.Knot, p walk.Part) []walk.Knot {
 func answered(k walk.Knot) bool { return k.Done }
 
 // tells is the step whose answer stands for its part.
-var tells = map[walk.Part]walk.StepID{walk.PartCutBack: walk.StepHeight, walk.PartLook: walk.StepBleeding, walk.PartGraft: walk.StepScion, walk.PartSeal: walk.StepWhite, walk.PartAfter: walk.StepVisit}
+var tells = map[walk.Part]walk.StepID{walk.PartCutBack: walk.StepHeight, walk.PartLook: walk.StepBleeding, walk.PartGraft: walk.StepScion,
+	walk.PartSeal: walk.StepWhite, walk.PartAfter: walk.StepVisit}
 
 // folded is a part in one line: tied when all its steps are.
 func (s *Screen) folded(p walk.Part, steps []walk.Knot) paper.Line {

@@ -19,13 +19,11 @@ import (
 
 // Ways are what can be done about the block's weather.
 func Ways(x *part.Session) *part.List {
-	ask := func(does func(*part.Session) part.Msgs) func() (part.Msgs, error) {
-		return func() (part.Msgs, error) { return does(x), nil }
-	}
+	on := func(does func(*part.Session) part.Msgs) func() part.Msgs { return func() part.Msgs { return does(x) } }
 	return part.NewList(x, "The block's weather", "From it the white clock knows the sun, and a day to graft can be chosen.", []part.Item{
-		{Word: "put a day down", Meaning: "low, high, wind, cloud", Take: ask(askDay)},
-		{Word: "read a list", Meaning: "a CSV file of coming days: date, low_f, high_f", Take: ask(askList)},
-		{Word: "see the days", Meaning: "callus, heat and frost of the coming fortnight", Take: ask(seeDays)},
+		{Word: "put a day down", Meaning: "low, high, wind, cloud", Take: on(askDay)},
+		{Word: "read a list", Meaning: "a CSV file of coming days: date, low_f, high_f", Take: on(askList)},
+		{Word: "see the days", Meaning: "callus, heat and frost of the coming fortnight", Take: on(seeDays)},
 	})
 }
 

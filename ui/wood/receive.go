@@ -56,12 +56,12 @@ var questions = []struct {
 const mostSticks = 100_000
 
 // receive asks for a new lot.
-func (s *Screen) receive() (part.Msgs, error) {
+func (s *Screen) receive() part.Msgs {
 	lot := &record.LotReceived{}
 	if _, err := s.x.Random.Read(lot.Lot[:]); err != nil {
-		return nil, err
+		return part.Fails(err)
 	}
-	return s.ask(lot, 0), nil
+	return s.ask(lot, 0)
 }
 
 // ask asks a question of the lot, and after it the next.

@@ -31,7 +31,7 @@ func (s *Screen) Load() error {
 	slices.SortStableFunc(lots, func(a, b *record.Lot) int { return heldRank(a) - heldRank(b) })
 	var items []part.Item
 	for _, l := range lots {
-		items = append(items, part.Item{Word: l.Received.What.Name, Meaning: s.words(l), Take: func() (part.Msgs, error) { return s.about(l), nil }})
+		items = append(items, part.Item{Word: l.Received.What.Name, Meaning: s.words(l), Take: func() part.Msgs { return s.about(l) }})
 	}
 	items = append(items, part.Item{Word: "receive a lot", Meaning: "name, variety, day cut, sticks, thickness", Take: s.receive})
 	s.List = part.NewList(s.x, "Lots of scion wood", trade.MovingWood.Says, items).AsScreen()
@@ -87,15 +87,16 @@ func (s *Screen) words(l *record.Lot) string {
 
 // about is what can be put down about one lot.
 func (s *Screen) about(l *record.Lot) part.Msgs {
-	hold := part.Item{Word: "hold it", Meaning: "not to be used; say why", Take: func() (part.Msgs, error) { return s.hold(l), nil }}
+	hold := part.Item{Word: "hold it", Meaning: "not to be used; say why", Take: func() part.Msgs { return s.hold(l) }}
 	if heldRank(l) > 0 {
-		hold = part.Item{Word: "let it go", Meaning: "it may be used again", Take: func() (part.Msgs, error) {
-			return s.keep(&record.LotHeld{Lot: l.ID}, "lot "+l.Received.What.Name+" may be used again")
+		hold = part.Item{Word: "let it go", Meaning: "it may be used again", Take: func() part.Msgs {
+			msgs, err := s.keep(&record.LotHeld{Lot: l.ID}, "lot "+l.Received.What.Name+" may be used again")
+			return msgs.And(part.Fails(err)...)
 		}}
 	}
 	return s.x.Picks("Lot "+l.Received.What.Name, s.words(l), []part.Item{
-		{Word: "read the store", Meaning: "how warm it is where the wood is kept", Take: func() (part.Msgs, error) { return s.readStore(l), nil }}, hold,
-		{Word: "all lots", Meaning: "back to the list", Take: func() (part.Msgs, error) { return nil, nil }},
+		{Word: "read the store", Meaning: "how warm it is where the wood is kept", Take: func() part.Msgs { return s.readStore(l) }}, hold,
+		{Word: "all lots", Meaning: "back to the list", Take: part.Does()},
 	})
 }
 
