@@ -35,7 +35,7 @@ func TestCorrectStandingAnswer(t *testing.T) {
 	d.wait(time.Hour)
 	d.press("44", "enter")
 	d.on(walk.StepWait)
-	d.sees("Taken: ", "44 in")
+	d.sees("Recorded: ", "44 in")
 	heights := 0
 	for _, e := range d.live() {
 		if c, ok := e.Body.(*record.CutBack); ok {

@@ -53,7 +53,7 @@ func TestNothingIsTakenBeforeTheDisk(t *testing.T) {
 	w.before = func() error {
 		writes++
 		s := d.walk()
-		if strings.Contains(d.screen(), "Taken: ") && !strings.Contains(d.screen(), d.root.said.Text) {
+		if strings.Contains(d.screen(), "Recorded: ") && !strings.Contains(d.screen(), d.root.said.Text) {
 			t.Errorf("taken is said while it is written:\n%s", d.screen())
 		}
 		if fresh, err := d.book.Stump(s.ID()); err != nil || len(fresh.Live) != len(s.Record().Live) {
@@ -70,7 +70,7 @@ func TestNothingIsTakenBeforeTheDisk(t *testing.T) {
 		if writes != before+1 {
 			t.Fatalf("%v wrote %d times", keys, writes-before)
 		}
-		if said := d.root.said.Text; !strings.HasPrefix(said, "Taken: ") && !strings.Contains(said, " back: ") {
+		if said := d.root.said.Text; !strings.HasPrefix(said, "Recorded: ") && !strings.Contains(said, " back: ") {
 			t.Fatalf("%v: said %q", keys, said)
 		}
 		d.sees(d.root.said.Text)
@@ -95,7 +95,7 @@ func TestFailedWriteKeepsTheQuestion(t *testing.T) {
 		d.press(answer...)
 		w.before = nil
 		d.sees("disk is full")
-		d.lacks("Taken:", "Took back:")
+		d.lacks("Recorded:", "Took back:")
 		if over[*part.Prompt](d) || d.walk().Field() != nil && d.walk().Field().Text() != "" {
 			d.press("esc")
 		}
@@ -105,7 +105,7 @@ func TestFailedWriteKeepsTheQuestion(t *testing.T) {
 		}
 	}
 	d.press("30", "enter")
-	d.sees("Taken:")
+	d.sees("Recorded:")
 	d.on(walk.StepLeaf)
 }
 
@@ -122,13 +122,13 @@ func TestFailedRowAnswer(t *testing.T) {
 	d.pickWord("painted white")
 	d.press("enter")
 	d.sees("disk is full")
-	d.lacks("Taken:")
+	d.lacks("Recorded:")
 	if sums, _ := d.book.Summaries(home); sums[0].Stage != record.StageSealed {
 		t.Fatalf("stage %s", sums[0].Stage)
 	}
 	w.before = nil
 	d.press("enter")
-	d.sees("Taken:")
+	d.sees("Recorded:")
 }
 
 // TestFailedFirstBlock sees that a block that cannot be written leaves the

@@ -21,7 +21,7 @@ func TestWeatherReachesTheBlock(t *testing.T) {
 	d.press("d")
 	d.pickWord("put a day down")
 	d.press("60 112 0 0", "enter")
-	d.sees("Taken: weather", "1 LATE", "! late")
+	d.sees("Recorded: weather", "1 LATE", "! late")
 }
 
 // TestWholeRowKeepsToTheOrderOfTheWork: a row is not painted before it was

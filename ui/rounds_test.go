@@ -52,18 +52,18 @@ func TestFirstThreeThatAreLate(t *testing.T) {
 	}
 }
 
-func TestRoundIsInWalkingOrder(t *testing.T) {
+func TestRoundIsInTheOrderOfTheNext(t *testing.T) {
 	d := onSample(t, "2027-05-20 10:12")
 	d.press("g")
 	calls := d.round().Calls()
+	turns := 0 // from one part of the round to the next
 	for i := 1; i < len(calls); i++ {
-		a, b := calls[i-1], calls[i]
-		switch {
-		case b.White() && !a.White():
-			t.Errorf("%s is to paint, behind %s which is not", b.Stump.Place(), a.Stump.Place())
-		case a.White() == b.White() && a.Stump.WalkCompare(b.Stump) >= 0:
-			t.Errorf("%s stands before %s", a.Stump.Place(), b.Stump.Place())
+		if calls[i-1].Stump.WalkCompare(calls[i].Stump) >= 0 {
+			turns++
 		}
+	}
+	if turns > 4 {
+		t.Errorf("the round goes back %d times; it has five parts", turns)
 	}
 	text := d.round().Text()
 	for _, c := range calls {

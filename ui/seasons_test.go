@@ -18,7 +18,8 @@ import (
 // replies is what a careful hand answers at each step of the after-care, by
 // keys; steps that are not named take Enter.
 var replies = map[walk.StepID][]string{
-	walk.StepLimbs: {"1"}, walk.StepBleeding: {"1"}, walk.StepSlip: {"1"}, walk.StepNewFace: {"1", "5"}, walk.StepMeasure: {"3.4", "enter"},
+	walk.StepHeadBack: {"1"},
+	walk.StepLimbs:    {"1"}, walk.StepBleeding: {"1"}, walk.StepSlip: {"1"}, walk.StepNewFace: {"1", "5"}, walk.StepMeasure: {"3.4", "enter"},
 	walk.StepWood: {"9", "enter"}, walk.StepWhite: {"1"}, walk.StepSealCheck: {"1"}, walk.StepStake: {"6ft w", "enter"},
 	walk.StepSprouts: {"0"}, walk.StepSproutLeaf: {"2"}, walk.StepLeader: {"1"}, walk.StepLeaderShoot: {"1"},
 	walk.StepTwine: {"12in 4in", "enter"}, walk.StepTwineKind: {"1"}, walk.StepTwineCheck: {"1"}, walk.StepSeason: {"1"},

@@ -49,7 +49,7 @@ func TestRowAnswer(t *testing.T) {
 	d.press("r")
 	d.pickWord("painted white")
 	d.press("11:50", "enter")
-	d.sees("Taken: row 1, painted white, 2 stumps")
+	d.sees("Recorded: row 1, painted white, 2 stumps")
 	d.wantStages(record.StagePainted, record.StageStanding, record.StagePainted, record.StageStanding, record.StageSealed, record.StageStanding)
 	d.sees("1 to paint")
 	s, err := d.book.Stump(tree(1, 3))
@@ -79,7 +79,7 @@ func TestRowAnswerTimes(t *testing.T) {
 		}
 	}
 	d.press("enter")
-	d.sees("Taken: row 1", "12:00")
+	d.sees("Recorded: row 1", "12:00")
 }
 
 // TestRowAnswerLeft leaves the list and the time without an answer.

@@ -43,6 +43,6 @@ func (b *Screen) same(here, other *record.Block) part.Msgs {
 	if _, err := b.x.Write(same); err != nil {
 		return part.Fails(err)
 	}
-	said := fmt.Sprintf("Taken: %s and %s are one block.", here.Name, other.Name)
+	said := fmt.Sprintf("Recorded: %s and %s are one block.", here.Name, other.Name)
 	return part.Msgs{part.OpenBlock{Block: b.x.Book.Folded().CanonicalBlock(here.ID)}, part.Say{Text: said}}
 }

@@ -121,8 +121,13 @@ func (s *Screen) keep(refines []record.ID, bodies ...record.Body) (part.Msgs, er
 	given := s.x.Given(bodies...)
 	given.Again, given.Refines = s.again, refines
 	events, err := s.s.Answer(given)
-	if err != nil || len(events) == 0 {
+	if err != nil {
 		return nil, err
+	}
+	if len(events) == 0 { // nothing was changed
+		s.clear()
+		s.goTo("", false)
+		return part.Says(""), nil
 	}
 	out, err := s.x.Write(events...)
 	if err != nil {

@@ -113,5 +113,5 @@ func keep(x *part.Session, days []*record.DayWeather) (part.Msgs, error) {
 	if _, err := x.Write(events...); err != nil {
 		return nil, err
 	}
-	return part.Msgs{part.Say{Text: "Taken: weather of " + part.Counted(len(days), "day") + "."}, part.Reload{}}, nil
+	return part.Msgs{part.Say{Text: "Recorded: weather of " + part.Counted(len(days), "day") + "."}, part.Reload{}}, nil
 }

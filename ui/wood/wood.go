@@ -128,5 +128,5 @@ func (s *Screen) keep(body record.Body, words string) (part.Msgs, error) {
 	if err := s.x.Answer(body, s.x.Time()); err != nil {
 		return nil, err
 	}
-	return part.Msgs{part.Reload{}, part.Say{Text: "Taken: " + words + "."}}, nil
+	return part.Msgs{part.Reload{}, part.Say{Text: "Recorded: " + words + "."}}, nil
 }
