@@ -132,15 +132,21 @@ func (s *Stump) keepsTimeOf(g Given, e Event) (old Event, keeps bool) {
 	if r, ok := e.Body.(remade); len(e.Replaces) == 0 || ok && r.doneAnew(now) {
 		return old, false
 	}
-	if _, once := e.Body.(single); e.Question() != "" && !g.Again && !once {
+	old, found := find(s.Live, e.Replaces[0])
+	if !found || e.Question() != "" && !g.Again && !toldAgain(old.Body, e.Body) {
 		return old, false
 	}
-	old, found := find(s.Live, e.Replaces[0])
-	if !found || !g.Earlier {
-		return old, found
+	if !g.Earlier {
+		return old, true
 	}
 	p, ok := e.Body.(placed)
 	return old, ok && !g.At.Before(old.At) && p.followed(now)
+}
+
+// toldAgain says whether a body tells again of what is done once.
+func toldAgain(old, b Body) bool {
+	_, once := b.(single)
+	return once && old.Kind() == b.Kind()
 }
 
 func answersSameStep(a, b Body) bool {
@@ -160,22 +166,34 @@ func pair(first, then Body) bool {
 
 // answersFor is the standing answers that a new one replaces: those of the
 // attempt that it belongs to by its time. A correction is of the attempt under
-// way, and so is the work of cutting back, which begins one.
+// way. The work of cutting back is so too, until that is over: then it begins
+// another and replaces nothing.
 func (s *Stump) answersFor(g Given, b Body, question string) []ID {
-	n := s.numberAt(g.At)
-	if _, begins := b.(beginning); begins || g.Again || n == len(s.starts) {
-		return s.Answers(question)
+	n, last := s.numberAt(g.At), len(s.starts)
+	_, begins := b.(beginning)
+	switch {
+	case g.Again:
+		return s.answersIn(last, question)
+	case begins && s.Now().overAt(g.At):
+		return nil
+	case begins:
+		return s.answersIn(last, question)
 	}
 	return s.answersIn(n, question)
 }
 
+// overAt says whether an attempt had ended by a time: given up, untied, or lost.
+func (a *Attempt) overAt(at time.Time) bool {
+	lost := a.LostAt()
+	return a.GivenUp != nil && !at.Before(a.GivenUp.At) || a.Untied != nil && !at.Before(a.Untied.At) || !lost.IsZero() && !at.Before(lost)
+}
+
 // Answers is the ids of the standing answers to a question in the attempt
-// under way; a new answer names them as replaced. After an attempt that is over,
-// cutting back begins another and replaces nothing.
+// under way, as an answer given now would replace them: after an attempt that is
+// over, cutting back begins another and replaces nothing.
 func (s *Stump) Answers(question string) []ID {
-	a := s.Now()
-	over := a.GivenUp != nil || a.Untied != nil || !a.LostAt().IsZero()
-	if over && (question == (*NurseJudged)(nil).question() || question == (*CutBack)(nil).question()) {
+	again := question == (*NurseJudged)(nil).question() || question == (*CutBack)(nil).question()
+	if a := s.Now(); again && (a.GivenUp != nil || a.Untied != nil || !a.LostAt().IsZero()) {
 		return nil
 	}
 	return s.answersIn(len(s.starts), question)

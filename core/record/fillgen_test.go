@@ -41,7 +41,7 @@ var vocabularies = map[reflect.Type][]string{
 // plainWords are the texts with a closed vocabulary, by kind and field.
 var plainWords = map[string][]string{
 	"failed.Cause": trade.Causes, "nurse-limbs.Leaf": Leaves, "sprouts-rubbed.Leaf": Leaves,
-	"seasons-end.Word": SeasonWords, "twined.Material": {"natural", "synthetic"},
+	"seasons-end.Word": SeasonWords, "twined.Material": {"natural", "synthetic"}, "another-year.Work": PutOff,
 }
 
 func texted[T ~string](words []T) []string {
@@ -146,6 +146,8 @@ func (p picker) body(code int) Body {
 	case *ScionSet:
 		b.Slot++
 		b.Slot = min(b.Slot, 24)
+	case *SlotEmpty:
+		b.Slot = min(b.Slot+1, 24)
 	case *Looked:
 		b.Slip = []Slip{"", SlipsClean, Drags}[p(3)]
 	case *LotReceived:
