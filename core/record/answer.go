@@ -1,6 +1,7 @@
 package record
 
 import (
+	"fmt"
 	"slices"
 	"time"
 )
@@ -67,6 +68,9 @@ func (s *Stump) Answer(g Given) ([]Event, error) {
 		if err := Check(e); err != nil {
 			return nil, err
 		}
+		if err := s.beforeBegun(g, e); err != nil {
+			return nil, err
+		}
 		if err := a.beforeCause(b, e.At, g.Zone); err != nil {
 			return nil, err
 		}
@@ -79,6 +83,20 @@ func (s *Stump) Answer(g Given) ([]Event, error) {
 		out[i].Act = act
 	}
 	return out, nil
+}
+
+// beforeBegun refuses a correction that would put an answer about the grafting
+// under way into the one before.
+func (s *Stump) beforeBegun(g Given, e Event) error {
+	last := len(s.starts)
+	if !g.Again || last == 0 {
+		return nil
+	}
+	begun := s.starts[last-1]
+	if !e.At.Before(begun.At) || s.beginsAt(e.Body, e.At) { // or it begins earlier
+		return nil
+	}
+	return fmt.Errorf("that cannot have been %s: this grafting began only on %s", e.At.In(g.Zone).Format(fullTime), begun.At.In(g.Zone).Format(fullTime))
 }
 
 // replaces is the answers that a new one takes the place of.
@@ -165,27 +183,17 @@ func pair(first, then Body) bool {
 }
 
 // answersFor is the standing answers that a new one replaces: those of the
-// attempt that it belongs to by its time. A correction is of the attempt under
-// way. The work of cutting back is so too, until that is over: then it begins
-// another and replaces nothing.
+// attempt that it belongs to by its time. One that begins an attempt replaces
+// what that one begins with already. A correction is of the attempt under way.
 func (s *Stump) answersFor(g Given, b Body, question string) []ID {
-	n, last := s.numberAt(g.At), len(s.starts)
-	_, begins := b.(beginning)
+	n := s.numberAt(g.At)
 	switch {
 	case g.Again:
-		return s.answersIn(last, question)
-	case begins && s.Now().overAt(g.At):
-		return nil
-	case begins:
-		return s.answersIn(last, question)
+		n = len(s.starts)
+	case s.beginsAt(b, g.At):
+		n++
 	}
 	return s.answersIn(n, question)
-}
-
-// overAt says whether an attempt had ended by a time: given up, untied, or lost.
-func (a *Attempt) overAt(at time.Time) bool {
-	lost := a.LostAt()
-	return a.GivenUp != nil && !at.Before(a.GivenUp.At) || a.Untied != nil && !at.Before(a.Untied.At) || !lost.IsZero() && !at.Before(lost)
 }
 
 // Answers is the ids of the standing answers to a question in the attempt

@@ -1,5 +1,7 @@
 package record
 
+import "time"
+
 // course is how an attempt fares, as its events are gone through by time, as far
 // as it tells whether the next cutting back begins another.
 type course struct {
@@ -27,23 +29,45 @@ func (c *course) ended() bool {
 	return len(c.grafts) > 0
 }
 
+// take goes on by one event; it says whether that begins another attempt.
+func (c *course) take(e Event) bool {
+	if b, ok := e.Body.(fares); ok {
+		b.fare(c)
+	}
+	if b, ok := e.Body.(beginning); !ok || !b.begins(c) {
+		return false
+	}
+	c.over = false
+	clear(c.grafts)
+	return true
+}
+
 // attemptStarts is where later attempts begin: the first work of cutting back,
 // by time, after a stump failed, was given up, was untied or lost its last graft;
 // and cutting back again above or through grafts that live.
-func attemptStarts(dated []Event) []Event {
-	var starts []Event
+func attemptStarts(dated []Event) (starts []Event) {
 	c := course{grafts: map[int]GraftState{}}
 	for _, e := range dated {
-		if b, ok := e.Body.(fares); ok {
-			b.fare(&c)
-		}
-		if b, ok := e.Body.(beginning); ok && b.begins(&c) {
+		if c.take(e) {
 			starts = append(starts, e)
-			c.over = false
-			clear(c.grafts)
 		}
 	}
 	return starts
+}
+
+// beginsAt says whether a body given for a time begins an attempt.
+func (s *Stump) beginsAt(b Body, at time.Time) bool {
+	start, ok := b.(beginning)
+	if !ok {
+		return false
+	}
+	c := course{grafts: map[int]GraftState{}}
+	for _, e := range byTime(s.Live) {
+		if !e.At.After(at) {
+			c.take(e)
+		}
+	}
+	return start.begins(&c)
 }
 
 // Again is the events that begin a later attempt: where the stump was cut back to
