@@ -45,6 +45,19 @@ func TestTwoActsAreTakenBackOneByOne(t *testing.T) {
 	}
 }
 
+// Answers of several acts that were taken back in one go, as digits that were the
+// beginning of a place, are put back in one go.
+func TestWhatIsTakenBackInOneGoIsPutBackInOneGo(t *testing.T) {
+	d := grafted()
+	at := on("2027-05-26", 9, 0)
+	one := give(t, d, record.Given{Bodies: bodies(&record.RingSet{}), At: at})
+	two := give(t, d, record.Given{Bodies: bodies(&record.SproutsRubbed{Near: 2}), At: at})
+	d.Append(record.Undo(append(two, one...), at, "AB")...)
+	if back, _ := d.PutBack(at); len(back) != 2 || len(d.Fold().Now().Rings) != 1 {
+		t.Errorf("%d put back", len(back))
+	}
+}
+
 // Journals of version 1 name no acts: there a pair that one key gives, one right
 // behind the other for one second and by one hand, is one answer.
 func TestPairsOfVersionOne(t *testing.T) {
@@ -125,7 +138,8 @@ func TestARowAnsweredIsTakenBackAsOneAct(t *testing.T) {
 // What of an act was taken back, answered anew or has not come yet is left out.
 func TestWhatOfAnActIsLeft(t *testing.T) {
 	stumps, act := row()
-	stumps[0] = after(stumps[0], record.Event{ID: record.ID{8}, Clock: 20, At: on("2027-05-12", 14, 0), Stump: stumps[0].ID, Body: &record.Withdrawn{Of: record.ID{3, 0}}})
+	stumps[0] = after(stumps[0], record.Event{ID: record.ID{8}, Clock: 20, At: on("2027-05-12", 14, 0), Stump: stumps[0].ID,
+		Body: &record.Withdrawn{Of: record.ID{3, 0}}})
 	stumps[1] = after(stumps[1], record.Event{ID: record.ID{9}, Act: record.ID{7}, Clock: 21, At: on("2027-05-12", 14, 0), Stump: stumps[1].ID,
 		Body: &record.PaintedWhite{}, Replaces: []record.ID{{3, 1}}})
 	if got := record.ActOn(stumps, act); len(got) != 1 || got[0].Stump != stumps[2].ID {
@@ -138,7 +152,8 @@ func TestWhatOfAnActIsLeft(t *testing.T) {
 func TestHalfAnAct(t *testing.T) {
 	d := grafted()
 	at := on("2027-10-05", 9, 0)
-	out := give(t, d, record.Given{Bodies: bodies(&record.SeasonsEnd{Word: "dead"}, recordtest.Visit(record.Dead, record.Dead), &record.Failed{Cause: "bled"}), At: at})
+	dead := bodies(&record.SeasonsEnd{Word: "dead"}, recordtest.Visit(record.Dead, record.Dead), &record.Failed{Cause: "bled"})
+	out := give(t, d, record.Given{Bodies: dead, At: at})
 	whole := d.Events
 	d.Events = append([]record.Event{}, whole[:len(whole)-2]...) // only the season's end
 	if taken, _ := d.TakeBack(at); len(taken) != 1 || len(d.Fold().Now().Seasons) != 0 {

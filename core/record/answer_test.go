@@ -52,17 +52,24 @@ func TestWhichTimeAnAnswerKeeps(t *testing.T) {
 		{"a first answer is of its time", diary(), record.Given{Bodies: bodies(cutBack(36))}, now},
 		{"a standing answer given anew is of now", started(), record.Given{Bodies: bodies(cutBack(40))}, now},
 		{"corrected it keeps its time", started(), record.Given{Bodies: bodies(cutBack(40)), Again: true}, on("2027-05-03", 9, 0)},
-		{"an earlier time set holds", started(), record.Given{Bodies: bodies(cutBack(40)), Again: true, Earlier: true, At: on("2027-05-02", 8, 0)}, on("2027-05-02", 8, 0)},
-		{"and so does one behind what it corrects", started(), record.Given{Bodies: bodies(cutBack(40)), Again: true, Earlier: true, At: on("2027-05-04", 8, 0)}, on("2027-05-04", 8, 0)},
-		{"a cut with grafts on it is not moved behind them", grafted(), record.Given{Bodies: bodies(cutBack(40)), Again: true, Earlier: true, At: on("2027-05-04", 8, 0)}, on("2027-05-03", 9, 1)},
+		{"an earlier time set holds", started(),
+			record.Given{Bodies: bodies(cutBack(40)), Again: true, Earlier: true, At: on("2027-05-02", 8, 0)}, on("2027-05-02", 8, 0)},
+		{"and so does one behind what it corrects", started(),
+			record.Given{Bodies: bodies(cutBack(40)), Again: true, Earlier: true, At: on("2027-05-04", 8, 0)}, on("2027-05-04", 8, 0)},
+		{"a cut with grafts on it is not moved behind them", grafted(),
+			record.Given{Bodies: bodies(cutBack(40)), Again: true, Earlier: true, At: on("2027-05-04", 8, 0)}, on("2027-05-03", 9, 1)},
 		{"but back it is", grafted(), record.Given{Bodies: bodies(cutBack(40)), Again: true, Earlier: true, At: on("2027-05-01", 8, 0)}, on("2027-05-01", 8, 0)},
 		{"a scion told more exactly was set when it was set", grafted(), record.Given{Bodies: bodies(scion)}, on("2027-05-12", 10, 0)},
 		{"though another time is set", grafted(), record.Given{Bodies: bodies(scion), Earlier: true, At: on("2027-05-13", 8, 0)}, on("2027-05-12", 10, 0)},
-		{"a seal with white on it stays in its place", grafted(), record.Given{Bodies: bodies(&record.Sealed{Cover: record.Bare}), Again: true, Earlier: true, At: on("2027-05-13", 8, 0)}, on("2027-05-12", 10, 40)},
-		{"measured anew before the scions it is measured now", started().On("2027-05-12", 9, 0, measured), record.Given{Bodies: bodies(measured), Again: true}, now},
+		{"a seal with white on it stays in its place", grafted(),
+			record.Given{Bodies: bodies(&record.Sealed{Cover: record.Bare}), Again: true, Earlier: true, At: on("2027-05-13", 8, 0)}, on("2027-05-12", 10, 40)},
+		{"measured anew before the scions it is measured now", started().On("2027-05-12", 9, 0, measured),
+			record.Given{Bodies: bodies(measured), Again: true}, now},
 		{"and later corrected", grafted().On("2027-05-12", 9, 0, measured), record.Given{Bodies: bodies(measured), Again: true}, on("2027-05-12", 9, 0)},
-		{"a look corrected was seen when it was seen", started().On("2027-05-11", 9, 0, &record.Looked{Bleeding: record.Dry}), record.Given{Bodies: bodies(&record.Looked{Bleeding: record.Damp}), Again: true}, on("2027-05-11", 9, 0)},
-		{"a new look is of now", started().On("2027-05-11", 9, 0, &record.Looked{Bleeding: record.Dry}), record.Given{Bodies: bodies(&record.Looked{Bleeding: record.Damp})}, now},
+		{"a look corrected was seen when it was seen", started().On("2027-05-11", 9, 0, &record.Looked{Bleeding: record.Dry}),
+			record.Given{Bodies: bodies(&record.Looked{Bleeding: record.Damp}), Again: true}, on("2027-05-11", 9, 0)},
+		{"a new look is of now", started().On("2027-05-11", 9, 0, &record.Looked{Bleeding: record.Dry}),
+			record.Given{Bodies: bodies(&record.Looked{Bleeding: record.Damp})}, now},
 		{"seconds are left out", diary(), record.Given{Bodies: bodies(cutBack(36)), At: now.Add(700 * time.Millisecond)}, now},
 	} {
 		if c.g.At.IsZero() {
@@ -103,8 +110,10 @@ func TestAnAnswerThatCannotHaveBeenIsRefused(t *testing.T) {
 		says string
 	}{
 		{"sealed without a scion", diary(), record.Given{Bodies: bodies(&record.Sealed{Cover: record.Bare}), At: on("2027-05-12", 9, 0)}, "no scion was set yet"},
-		{"white before its seal", grafted(), record.Given{Bodies: bodies(&record.PaintedWhite{}), At: on("2027-05-12", 9, 0), Again: true, Earlier: true}, "it was sealed only on 12 May 2027 10:40"},
-		{"a graft not there", grafted(), record.Given{Bodies: bodies(recordtest.Visit(record.Dead, record.Dead, record.Dead)), At: on("2027-05-26", 9, 0)}, "no scion was set in slot 3"},
+		{"white before its seal", grafted(),
+			record.Given{Bodies: bodies(&record.PaintedWhite{}), At: on("2027-05-12", 9, 0), Again: true, Earlier: true}, "it was sealed only on 12 May 2027 10:40"},
+		{"a graft not there", grafted(),
+			record.Given{Bodies: bodies(recordtest.Visit(record.Dead, record.Dead, record.Dead)), At: on("2027-05-26", 9, 0)}, "no scion was set in slot 3"},
 		{"the second of two", grafted(), record.Given{Bodies: bodies(&record.RingSet{}, &record.TwineCut{}), At: on("2027-05-26", 9, 0)}, "no twine was put on"},
 		{"no word of its list", grafted(), record.Given{Bodies: bodies(&record.Failed{Cause: "bad luck"}), At: on("2027-05-26", 9, 0)}, "cause is"},
 	} {
@@ -133,7 +142,8 @@ func allDead(t *testing.T) (*recordtest.Diary, *record.Stump) {
 	at := on("2027-06-10", 9, 0)
 	visit := give(t, d, record.Given{Bodies: bodies(recordtest.Visit(record.Dead)), At: at})[0]
 	visit = give(t, d, record.Given{Bodies: bodies(recordtest.Visit(record.Dead, record.Growing)), At: at.Add(time.Minute), Refines: []record.ID{visit.ID}})[0]
-	out := give(t, d, record.Given{Bodies: bodies(recordtest.Visit(record.Dead, record.Dead), &record.Failed{Cause: "bled"}), At: at.Add(2 * time.Minute), Refines: []record.ID{visit.ID}})
+	dead := bodies(recordtest.Visit(record.Dead, record.Dead), &record.Failed{Cause: "bled"})
+	out := give(t, d, record.Given{Bodies: dead, At: at.Add(2 * time.Minute), Refines: []record.ID{visit.ID}})
 	if !out[0].At.Equal(at) || out[0].Act != out[1].Act || out[0].Act != d.Events[len(d.Events)-4].Act {
 		t.Fatalf("a visit told more exactly is of %s, act %s", out[0].At, out[0].Act)
 	}
@@ -197,7 +207,8 @@ func TestACorrectionLeavesOtherStepsOfItsAct(t *testing.T) {
 
 // regrafted is a stump that failed and was grafted again a year later.
 func regrafted() *recordtest.Diary {
-	return grafted().On("2027-06-10", 9, 0, recordtest.Visit(record.Dead, record.Dead), &record.Failed{Cause: "bled"}).Grafted("2028-05-03", "2028-05-12", record.Bare)
+	lost := grafted().On("2027-06-10", 9, 0, recordtest.Visit(record.Dead, record.Dead), &record.Failed{Cause: "bled"})
+	return lost.Grafted("2028-05-03", "2028-05-12", record.Bare)
 }
 
 func TestAnswersBelongToTheirAttempt(t *testing.T) {
@@ -286,7 +297,8 @@ func someAnswer(t *rapid.T) []record.Body {
 		bodies(cutBack(float64(30 + slot))), bodies(&record.Gashed{Number: slot}), bodies(&record.Looked{Bleeding: record.Dry}),
 		bodies(&record.ScionSet{Slot: 1, Split: recordtest.Inches(float64(slot))}), bodies(&record.ScionSet{Slot: 2}), bodies(&record.SlotEmpty{Slot: 2}),
 		bodies(&record.Sealed{Cover: record.Bare}), bodies(&record.Sealed{Cover: record.Wrapped}), bodies(&record.PaintedWhite{}),
-		bodies(recordtest.Visit(state(), state())), bodies(recordtest.Visit(state(), state())), bodies(recordtest.Visit(record.Dead, record.Dead), &record.Failed{Cause: "bled"}),
+		bodies(recordtest.Visit(state(), state())), bodies(recordtest.Visit(state(), state())),
+		bodies(recordtest.Visit(record.Dead, record.Dead), &record.Failed{Cause: "bled"}),
 		bodies(&record.SeasonsEnd{Word: "dead"}, recordtest.Visit(record.Dead, record.Dead)), bodies(&record.LeaderChosen{Slot: slot}),
 		bodies(&record.Tied{Shoot: recordtest.Inches(float64(10 * slot))}), bodies(&record.Twined{Loops: 2}), bodies(&record.TwineCut{}, &record.Untied{}),
 		bodies(&record.GivenUp{Why: "given up"}), bodies(&record.Noted{Text: "a note"}),
@@ -306,9 +318,11 @@ func TestBookAnswersTakeThePlaceOfThoseThatStand(t *testing.T) {
 		return l.Append(events...)
 	}
 	warm := func(high float64) *record.DayWeather {
-		return &record.DayWeather{Block: recordtest.TheBlock, Day: recordtest.MayDay(6), Low: record.Degrees{Typed: "0C"}, High: record.Degrees{Temperature: 30, Typed: "30C"}, Wind: high}
+		return &record.DayWeather{Block: recordtest.TheBlock, Day: recordtest.MayDay(6),
+			Low: record.Degrees{Typed: "0C"}, High: record.Degrees{Temperature: 30, Typed: "30C"}, Wind: high}
 	}
-	say(8, &record.BlockMade{Block: recordtest.TheBlock, Name: "Hollow Lane"}, &record.BlockSet{Block: recordtest.TheBlock, Setting: "frosty", Value: "yes"}, warm(1))
+	say(8, &record.BlockMade{Block: recordtest.TheBlock, Name: "Hollow Lane"},
+		&record.BlockSet{Block: recordtest.TheBlock, Setting: "frosty", Value: "yes"}, warm(1))
 	say(9, &record.LotReceived{Lot: lot, Name: "L1"}, &record.StoreRead{Lot: lot, Temp: record.Degrees{Typed: "2C"}})
 	for _, again := range []record.Body{
 		&record.BlockMade{Block: recordtest.TheBlock, Name: "Gate Field"}, &record.BlockSet{Block: recordtest.TheBlock, Setting: "frosty", Value: "no"},

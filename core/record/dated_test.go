@@ -87,6 +87,7 @@ func TestDatedListsOfRandomWork(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawn(t)
 		l := newLaptop("AB")
+		l.say(may(1, 8, 0), &StumpAdded{})
 		for range rapid.IntRange(1, 40).Draw(t, "work") {
 			l.work(t, p)
 		}

@@ -86,8 +86,10 @@ func TestTheActOfALine(t *testing.T) {
 func TestForeignLinesOfEachVersion(t *testing.T) {
 	for _, line := range []string{
 		`{"v":1,"id":"0102030405060708090a0b0c0d0e0f10","at":"2027-05-04T14:30:00-04:00","hand":"AB","stump":"","kind":"bark-mended","clock":9,"act":"by hand"}`,
-		`{"v":2,"id":"0102030405060708090a0b0c0d0e0f10","at":"2027-05-04T14:30:00-04:00","hand":"AB","stump":"","kind":"bark-mended","clock":9,"act":"c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0","x":1}`,
-		`{"v":3,"id":"0102030405060708090a0b0c0d0e0f10","at":"2027-05-04T14:30:00-04:00","hand":"AB","stump":"","kind":"cut-back","clock":9,"act":"c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0","how":{"deep":1.50}}`,
+		`{"v":2,"id":"0102030405060708090a0b0c0d0e0f10","at":"2027-05-04T14:30:00-04:00","hand":"AB","stump":"",` +
+			`"kind":"bark-mended","clock":9,"act":"c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0","x":1}`,
+		`{"v":3,"id":"0102030405060708090a0b0c0d0e0f10","at":"2027-05-04T14:30:00-04:00","hand":"AB","stump":"",` +
+			`"kind":"cut-back","clock":9,"act":"c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0","how":{"deep":1.50}}`,
 	} {
 		e, err := ParseLine([]byte(line))
 		if err != nil {
