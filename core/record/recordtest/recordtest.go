@@ -8,6 +8,9 @@ import (
 	"time"
 	_ "time/tzdata"
 
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
 	"barkslip/core/record"
 	"barkslip/core/unit"
 )
@@ -165,6 +168,16 @@ func (l *Laptop) Fold() *record.Stump {
 		}
 	}
 	return record.Fold(Stump417, own)
+}
+
+// Diff is how two records differ in what they say, whatever the journals they
+// were folded from; "" where they do not.
+func Diff(a, b *record.Stump) string {
+	return cmp.Diff(said(a), said(b), cmpopts.IgnoreUnexported(record.Stump{}))
+}
+
+func said(s *record.Stump) *record.Stump {
+	return &record.Stump{ID: s.ID, Added: s.Added, Notes: s.Notes, Attempts: s.Attempts, Clashes: s.Clashes, Newest: s.Newest}
 }
 
 // Diary writes answers by date and clock of a block.
