@@ -134,7 +134,7 @@ func (w *stroll) asks(c *Case, dues []due.Due) error {
 	switch {
 	case stepByID(step) == nil:
 		return fmt.Errorf("asked %q", step)
-	case open && step != begun && step != c.meets(first.Kind):
+	case open && step != begun && step != c.Meets(first.Kind):
 		return fmt.Errorf("%s is open, asked %s", first.Kind, step)
 	case open && (step == StepRest || step == StepWait):
 		return fmt.Errorf("%s is open since %s, asked %s", first.Kind, first.Opens, step)
