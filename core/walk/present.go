@@ -93,11 +93,20 @@ func (c *Case) waiting() StepID {
 	case len(c.A.Grafts) == 0 && c.A.CutBack == nil:
 		return c.cuttingBack()
 	case len(c.A.Grafts) == 0 && some && next.Kind != due.CutBack:
+		if c.draining() {
+			return StepWait
+		}
 		return c.preparing()
 	case some && next.Kind == due.White:
 		return StepWhite
 	}
 	return StepRest
+}
+
+// draining says whether the verdict is to wait, and nothing else can be told
+// meanwhile. A look that is due is waited for no longer.
+func (c *Case) draining() bool {
+	return c.Advice.Verdict == ready.Wait && c.Advice.Until.After(c.Now) && !c.nextLimbOpen()
 }
 
 // AgainstToday says whether the stump is grafted today against advice.
@@ -116,8 +125,6 @@ func (c *Case) preparing() StepID {
 		return StepLimbOff
 	case c.nextLimbOpen():
 		return StepReach
-	case v == ready.Wait && c.Advice.Until.After(c.Now):
-		return StepWait
 	case !c.today(c.Found.Looked):
 		return StepBleeding
 	case !c.today(c.Found.Slipped):
@@ -153,7 +160,15 @@ func (c *Case) inCutBack() bool {
 	case a.CutBack == nil:
 		return a.Nurse != nil && c.today(a.Nurse.At)
 	}
-	return c.today(a.CutBack.At) && len(a.Gashes) == 0 && len(a.Looks) == 0
+	looked := record.LastOf(a.Looks)
+	return c.today(a.CutBack.At) && !c.today(record.Last(a.Gashes).At) && (looked == nil || looked.At.Before(a.CutBack.At))
+}
+
+// cutAgain says whether the stump was cut back in an earlier year and is to be
+// cut back anew.
+func (c *Case) cutAgain() bool {
+	_, open := c.openDue(due.CutBack)
+	return open && c.A.CutBack != nil
 }
 
 // cuttingBack is the next step of part 1.
@@ -169,7 +184,7 @@ func (c *Case) cuttingBack() StepID {
 		return StepReach
 	case n.Limbs > 0 && n.Leaf == "":
 		return StepLeaf
-	case c.A.CutBack == nil:
+	case c.A.CutBack == nil || c.cutAgain():
 		return StepHeight
 	}
 	return StepGashes
