@@ -79,7 +79,7 @@ func (c *Case) Meets(kind due.Kind) StepID {
 // cutsAgain is the next step of part 1; a stump that was cut back for an earlier
 // season, and not grafted in it, begins anew.
 func (c *Case) cutsAgain() StepID {
-	if c.A.CutBack != nil && !c.inCutBack() && c.Advice.Verdict != ready.OtherGraft {
+	if c.cutAgain() && !c.inCutBack() && c.Advice.Verdict != ready.OtherGraft {
 		return StepLimbs
 	}
 	return c.cuttingBack()
@@ -105,11 +105,20 @@ func (c *Case) waiting() StepID {
 	case len(c.A.Grafts) == 0 && c.A.CutBack == nil:
 		return c.cuttingBack()
 	case len(c.A.Grafts) == 0 && some && next.Kind != due.CutBack:
+		if c.draining() {
+			return StepWait
+		}
 		return c.preparing()
 	case some && next.Kind == due.White:
 		return StepWhite
 	}
 	return StepRest
+}
+
+// draining says whether the verdict is to wait, and nothing else can be told
+// meanwhile. A look that is due is waited for no longer.
+func (c *Case) draining() bool {
+	return c.Advice.Verdict == ready.Wait && c.Advice.Until.After(c.Now) && !c.nextLimbOpen()
 }
 
 // AgainstToday says whether the stump is grafted today against advice.
@@ -128,8 +137,6 @@ func (c *Case) preparing() StepID {
 		return StepLimbOff
 	case c.nextLimbOpen():
 		return StepReach
-	case v == ready.Wait && c.Advice.Until.After(c.Now):
-		return StepWait
 	case !c.today(c.Found.Looked):
 		return StepBleeding
 	case !c.today(c.Found.Slipped):
@@ -165,7 +172,15 @@ func (c *Case) inCutBack() bool {
 	case a.CutBack == nil:
 		return a.Nurse != nil && c.today(a.Nurse.At)
 	}
-	return c.today(a.CutBack.At) && len(a.Gashes) == 0 && len(a.Looks) == 0
+	looked := record.LastOf(a.Looks)
+	return c.today(a.CutBack.At) && !c.today(record.Last(a.Gashes).At) && (looked == nil || looked.At.Before(a.CutBack.At))
+}
+
+// cutAgain says whether the stump was cut back in an earlier year and is to be
+// cut back anew.
+func (c *Case) cutAgain() bool {
+	_, open := c.openDue(due.CutBack)
+	return open && c.A.CutBack != nil
 }
 
 // cuttingBack is the next step of part 1.

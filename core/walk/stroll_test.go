@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"strconv"
+	"strings"
 	"time"
 
 	"barkslip/core/due"
@@ -23,16 +24,24 @@ type stroll struct {
 	l     *recordtest.Laptop
 	now   time.Time
 	s     *record.Stump // the record as it stands
+	dues  []due.Due     // of the record, at any time
 	gone  StepID        // the step gone to, "" for the one asked now
 	again bool
 	habit Habit
-	trail []string // what was done, the newest last
+	care  bool   // a careful crew: most is answered as it is asked, and well
+	runs  bool   // a stump that runs whatever is done
+	trail []deed // what was done, the newest last
+
+	steps int
+	open  map[due.Kind]int
+	asked map[StepID]int
 }
 
 func newStroll(seed uint64, b *record.Block) *stroll {
-	w := &stroll{Rand: rand.New(rand.NewPCG(seed, 417)), b: b, book: record.FoldBook(nil, recordtest.UTC), l: recordtest.NewLaptop("AB")}
+	w := &stroll{Rand: rand.New(rand.NewPCG(seed, 417)), b: b, book: record.FoldBook(nil, recordtest.UTC), l: recordtest.NewLaptop("AB"),
+		open: map[due.Kind]int{}, asked: map[StepID]int{}}
 	w.now = recordtest.DayOf("2027-01-01").At(9, 0, b.Zone).AddDate(0, 0, w.IntN(365))
-	w.s = w.l.Fold()
+	w.s, w.care, w.runs = w.l.Fold(), w.one(2), w.one(16)
 	switch w.IntN(3) {
 	case 0:
 		w.say(w.now, &record.StumpAdded{})
@@ -47,20 +56,37 @@ func (w *stroll) one(n int) bool { return w.IntN(n) == 0 }
 
 func (w *stroll) sees() *Case { return NewCase(w.s, w.b, w.book, w.now, w.habit) }
 
-func (w *stroll) note(format string, args ...any) {
-	w.trail = append(w.trail, w.now.Format("2006-01-02 15:04 ")+fmt.Sprintf(format, args...))
+// deed is what was done at a time, for an earlier one where that is another.
+type deed struct {
+	now, at time.Time
+	what    any
 }
+
+func (d deed) String() string {
+	words := fmt.Sprintf("%s %+v", d.now.Format("2006-01-02 15:04"), d.what)
+	if b, ok := d.what.(record.Body); ok {
+		words = fmt.Sprintf("%s %s %+v", d.now.Format("2006-01-02 15:04"), b.Kind(), b)
+	}
+	if !d.at.Equal(d.now) {
+		words += " for " + d.at.Format("2006-01-02 15:04")
+	}
+	return words
+}
+
+// story is the newest deeds, each on a line.
+func (w *stroll) story(most int) string {
+	var lines []string
+	for _, d := range w.trail[max(0, len(w.trail)-most):] {
+		lines = append(lines, d.String())
+	}
+	return strings.Join(lines, "\n")
+}
+
+func (w *stroll) note(at time.Time, what any) { w.trail = append(w.trail, deed{w.now, at, what}) }
 
 // say puts an answer down.
 func (w *stroll) say(at time.Time, body record.Body, replaces ...record.ID) {
-	words := fmt.Sprintf("%s %+v", body.Kind(), body)
-	if !at.Equal(w.now) {
-		words += " for " + at.Format("2006-01-02 15:04")
-	}
-	if len(replaces) > 0 {
-		words += fmt.Sprintf(" in place of %d", len(replaces))
-	}
-	w.note("%s", words)
+	w.note(at, body)
 	w.l.Say(at.Truncate(time.Second), body, replaces...)
 	w.s = w.l.Fold()
 }
@@ -70,7 +96,7 @@ func (w *stroll) say(at time.Time, body record.Body, replaces ...record.ID) {
 func (w *stroll) write(at time.Time, refines []record.ID, bodies ...record.Body) {
 	for _, b := range bodies {
 		if err := record.BeforeCause(w.s, b, at, w.b.Zone); err != nil {
-			w.note("refused: %s: %v", b.Kind(), err)
+			w.note(at, err)
 			break
 		}
 		if err := record.Check(record.Event{Body: b, Stump: recordtest.Stump417}); err != nil {
@@ -88,6 +114,10 @@ func (w *stroll) write(at time.Time, refines []record.ID, bodies ...record.Body)
 // goOn is one thing that happens: time passes and something is done.
 func (w *stroll) goOn() {
 	w.pass()
+	if w.care && !w.one(8) {
+		w.answer(w.now)
+		return
+	}
 	switch n := w.IntN(100); {
 	case n < 74:
 		w.answer(w.now)
@@ -115,7 +145,7 @@ func (w *stroll) earlier() time.Time {
 
 // pass moves the clock on.
 func (w *stroll) pass() {
-	dues := due.At(due.Of(w.s, w.b), w.now)
+	dues := due.At(w.dues, w.now)
 	_, open := due.First(dues, w.now)
 	switch n := w.IntN(20); {
 	case open && n < 14:
@@ -140,6 +170,7 @@ func (w *stroll) answer(at time.Time) {
 		step, w.again = c.Present(), false
 	}
 	a := c.Ask(step, w.again)
+	w.asked[step]++
 	if len(w.habits()) > 0 && w.one(4) {
 		w.habit = w.habits()[0]
 	}
@@ -156,13 +187,16 @@ func (w *stroll) answer(at time.Time) {
 		w.write(at, nil, a.Checks.Record(seen(len(a.Checks.Items)))...)
 	case len(a.Choices) > 0:
 		ch := a.Choices[w.IntN(len(a.Choices))]
-		if w.one(2) {
+		if w.one(2) || w.care && !w.one(6) {
 			ch = a.Choices[0] // most often all is well
+		}
+		if w.runs && (step == StepBleeding || step == StepNewFace) {
+			ch = a.Choices[3]
 		}
 		if ch.Leave && !w.one(3) {
 			ch = a.Choices[w.IntN(len(a.Choices))]
 		}
-		if ends(ch) && !w.one(12) {
+		if w.ends(ch) && !w.one(12) {
 			return
 		}
 		w.choose(at, step, ch)
@@ -170,11 +204,13 @@ func (w *stroll) answer(at time.Time) {
 }
 
 // ends says whether a choice ends the stump's history early.
-func ends(ch Choice) bool {
+func (w *stroll) ends(ch Choice) bool {
 	for _, b := range ch.Bodies {
 		switch b.(type) {
-		case *record.GivenUp, *record.Failed:
+		case *record.GivenUp:
 			return true
+		case *record.Failed:
+			return !w.s.Now().AllDead()
 		}
 	}
 	return false
@@ -256,7 +292,7 @@ func (w *stroll) takeBack() {
 
 // join lets two laptops go on apart for a while, then unites their journals.
 func (w *stroll) join() {
-	w.note("apart")
+	w.note(w.now, "apart")
 	here, now := w.l, w.now
 	there := here.Apart("CD")
 	for _, l := range []*recordtest.Laptop{here, there} {
@@ -267,7 +303,7 @@ func (w *stroll) join() {
 			w.answer(w.now)
 		}
 	}
-	w.note("united")
+	w.note(w.now, "united")
 	w.l.Events = union(here.Events, there.Events)
 	w.s = w.l.Fold()
 }
