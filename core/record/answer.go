@@ -3,6 +3,7 @@ package record
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 )
 
@@ -200,11 +201,18 @@ func (s *Stump) answersFor(g Given, b Body, question string) []ID {
 // under way, as an answer given now would replace them: after an attempt that is
 // over, cutting back begins another and replaces nothing.
 func (s *Stump) Answers(question string) []ID {
-	again := question == (*NurseJudged)(nil).question() || question == (*CutBack)(nil).question()
-	if a := s.Now(); again && (a.GivenUp != nil || a.Untied != nil || !a.LostAt().IsZero()) {
+	a := s.Now()
+	over := a.GivenUp != nil || a.Untied != nil || !a.LostAt().IsZero()
+	if over && begun(question) {
 		return nil
 	}
 	return s.answersIn(len(s.starts), question)
+}
+
+// begun says whether an answer to a question begins another attempt after one
+// that is over.
+func begun(question string) bool {
+	return question == (*NurseJudged)(nil).question() || question == (*CutBack)(nil).question() || strings.HasPrefix(question, "scion/")
 }
 
 func (s *Stump) answersIn(attempt int, question string) (out []ID) {

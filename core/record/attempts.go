@@ -1,12 +1,18 @@
 package record
 
-import "time"
+import (
+	"time"
+
+	"barkslip/core/trade"
+)
 
 // course is how an attempt fares, as its events are gone through by time, as far
 // as it tells whether the next cutting back begins another.
 type course struct {
 	over   bool               // failed, given up or untied
 	grafts map[int]GraftState // of the scions set, by slot
+	at     time.Time          // of the event at hand
+	cut    time.Time          // when it was cut back, zero before
 }
 
 // fares is a body that may bring an attempt towards its end.
@@ -29,22 +35,30 @@ func (c *course) ended() bool {
 	return len(c.grafts) > 0
 }
 
+// stale says whether the stump was cut back for an earlier season and never
+// grafted in it.
+func (c *course) stale() bool {
+	return !c.cut.IsZero() && len(c.grafts) == 0 && c.at.Sub(c.cut) > trade.CutBackStale*24*time.Hour
+}
+
 // take goes on by one event; it says whether that begins another attempt.
-func (c *course) take(e Event) bool {
+func (c *course) take(e Event) (begins bool) {
+	c.at = e.At
+	if b, ok := e.Body.(beginning); ok && b.begins(c) {
+		begins = true
+		c.over, c.cut = false, time.Time{}
+		clear(c.grafts)
+	}
 	if b, ok := e.Body.(fares); ok {
 		b.fare(c)
 	}
-	if b, ok := e.Body.(beginning); !ok || !b.begins(c) {
-		return false
-	}
-	c.over = false
-	clear(c.grafts)
-	return true
+	return begins
 }
 
 // attemptStarts is where later attempts begin: the first work of cutting back,
-// by time, after a stump failed, was given up, was untied or lost its last graft;
-// and cutting back again above or through grafts that live.
+// by time, or the first scion, after a stump failed, was given up, was untied or
+// lost its last graft; cutting back again above or through grafts that live; and
+// cutting back again a stump that an earlier season left ungrafted.
 func attemptStarts(dated []Event) (starts []Event) {
 	c := course{grafts: map[int]GraftState{}}
 	for _, e := range dated {
@@ -67,6 +81,7 @@ func (s *Stump) beginsAt(b Body, at time.Time) bool {
 			c.take(e)
 		}
 	}
+	c.at = at
 	return start.begins(&c)
 }
 

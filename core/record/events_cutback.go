@@ -42,7 +42,7 @@ func (b *NurseJudged) check() error { return oneOf("leaf", b.Leaf, true, Leaves.
 
 func (b *NurseJudged) apply(_ *Stump, a *Attempt, e Event) { a.Nurse = standing(e, *b) }
 
-func (*NurseJudged) begins(c *course) bool { return c.ended() }
+func (*NurseJudged) begins(c *course) bool { return c.ended() || c.stale() }
 
 // LimbTakenOff is a limb near the graft sawn off after it was judged.
 type LimbTakenOff struct {
@@ -95,7 +95,9 @@ func (*CutBack) question() string { return "cut-back" }
 func (b *CutBack) apply(_ *Stump, a *Attempt, e Event) { a.CutBack = standing(e, *b) }
 
 // begins: grafts are cut away with what they stand on.
-func (*CutBack) begins(c *course) bool { return c.ended() || len(c.grafts) > 0 }
+func (*CutBack) begins(c *course) bool { return c.ended() || c.stale() || len(c.grafts) > 0 }
+
+func (*CutBack) fare(c *course) { c.cut = c.at }
 
 func (*CutBack) followed(a *Attempt) bool { return len(a.Grafts) > 0 }
 

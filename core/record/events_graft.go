@@ -255,6 +255,8 @@ func (b *ScionSet) apply(_ *Stump, a *Attempt, e Event) { a.scion(b.Slot).Set = 
 func (*ScionSet) cause(a *Attempt) cause { return a.wasCutBack() }
 
 // fare: a scion set is not dead yet.
+func (*ScionSet) begins(c *course) bool { return c.ended() }
+
 func (b *ScionSet) fare(c *course) { c.grafts[b.Slot] = NoChange }
 
 // oneDeed: a scion is set once; said anew it is told more exactly, as how far

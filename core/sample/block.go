@@ -26,12 +26,25 @@ func (g *ground) tellBlock(l *life) {
 	for i := range g.lots {
 		g.tellLot(l, &g.lots[i])
 	}
+	defer g.known(l)
 	for back := g.ages; back >= 0; back-- {
 		from := g.today.AddYears(-back)
 		for d := from.Add(-22); d <= from.Add(7); d++ {
 			g.tellWeather(l, d, back == 0 && d > g.today)
 		}
 	}
+}
+
+// known folds what was told of the block, as the walk needs it.
+func (g *ground) known(l *life) {
+	var events []record.Event
+	for i, e := range l.entries {
+		e.event.Clock = uint64(i + 1)
+		events = append(events, e.event)
+	}
+	g.bookAs = record.FoldBook(events, func(string) (*time.Location, error) { return g.Zone, nil })
+	g.blockAs = g.bookAs.Blocks[g.block]
+	clear(g.blockAs.Weather) // the crew paints by the hour; reckoning the day's heat for each would take long
 }
 
 func (g *ground) tellLot(l *life, lot *lot) {

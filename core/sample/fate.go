@@ -2,9 +2,11 @@ package sample
 
 import (
 	"math"
+	"time"
 
 	"barkslip/core/record"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 )
 
 // peril is a reason to lose a scion and how much it weighs in the odds.
@@ -17,9 +19,9 @@ type peril struct {
 // heat in the week after, white put on late, wood that was warm or single
 // budded, a check that was not good, and the hand; what strikes a stump strikes
 // its scions together.
-func (l *life) decideFates() {
+func (l *life) decideFates(c *walk.Case, sealed time.Time) {
 	together := 1.1 * (l.real() + l.real() - 1)
-	shared := []peril{{"bled", l.bled()}, {"overheated", l.overheated()}, {"poor wood", l.woodPeril()}}
+	shared := []peril{{"bled", bled(c.A, l.sap)}, {"overheated", l.overheated(sealed)}, {"poor wood", l.woodPeril()}}
 	for i := range l.scions {
 		s := &l.scions[i]
 		worst, weight := l.chanceCause(), 0.0
@@ -60,25 +62,32 @@ func (l *life) chanceCause() string {
 }
 
 // bled weighs the sap that was on the face when it was grafted.
-func (l *life) bled() float64 {
-	if l.advised {
-		return 1.6 * max(0, l.sap-0.1)
+func bled(a *record.Attempt, sap float64) float64 {
+	if look := record.LastOf(a.Looks); len(a.Against) > 0 && look != nil {
+		return map[record.Bleeding]float64{record.Dry: 0.2, record.Damp: 1, record.Weeping: 1.8, record.Running: 3}[look.What.Bleeding]
 	}
-	return map[record.Bleeding]float64{record.Dry: 0.2, record.Damp: 1, record.Weeping: 1.8, record.Running: 3}[l.found.Bleeding]
+	return 1.6 * max(0, sap-0.1)
 }
 
-func (l *life) overheated() float64 {
+func (l *life) overheated(sealed time.Time) float64 {
 	weight := 0.0
-	day := unit.DateOf(l.sealed)
+	day := unit.DateOf(sealed)
 	for d := day; d < day.Add(7); d++ {
-		if high := l.high(d); high >= 88 {
+		if l.high(d) >= 88 {
 			weight += 0.2
 		}
 	}
-	if l.painted.Sub(l.sealed).Hours() > 3.2 {
-		weight += 0.3 + 0.02*max(0, float64(l.high(day)-65))
-	}
 	return weight
+}
+
+// paintedLate may cost scions under dark sealer their life.
+func (l *life) paintedLate(late time.Duration) {
+	for i := range l.scions {
+		if s := &l.scions[i]; s.lives && l.odds(0.06*late.Hours()) {
+			s.lives, s.cause, s.pushes = false, "overheated", 0
+			s.dies = unit.DateOf(s.set).Add(l.between(18, 24))
+		}
+	}
 }
 
 func (l *life) woodPeril() float64 {

@@ -19,6 +19,11 @@ type ground struct {
 	ages    int // seasons back to the first
 	batch   int // stumps of one graft day this season
 	lots    []lot
+	of      *ground      // the smaller block whose lives are lived again here, nil if each is its own
+	was     int          // of its lives, the one told last
+	model   []entry      // and what was told of it
+	bookAs  *record.Book // the block as it is put down
+	blockAs *record.Block
 }
 
 // The graft days of this season lie three days apart; the seventh is today.

@@ -5,12 +5,14 @@ import (
 	"slices"
 	"time"
 
-	"barkslip/core/ready"
+	"barkslip/core/due"
 	"barkslip/core/record"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 )
 
-// life is one stump while its history is made up.
+// life is one stump while its history is made up: what is true of it, and what
+// the crew has put down of it so far.
 type life struct {
 	*ground
 	chance
@@ -18,22 +20,24 @@ type life struct {
 	index   int
 	entries []entry
 
+	s       *record.Stump // as put down so far
+	journal []record.Event
+
 	across  int // eighths of an inch
-	height  int // of the newest cut, inches above the ground
 	variety string
 	wood    *lot
 	hand    hand
 	staged  staged // the part it has to play today
-	year    int    // of the attempt
-	lostIn  int    // the season in which an attempt was lost
+	planned unit.Date
+	tries   int // graftings begun
 	sap     float64
+	sapAt   time.Time
+	drags   bool
 	vigour  float64
-	found   ready.Found // as the crew knows it
-	nurse   int         // limbs left below the graft
 	scions  []scion
-	advised bool // it was grafted on advice
-	painted time.Time
-	sealed  time.Time
+	lostIn  int  // the year in which it dies in a later season, 0 if it does not
+	left    bool // nobody comes round to grafting it again
+	given   bool // it is given up when it is looked at again
 }
 
 func (l *life) beginBlock() {
@@ -41,7 +45,7 @@ func (l *life) beginBlock() {
 }
 
 func (l *life) begin(i int) {
-	*l = life{ground: l.ground, chance: seeded(l.Seed, uint64(i)), stump: l.place(i), index: i, entries: l.entries[:0], scions: l.scions[:0]}
+	*l = life{ground: l.ground, chance: seeded(l.Seed, uint64(i)), stump: l.place(i), index: i, entries: l.entries[:0], scions: l.scions[:0], journal: l.journal[:0]}
 	l.staged = l.stagedAt(i)
 	l.hand = l.grafter(i)
 	l.variety = l.varietyOf(i)
@@ -50,21 +54,118 @@ func (l *life) begin(i int) {
 		l.across = l.between(31, 44)
 	}
 	l.vigour = 0.6 + 0.8*l.real()
-}
-
-// say tells what was done or seen at a time, written down at once. What lies
-// after today is not told. It returns the event's id.
-func (l *life) say(at time.Time, hand string, body record.Body, replaces ...record.ID) record.ID {
-	return l.sayLate(at, at, hand, body, replaces...)
-}
-
-// sayLate tells what was written down later than it was done.
-func (l *life) sayLate(at, written time.Time, hand string, body record.Body, replaces ...record.ID) record.ID {
-	id := l.id()
-	if !written.After(l.Now) {
-		l.entries = append(l.entries, entry{written.Unix(), record.Event{ID: id, At: at, Hand: hand, Stump: l.stump, Replaces: replaces, Body: body}})
+	l.planned = l.graftDay(i)
+	l.sap = l.real()
+	if l.staged != asItFalls {
+		l.sap = 0.1
 	}
-	return id
+	if l.staged == againstAll {
+		l.sap = 0.84
+	}
+	if l.odds(0.04) {
+		l.lostIn = l.planned.Year() + l.between(1, 3)
+	}
+	l.wood = l.lotOf(l.planned.Year(), l.variety)
+}
+
+// live tells the whole life of a stump: at each time somebody comes to it, all
+// that its walk asks is answered as it is, and the next time follows from what
+// is due.
+func (l *life) live() {
+	seasons, _ := l.age(l.index)
+	t := l.add(seasons)
+	for {
+		next, ok := due.Next(due.Of(l.s, l.blockAs), t)
+		if !ok {
+			return
+		}
+		if t = l.comes(next, t); l.gone(t) || l.skips(next) {
+			return
+		}
+		put := len(l.journal)
+		if t = l.visit(t); len(l.journal) == put { // it was left as it is: another day
+			t = unit.DateOf(t).Add(1).At(8, l.between(0, 59), l.Zone)
+		}
+	}
+}
+
+// skips says whether nobody comes for a kind of work.
+func (l *life) skips(d due.Due) bool {
+	return d.Kind == due.Regraft && (l.staged == staysFailed || l.left)
+}
+
+// visit answers what is asked from one time on, until nothing more is open or
+// what is open has to wait, and says when that is.
+func (l *life) visit(t time.Time) time.Time {
+	l.opensWith(t)
+	for range 60 {
+		if l.gone(t) {
+			return t
+		}
+		c := walk.NewCase(l.s, l.blockAs, l.bookAs, t, walk.Habit{})
+		id := c.Present()
+		ask := c.Ask(id, false)
+		if ask.Until != nil && ask.Until.Truncate(time.Second).After(t) || id == walk.StepRest || id == walk.StepWait && !l.tempted(c) {
+			return t
+		}
+		bodies, refines := l.answer(c, ask, t)
+		if len(bodies) == 0 {
+			return t
+		}
+		l.give(t, refines, bodies...)
+		t = t.Add(l.takes(id))
+		if id == walk.StepScion && l.staged == justSet && l.index >= l.earlier && l.s.Now().AllSet() {
+			return later(t, l.Now.Add(time.Minute))
+		}
+	}
+	return t
+}
+
+// takes is how long the work of a step takes.
+func (l *life) takes(id walk.StepID) time.Duration {
+	switch id {
+	case walk.StepScion:
+		return 7 * time.Minute
+	case walk.StepFreshCut, walk.StepNewGashes, walk.StepDrill, walk.StepSeal, walk.StepHeight:
+		return time.Duration(l.between(2, 4)) * time.Minute
+	}
+	return time.Minute
+}
+
+// give puts an answer down as the screens would, at a time.
+func (l *life) give(t time.Time, refines []record.ID, bodies ...record.Body) {
+	written := t
+	if _, white := bodies[0].(*record.PaintedWhite); white && l.odds(0.04) { // entered from paper in the evening
+		written = later(t, unit.DateOf(t).At(20, l.between(0, 59), l.Zone))
+	}
+	act := l.id()
+	for _, e := range l.answered(t, refines, bodies) {
+		if e.Act == record.None {
+			e.Act = act
+		}
+		l.put(written, e)
+	}
+}
+
+// put puts one event down.
+func (l *life) put(written time.Time, e record.Event) {
+	e.ID, e.Stump = l.id(), l.stump
+	if written.After(l.Now) {
+		return
+	}
+	l.entries = append(l.entries, entry{written.Unix(), e})
+	if l.stump == record.NoStump {
+		return
+	}
+	e.Clock = uint64(len(l.journal) + 1)
+	l.journal = append(l.journal, e)
+	l.s = record.Fold(l.stump, l.journal)
+}
+
+// say puts down what no walk asks: what is told of the block, a note, an answer
+// of another hand.
+func (l *life) say(at time.Time, hand string, body record.Body) {
+	l.put(at, record.Event{At: at, Hand: hand, Body: body})
 }
 
 // told is all that was said, by the time of writing.
@@ -73,34 +174,11 @@ func (l *life) told() []entry {
 	return l.entries
 }
 
-// on is a working moment of a day.
-func (l *life) on(d unit.Date) time.Time {
-	return workday(d).At(l.between(7, 16), l.between(0, 59), l.Zone)
-}
-
 // gone says whether a time is not yet reached.
 func (l *life) gone(t time.Time) bool { return t.After(l.Now) }
 
-// live tells the whole life of a stump: its grafting, its after-care, and a
-// second grafting where the first was lost.
-func (l *life) live() {
-	seasons, _ := l.age(l.index)
-	l.add(seasons)
-	day := l.graftDay(l.index)
-	for attempt := 0; attempt < 3; attempt++ {
-		if l.gone(day.Add(-10).At(6, 0, l.Zone)) {
-			return
-		}
-		took := l.attempt(day, attempt)
-		if took || l.leftForGood(attempt) {
-			return
-		}
-		day = workday(day.AddYears(l.lostIn + 1 - day.Year()).Add(l.between(-2, 3)))
-	}
-}
-
 // add puts the stump into the block in the winter before its season.
-func (l *life) add(seasons int) {
+func (l *life) add(seasons int) time.Time {
 	at := unit.MakeDate(l.today.Year()-seasons, time.February, 20).At(14, 0, l.Zone).Add(time.Duration(l.index%240) * 2 * time.Minute)
 	body := &record.StumpAdded{Stock: "seedling black walnut"}
 	if l.odds(0.6) {
@@ -114,42 +192,12 @@ func (l *life) add(seasons int) {
 		text := l.one("leans to the lane", "old wire in the bark at knee height", "two stems, the east one kept", "wet foot, drains badly", "deer path beside it")
 		l.say(at.Add(time.Minute), office, &record.Noted{Text: text})
 	}
+	return at.Add(2 * time.Minute)
 }
 
-// attempt tells one grafting from cutting back on, and says whether it took.
-func (l *life) attempt(day unit.Date, n int) bool {
-	l.year, l.lostIn = day.Year(), day.Year()
-	l.wood = l.lotOf(l.year, l.variety)
-	l.found, l.scions, l.advised = ready.Found{}, l.scions[:0], true
-	l.sealed, l.painted = time.Time{}, time.Time{}
-	l.sap = l.real()
-	if n > 0 {
-		l.sap *= 0.8
+func later(a, b time.Time) time.Time {
+	if a.After(b) {
+		return a
 	}
-	cut := l.cutBack(day)
-	ready, ok := l.makeReady(l.firstLook(day, cut))
-	if !ok {
-		return false
-	}
-	if l.gone(ready) {
-		return true
-	}
-	l.graft(ready)
-	l.seal()
-	l.decideFates()
-	return l.summer()
-}
-
-// leftForGood says whether a lost stump is not grafted again; some are given
-// up, some wait for somebody to come round.
-func (l *life) leftForGood(attempt int) bool {
-	end := unit.MakeDate(l.lostIn+1, time.April, 27)
-	switch {
-	case l.staged == staysFailed:
-		return true
-	case l.staged == isGivenUp, attempt == 2, l.odds(0.15):
-		l.say(l.on(end), office, &record.GivenUp{Why: l.one("stock too weak", "rot in the stem", "too close to the ditch", "lost twice")})
-		return true
-	}
-	return l.odds(0.1)
+	return b
 }

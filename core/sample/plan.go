@@ -60,11 +60,11 @@ func Today(p Plan) time.Time {
 // Events yields the history: what is about the block first, then stump by
 // stump, each stump's in its own order. Clocks are unique.
 func Events(p Plan) iter.Seq[record.Event] {
-	g := layOut(p.withDefaults())
-	if g.Stumps > largeBlock {
-		return g.stumpByStump
+	p = p.withDefaults()
+	if p.Stumps > largeBlock {
+		return copied(p).stumpByStump
 	}
-	return g.inTimeOrder
+	return layOut(p).inTimeOrder
 }
 
 // stumpByStump gives clocks in the order of telling, which needs no memory.
@@ -113,13 +113,20 @@ type entry struct {
 // is used again for the next.
 func (g *ground) tell(yield func([]entry) bool) {
 	l := &life{ground: g}
-	g.tellBlock(l)
+	if g.of != nil {
+		l.ground = g.of
+	}
+	l.tellBlock(l)
 	if !yield(l.told()) {
 		return
 	}
 	for i := range g.Stumps {
-		l.begin(i)
-		l.live()
+		if g.of == nil {
+			l.begin(i)
+			l.live()
+		} else {
+			g.copies(l, i)
+		}
 		if !yield(l.told()) {
 			return
 		}

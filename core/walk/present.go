@@ -44,17 +44,20 @@ func (c *Case) Present() StepID {
 		return id
 	}
 	if d, ok := due.First(c.Dues(), c.Now); ok {
-		return c.meets(d.Kind)
+		return c.Meets(d.Kind)
 	}
 	return c.waiting()
 }
 
-// meets is the step on which a kind of work is met here: most kinds have one;
+// Begun says whether something was begun today and not ended.
+func (c *Case) Begun() bool { return c.begun() != "" }
+
+// Meets is the step on which a kind of work is met here: most kinds have one;
 // cutting back, looking and grafting are led through theirs.
-func (c *Case) meets(kind due.Kind) StepID {
+func (c *Case) Meets(kind due.Kind) StepID {
 	switch kind {
 	case due.CutBack:
-		return c.cuttingBack()
+		return c.cutsAgain()
 	case due.Look, due.LookAgain, due.Graft:
 		return c.preparing()
 	case due.Leader:
@@ -67,6 +70,15 @@ func (c *Case) meets(kind due.Kind) StepID {
 		}
 	}
 	return kind.Step()
+}
+
+// cutsAgain is the next step of part 1; a stump that was cut back for an earlier
+// season, and not grafted in it, begins anew.
+func (c *Case) cutsAgain() StepID {
+	if c.A.CutBack != nil && !c.inCutBack() && c.Advice.Verdict != ready.OtherGraft {
+		return StepLimbs
+	}
+	return c.cuttingBack()
 }
 
 func (c *Case) leaderLost() bool {

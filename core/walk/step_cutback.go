@@ -163,7 +163,7 @@ func (c *Case) doubtCut(b record.CutBack) ([]record.Body, error) {
 // there was none.
 func (c *Case) standsAt() (height unit.Length) {
 	for _, a := range c.S.Attempts {
-		if a == c.A && !c.lostBefore() {
+		if a == c.A && !c.over() {
 			continue
 		}
 		if a.CutBack != nil && a.CutBack.What.Height.Given() {
@@ -174,13 +174,6 @@ func (c *Case) standsAt() (height unit.Length) {
 		}
 	}
 	return height
-}
-
-// lostBefore says whether the attempt at hand is over, so that cutting back
-// begins another.
-func (c *Case) lostBefore() bool {
-	stage := c.A.Stage()
-	return stage == record.StageFailed || stage == record.StageGivenUp || stage == record.StageUntied
 }
 
 func doneHeight(c *Case) answer {

@@ -105,7 +105,7 @@ func (c *Case) beforeSealing() string {
 // sunWords says what the day's sun does to a graft sealed at a time. That it
 // passes no limit is no reason not to paint.
 func (c *Case) sunWords(a *Ask, sealed time.Time) {
-	heat, ok := due.Heat(c.S, c.B, sealed)
+	heat, ok := c.Heat(sealed)
 	if !ok {
 		if c.B.Placed && c.A.Sealed == nil {
 			a.Because += " d puts down the day's weather, for the sun on dark sealer."
@@ -179,7 +179,7 @@ func (c *Case) shadeFirst() bool {
 	if c.A.Sealed == nil {
 		return false
 	}
-	heat, ok := due.Heat(c.S, c.B, c.A.Sealed.At)
+	heat, ok := c.Heat(c.A.Sealed.At)
 	return ok && heat.DryFirst
 }
 

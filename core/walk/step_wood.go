@@ -83,22 +83,39 @@ func (c *Case) planned(variety string) bool {
 	return c.Variety() != "" && strings.EqualFold(c.Variety(), variety)
 }
 
-// lots are the lots to choose from: of the planned variety first, those held
-// last.
+// lots are the lots to choose from: this season's, of the planned variety first.
+// Those held, and of seasons past, are folded away while there are others.
 func (c *Case) lots() []*record.Lot {
-	lots := c.Book.LotList()
-	rank := func(l *record.Lot) int {
-		switch {
-		case l.Held != nil && l.Held.What.Held:
-			return 2
-		case c.planned(l.Received.What.Variety):
+	var now, folded []*record.Lot
+	for _, l := range c.Book.LotList() {
+		if c.inUse(l) {
+			now = append(now, l)
+		} else {
+			folded = append(folded, l)
+		}
+	}
+	if len(now) == 0 {
+		now = folded
+	}
+	other := func(l *record.Lot) int {
+		if c.planned(l.Received.What.Variety) {
 			return 0
 		}
 		return 1
 	}
-	slices.SortStableFunc(lots, func(x, y *record.Lot) int { return rank(x) - rank(y) })
-	return lots
+	slices.SortStableFunc(now, func(x, y *record.Lot) int { return other(x) - other(y) })
+	return now
 }
+
+// inUse says whether a lot is of this season's wood and not held.
+func (c *Case) inUse(l *record.Lot) bool {
+	held := l.Held != nil && l.Held.What.Held
+	age := int(c.B.Day(c.Now) - c.B.Day(l.Received.At))
+	return !held && age <= lotDays && age >= 0
+}
+
+// lotDays is how long wood received is of this season.
+const lotDays = 240
 
 // otherVariety warns of wood that is not of the planned variety.
 func (c *Case) otherVariety(variety string) string {

@@ -9,6 +9,7 @@ import (
 	"barkslip/core/tally"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
+	"barkslip/core/weather"
 )
 
 // StepID names a step of the walk.
@@ -76,6 +77,27 @@ type Case struct {
 	again  bool       // the step was chosen again after it was answered
 	dues   []due.Due  // once asked for
 	asked  bool
+	heats  map[time.Time]hot // reckoned so far
+}
+
+// hot is the heat of a sealed graft, where it could be reckoned.
+type hot struct {
+	heat weather.HeatAnswer
+	ok   bool
+}
+
+// Heat is how hot the graft gets on the day it was sealed at a time, see
+// due.Heat; each is reckoned once.
+func (c *Case) Heat(sealed time.Time) (weather.HeatAnswer, bool) {
+	h, known := c.heats[sealed]
+	if !known {
+		h.heat, h.ok = due.Heat(c.S, c.B, sealed)
+		if c.heats == nil {
+			c.heats = map[time.Time]hot{}
+		}
+		c.heats[sealed] = h
+	}
+	return h.heat, h.ok
 }
 
 // Dues is all that the stump needs, open now or to come.
