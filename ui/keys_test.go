@@ -2,10 +2,13 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"barkslip/ui/part"
+	"barkslip/ui/plan"
+	"barkslip/ui/wood"
 )
 
 // tables is the key table of each screen, with the keys common to all.
@@ -18,29 +21,47 @@ func tables(t *testing.T) map[string][]part.Row {
 	out["rounds"] = append(d.round().Table(), common...)
 	d.press("esc", "enter")
 	out["stump"] = append(d.walk().Table(), common...)
+	out["wood"] = wood.New(d.root.x).Table()
+	out["plan"] = plan.New(d.root.x).Table()
 	return out
 }
 
-// TestNoKeyIsBoundTwice goes over the table of each screen; the digits and
-// Enter answer on the stump screen and are bound there too.
+// besides are the keys that a screen takes beside its table.
+var besides = map[string]string{
+	"block": "1 2 3 4 5 6 7 8 9",
+	"stump": "0 1 2 3 4 5 6 7 8 9 enter",
+	"wood":  "1 2 3 4 5 6 7 8 9 enter esc up k down j",
+	"plan":  "down j enter up k pgdown pgup home end left right tab shift+tab esc",
+}
+
+// TestNoKeyIsBoundTwice goes over the keys of each screen.
 func TestNoKeyIsBoundTwice(t *testing.T) {
 	for screen, table := range tables(t) {
 		bound := map[string]string{}
-		if screen == "stump" {
-			for _, k := range strings.Fields("0 1 2 3 4 5 6 7 8 9 enter") {
-				bound[k] = "the answers"
-			}
+		for _, k := range strings.Fields(besides[screen]) {
+			bound[k] = "what is beside the table"
 		}
-		for _, b := range table {
-			for _, k := range b.Keys() {
+		for _, row := range table {
+			for _, k := range row.Keys() {
 				if other, twice := bound[k]; twice {
-					t.Errorf("%s: %q is bound to %q and to %q", screen, k, other, b.Says)
+					t.Errorf("%s: %q is bound to %q and to %q", screen, k, other, row.Says)
 				}
-				bound[k] = b.Says
+				bound[k] = row.Says
 			}
 		}
 		if len(bound) < 10 {
 			t.Errorf("%s: only %d keys", screen, len(bound))
+		}
+	}
+}
+
+// TestSameKeySameDeed: a key that every screen has does the same on each.
+func TestSameKeySameDeed(t *testing.T) {
+	for screen, table := range tables(t) {
+		for _, k := range []string{"n", "/", "?", "q", "h", "L", "t"} {
+			if !slices.ContainsFunc(table, func(row part.Row) bool { return slices.Contains(row.Keys(), k) }) {
+				t.Errorf("%s: %q is bound to nothing", screen, k)
+			}
 		}
 	}
 }

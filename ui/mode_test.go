@@ -203,3 +203,20 @@ func TestAFaultIsSaid(t *testing.T) {
 		t.Errorf("what lay over it is still there:\n%s", d.screen())
 	}
 }
+
+// TestMessageGoesWithItsCause: what was wrong with a text is said no more once a
+// right one is taken, how a prompt is answered goes with it, and that a key has
+// no use is said until the next key.
+func TestMessageGoesWithItsCause(t *testing.T) {
+	d := toVisit(t)
+	d.press("g", "r")
+	d.sees("Enter takes it, Esc leaves it.")
+	d.press("9", "enter")
+	d.sees("there is no row 9")
+	d.press("backspace", "1", "enter")
+	d.lacks("there is no row 9", "Esc leaves it.")
+	d.press("Z")
+	d.sees("That key does nothing here")
+	d.press("down")
+	d.lacks("That key does nothing here")
+}

@@ -6,7 +6,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"barkslip/core/record"
 	"barkslip/ui/part"
 )
 
@@ -27,28 +26,6 @@ func newRoot(o Options) *root {
 	r := &root{x: part.NewSession(o)}
 	r.start()
 	return r
-}
-
-// latestBlock is the block with the newest work.
-func (r *root) latestBlock(blocks []*record.Block) record.ID {
-	best, newest := blocks[0].ID, time.Time{}
-	for _, b := range blocks {
-		for _, s := range r.x.Summaries(b.ID) {
-			if s.Newest.After(newest) {
-				best, newest = b.ID, s.Newest
-			}
-		}
-	}
-	return best
-}
-
-// warnClock says when the laptop's clock stands before the newest answer.
-func (r *root) warnClock() {
-	newest := r.x.Book.Newest()
-	if newest.Sub(r.x.Now()) > time.Hour {
-		at := newest.In(r.x.Site().Zone).Format("2 Jan 15:04")
-		r.do(part.Warn{Text: "The newest answer is dated " + at + ", after this laptop's clock. Is the clock right?"})
-	}
 }
 
 // Init starts the tick that keeps times and white clocks true.

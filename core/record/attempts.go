@@ -42,17 +42,18 @@ func (c *course) stale() bool {
 }
 
 // take goes on by one event; it says whether that begins another attempt.
-func (c *course) take(e Event) (begins bool) {
+func (c *course) take(e Event) bool {
 	c.at = e.At
-	if b, ok := e.Body.(beginning); ok && b.begins(c) {
-		begins = true
+	b, ok := e.Body.(beginning)
+	begun := ok && b.begins(c)
+	if begun {
 		c.over, c.cut = false, time.Time{}
 		clear(c.grafts)
 	}
 	if b, ok := e.Body.(fares); ok {
 		b.fare(c)
 	}
-	return begins
+	return begun
 }
 
 // attemptStarts is where later attempts begin: the first work of cutting back,

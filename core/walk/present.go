@@ -58,6 +58,10 @@ func (c *Case) Meets(kind due.Kind) StepID {
 	switch kind {
 	case due.CutBack:
 		return c.cutsAgain()
+	case due.Regraft:
+		if !c.over() { // its limbs were judged anew already
+			return c.cuttingBack()
+		}
 	case due.Look, due.LookAgain, due.Graft:
 		return c.preparing()
 	case due.Leader:

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode"
 
+	"github.com/charmbracelet/bubbles/cursor"
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
@@ -27,6 +28,7 @@ const FieldLimit = 200
 func NewField(words bool, text string) Field {
 	f := Field{input: textinput.New(), words: words}
 	f.input.CharLimit = FieldLimit
+	f.input.Cursor.SetMode(cursor.CursorStatic)
 	f.input.Focus()
 	f.input.SetValue(text)
 	return f
@@ -65,7 +67,7 @@ func (f *Field) Key(k tea.KeyMsg) bool {
 	if !f.Takes(k) && !f.Edits(k) {
 		return false
 	}
-	f.input, _ = f.input.Update(k) // its command is for a cursor that blinks; this one does not
+	f.input, _ = f.input.Update(k)
 	return true
 }
 

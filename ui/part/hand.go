@@ -20,7 +20,7 @@ func (x *Session) AskHand() Msgs {
 // SetHand has the answers that follow be of a hand, also after the next start.
 func (x *Session) SetHand(initials string) Msgs {
 	x.Hand, x.Prefs.Hand = initials, initials
-	return x.KeepPrefs()
+	return x.keepPrefs()
 }
 
 // CheckInitials refuses what is not one to four letters.

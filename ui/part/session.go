@@ -110,12 +110,22 @@ func (x *Session) SwitchTheme() Msgs {
 		name = "dark"
 	}
 	x.SetTheme(name)
-	return Says("Theme: " + name + ".").And(x.KeepPrefs()...)
+	return Says("Theme: " + name + ".").And(x.keepPrefs()...)
 }
 
-// KeepPrefs keeps hand, theme and coach for the next start; a laptop that cannot
+// SwitchCoach has the coach speak or be silent.
+func (x *Session) SwitchCoach() Msgs {
+	x.Prefs.Coach = !x.Prefs.Coach
+	said := "Coach off."
+	if x.Prefs.Coach {
+		said = "Coach on."
+	}
+	return Says(said).And(x.keepPrefs()...)
+}
+
+// keepPrefs keeps hand, theme and coach for the next start; a laptop that cannot
 // keep them is told once and goes on.
-func (x *Session) KeepPrefs() Msgs {
+func (x *Session) keepPrefs() Msgs {
 	if x.SavePrefs == nil {
 		return nil
 	}

@@ -18,7 +18,7 @@ func (s *Screen) answer(key string) part.Msgs {
 		return s.choose(key)
 	case s.entry() != nil:
 		return s.take(s.entry(), key)
-	case s.q.Checks != nil:
+	case s.asked.Checks != nil:
 		return s.check(key)
 	}
 	return s.choose(key)
@@ -49,7 +49,7 @@ func (s *Screen) take(e *walk.Entry, key string) part.Msgs {
 // check marks one thing as not good, or takes the list as it stands.
 func (s *Screen) check(key string) part.Msgs {
 	if key == "enter" {
-		return s.write(nil, s.q.Checks.Record(s.good)...)
+		return s.write(nil, s.asked.Checks.Record(s.good)...)
 	}
 	i := int(key[0] - '1')
 	if i < 0 || i >= len(s.good) {
@@ -59,13 +59,13 @@ func (s *Screen) check(key string) part.Msgs {
 	if s.good[i] {
 		return part.Says("")
 	}
-	return part.Says(s.q.Checks.Items[i].If)
+	return part.Says(s.asked.Checks.Items[i].If)
 }
 
 // choose takes a choice by its key; Enter takes the likely one.
 func (s *Screen) choose(key string) part.Msgs {
 	if key == "enter" {
-		if key = s.q.Likely; s.doubt != nil {
+		if key = s.asked.Likely; s.doubt != nil {
 			key = ""
 		}
 		if key == "" {
@@ -86,7 +86,7 @@ func (s *Screen) choices() []walk.Choice {
 	if s.doubt != nil {
 		return s.doubt.Ways
 	}
-	return s.q.Choices
+	return s.asked.Choices
 }
 
 func (s *Screen) chosen(ch walk.Choice) part.Msgs {
@@ -120,7 +120,7 @@ func (s *Screen) write(refines []record.ID, bodies ...record.Body) part.Msgs {
 func (s *Screen) keep(refines []record.ID, bodies ...record.Body) (part.Msgs, error) {
 	given := s.x.Given(bodies...)
 	given.Again, given.Refines = s.again, refines
-	events, err := s.s.Answer(given)
+	events, err := s.record.Answer(given)
 	if err != nil {
 		return nil, err
 	}
@@ -151,7 +151,7 @@ func (s *Screen) keep(refines []record.ID, bodies ...record.Body) (part.Msgs, er
 func (s *Screen) anew(out due.Appended) error {
 	s.focus, s.again = "", false
 	s.clear()
-	if s.s = out.Of(s.id); s.s == nil {
+	if s.record = out.Of(s.id); s.record == nil {
 		return s.Load()
 	}
 	s.ask()

@@ -11,17 +11,17 @@ import (
 // undo takes back the newest answer on this stump, with all that was given as one
 // act with it.
 func (s *Screen) undo() part.Msgs {
-	e, ok := s.s.Undoable()
+	e, ok := s.record.Undoable()
 	if !ok {
 		return part.Says("Nothing to take back on this stump.")
 	}
-	act := s.s.Act(e)
+	act := s.record.Act(e)
 	return s.changed("Took back", act, act)
 }
 
 // redo puts back what was taken back last.
 func (s *Screen) redo() part.Msgs {
-	withdrawals, answers := s.s.Redoable()
+	withdrawals, answers := s.record.Redoable()
 	if len(withdrawals) == 0 {
 		return part.Says("Nothing to put back on this stump.")
 	}
@@ -43,10 +43,10 @@ func (s *Screen) changed(word string, events, answers []record.Event) part.Msgs 
 // move goes along the stake to the next step that was answered, or back to the
 // one asked now; with open, to the next that is still open.
 func (s *Screen) move(by int, open bool) part.Msgs {
-	knots := s.c.Knots()
+	knots := s.walk.Knots()
 	at := 0
 	for i, k := range knots {
-		if k.Step == s.q.Step {
+		if k.Step == s.asked.Step {
 			at = i
 		}
 	}
@@ -82,15 +82,15 @@ func (s *Screen) Done() bool {
 	if s.focus != "" {
 		return false
 	}
-	_, open := due.First(s.c.Dues(), s.c.Now)
-	return !open && !s.c.Begun()
+	_, open := due.First(s.walk.Dues(), s.walk.Now)
+	return !open && !s.walk.Begun()
 }
 
 // Meet goes to the step that meets the first of the dues where the walk itself
 // asks none of them, as on a round for a day to come.
 func (s *Screen) Meet(dues []due.Due) {
-	if _, open := due.First(s.c.Dues(), s.c.Now); open || s.c.Begun() || len(dues) == 0 {
+	if _, open := due.First(s.walk.Dues(), s.walk.Now); open || s.walk.Begun() || len(dues) == 0 {
 		return
 	}
-	s.goTo(s.c.Meets(dues[0].Kind), false)
+	s.goTo(s.walk.Meets(dues[0].Kind), false)
 }

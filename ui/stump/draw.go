@@ -51,13 +51,13 @@ func (s *Screen) keyLine() paper.Line {
 func (s *Screen) heading() string {
 	words := s.id.Long()
 	stock := s.x.Site().Species
-	if s.s.Added != nil && s.s.Added.What.Stock != "" {
-		stock = s.s.Added.What.Stock
+	if s.record.Added != nil && s.record.Added.What.Stock != "" {
+		stock = s.record.Added.What.Stock
 	}
 	if stock != "" && s.x.Width >= 100 {
 		words += "   " + stock
 	}
-	if v := s.c.Variety(); v != "" {
+	if v := s.walk.Variety(); v != "" {
 		words += ", for " + v
 	}
 	return words
@@ -67,13 +67,13 @@ func (s *Screen) answerKeys() paper.Line {
 	switch {
 	case s.doubt == nil && s.entry() != nil:
 		return paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: " takes it ", Ink: paper.Faint}}
-	case s.q.Checks != nil:
+	case s.asked.Checks != nil:
 		all := " all good "
 		if slices.Contains(s.good, false) {
 			all = " as marked "
 		}
 		return paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: all, Ink: paper.Faint},
-			{Text: fmt.Sprintf(" 1-%d", len(s.q.Checks.Items)), Ink: paper.Accent}, {Text: " is not ", Ink: paper.Faint}}
+			{Text: fmt.Sprintf(" 1-%d", len(s.asked.Checks.Items)), Ink: paper.Accent}, {Text: " is not ", Ink: paper.Faint}}
 	}
 	first, last := "", ""
 	for _, ch := range s.choices() {
@@ -97,7 +97,7 @@ func (s *Screen) question(width, height int) []paper.Line {
 		text = 46
 	}
 	lines := []paper.Line{nil}
-	lines = append(lines, part.Wrapped(paper.Strong, s.q.Question, text)...)
+	lines = append(lines, part.Wrapped(paper.Strong, s.asked.Question, text)...)
 	if s.fig > 0 {
 		if s.doubt == nil && s.entry() != nil {
 			lines = append(lines, s.answers(text)...)
@@ -169,33 +169,33 @@ func (s *Screen) withFigure(lines []paper.Line, text, width, height int) []paper
 }
 
 func (s *Screen) because() string {
-	if until := s.q.Until; until != nil && until.After(s.x.Time()) {
+	if until := s.asked.Until; until != nil && until.After(s.x.Time()) {
 		at, in := unit.When(*until, s.x.Time(), s.x.Site().Zone), part.Span(until.Sub(s.x.Time()))
-		if strings.Contains(s.q.Question+s.q.Because, at) {
-			return fmt.Sprintf("%s (%s)", s.q.Because, in)
+		if strings.Contains(s.asked.Question+s.asked.Because, at) {
+			return fmt.Sprintf("%s (%s)", s.asked.Because, in)
 		}
-		return fmt.Sprintf("%s (%s, %s)", s.q.Because, at, in)
+		return fmt.Sprintf("%s (%s, %s)", s.asked.Because, at, in)
 	}
-	return s.q.Because
+	return s.asked.Because
 }
 
 func (s *Screen) warnings(width int) []paper.Line {
 	var out []paper.Line
-	warn := s.q.Warn
+	warn := s.asked.Warn
 	if s.doubt != nil {
 		warn = s.doubt.Says
 	}
 	for _, l := range paper.Wrap(warn, width-2) {
 		out = append(out, paper.Text(paper.Alarm, " "+l+" "))
 	}
-	if n := s.s.Newest; s.x.Earlier.IsZero() && n.Sub(s.x.Time()) > time.Minute {
+	if n := s.record.Newest; s.x.Earlier.IsZero() && n.Sub(s.x.Time()) > time.Minute {
 		out = append(out, part.Wrapped(paper.Warn, "The newest answer here is of "+unit.When(n, s.x.Time(),
 			s.x.Site().Zone)+", after this clock. Is the clock right?", width)...)
 	}
-	if a := s.s.Added; a != nil && a.What.Note != "" && s.q.Step.Part < walk.PartAfter {
+	if a := s.record.Added; a != nil && a.What.Note != "" && s.asked.Step.Part < walk.PartAfter {
 		out = append(out, paper.Text(paper.Faint, paper.Shorten("Note: "+a.What.Note, width)))
 	}
-	for _, c := range s.s.Clashes {
+	for _, c := range s.record.Clashes {
 		var said []string
 		for _, e := range c.Events {
 			said = append(said, fmt.Sprintf("%s (%s)", record.Say(e.Body, s.x.Site().Units), e.Hand))
@@ -203,7 +203,7 @@ func (s *Screen) warnings(width int) []paper.Line {
 		out = append(out, part.Wrapped(paper.Warn, "Two answers stand: "+strings.Join(said, " and ")+". e settles it: pick the one that holds.", width)...)
 	}
 	if s.minds() {
-		for _, c := range s.c.Advice.Cautions {
+		for _, c := range s.walk.Advice.Cautions {
 			out = append(out, part.Wrapped(paper.Warn, "Mind: "+c, width)...)
 		}
 	}
@@ -213,14 +213,14 @@ func (s *Screen) warnings(width int) []paper.Line {
 // minds says whether what the readiness minds is said here: up to the measure,
 // where it can still change what is done.
 func (s *Screen) minds() bool {
-	if len(s.c.A.Grafts) > 0 {
+	if len(s.walk.A.Grafts) > 0 {
 		return false
 	}
-	switch s.q.Step.ID {
+	switch s.asked.Step.ID {
 	case walk.StepNewGashes, walk.StepFreshCut, walk.StepNewFace, walk.StepMeasure, walk.StepLongWay:
 		return true
 	}
-	return s.q.Step.Part < walk.PartGraft
+	return s.asked.Step.Part < walk.PartGraft
 }
 
 // answers are the choices as number, word, meaning; or the field; or the
@@ -230,7 +230,7 @@ func (s *Screen) answers(width int) []paper.Line {
 	case s.doubt == nil && s.entry() != nil:
 		e := s.entry()
 		return append(part.Wrapped(paper.Faint, e.Asks, width), s.field.Line(e.Likely, width))
-	case s.q.Checks != nil:
+	case s.asked.Checks != nil:
 		return s.checks(width)
 	}
 	wide := 0
@@ -240,7 +240,7 @@ func (s *Screen) answers(width int) []paper.Line {
 	var out []paper.Line
 	for _, ch := range s.choices() {
 		dot, ink := "  ", paper.Plain
-		if s.doubt == nil && ch.Key == s.q.Likely {
+		if s.doubt == nil && ch.Key == s.asked.Likely {
 			dot, ink = s.x.Dot(), paper.Strong
 		}
 		l := paper.Line{{Text: dot, Ink: paper.Accent}, {Text: ch.Key + "  ", Ink: paper.Accent}, {Text: ch.Word, Ink: ink}}
@@ -251,7 +251,7 @@ func (s *Screen) answers(width int) []paper.Line {
 
 func (s *Screen) checks(width int) []paper.Line {
 	var out []paper.Line
-	for i, item := range s.q.Checks.Items {
+	for i, item := range s.asked.Checks.Items {
 		word, ink := "good", paper.Plain
 		if !s.good[i] {
 			word, ink = "NOT ", paper.Alarm
@@ -266,7 +266,7 @@ func (s *Screen) checks(width int) []paper.Line {
 // lesson is the coach: the cautions of the step, what to look for, why, and what
 // to do when it is not right.
 func (s *Screen) lesson(width int) []paper.Line {
-	st := s.q.Step
+	st := s.asked.Step
 	lines := []paper.Line{nil}
 	for _, c := range st.Cautions { // first: they are never what there is no room for
 		lines = append(lines, part.Under("Caution  ", paper.Warn, paper.Plain, c.Says, width)...)
@@ -282,15 +282,15 @@ func (s *Screen) lesson(width int) []paper.Line {
 // small is the screen without stake or figure, for a small window.
 func (s *Screen) small() []paper.Line {
 	width := s.x.Width - 2
-	knots := s.c.Knots()
+	knots := s.walk.Knots()
 	done := 0
 	for _, k := range knots {
 		if answered(k) {
 			done++
 		}
 	}
-	head := fmt.Sprintf("%s: %s, %d of %d steps tied", s.q.Step.Part, s.q.Step.Name, done, len(knots))
-	lines := part.Under(s.knot(false, true), paper.Accent, paper.Strong, s.q.Question, width)
+	head := fmt.Sprintf("%s: %s, %d of %d steps tied", s.asked.Step.Part, s.asked.Step.Name, done, len(knots))
+	lines := part.Under(s.knot(false, true), paper.Accent, paper.Strong, s.asked.Question, width)
 	answers := s.answers(width)
 	var between []paper.Line // as much as there is room for, warnings first
 	between = append(between, s.warnings(width)...)

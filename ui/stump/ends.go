@@ -44,7 +44,7 @@ func (s *Screen) pick(ch walk.Choice) part.Msgs {
 func (s *Screen) end() part.Msgs {
 	giveUp := func(g *record.GivenUp) func() part.Msgs { return func() part.Msgs { return s.write(nil, g) } }
 	var items []part.Item
-	if len(s.c.A.Grafts) > 0 {
+	if len(s.walk.A.Grafts) > 0 {
 		failed := func() part.Msgs { return s.pick(walk.Choice{}) }
 		items = append(items, part.Item{Word: "failed", Meaning: "no graft lives: pick the cause", Take: failed})
 	}
@@ -58,7 +58,7 @@ func (s *Screen) end() part.Msgs {
 var reasons = []string{"the season is ending", "the wood will not keep", "it looks right to me", "a trial"}
 
 func (s *Screen) against() part.Msgs {
-	if v := s.c.Advice.Verdict; v == ready.Graft || len(s.c.A.Grafts) > 0 {
+	if v := s.walk.Advice.Verdict; v == ready.Graft || len(s.walk.A.Grafts) > 0 {
 		return part.Says("There is no advice against it now.")
 	}
 	return s.pickReason()
@@ -66,7 +66,7 @@ func (s *Screen) against() part.Msgs {
 
 // pickReason asks why the work goes on against advice.
 func (s *Screen) pickReason() part.Msgs {
-	verdict := s.c.Advice.Verdict
+	verdict := s.walk.Advice.Verdict
 	against := func(why string) record.Body { return &record.AgainstAdvice{Verdict: verdict, Why: why} }
 	var items []part.Item
 	for _, why := range reasons {
@@ -80,17 +80,17 @@ func (s *Screen) pickReason() part.Msgs {
 			return s.keep(nil, against(text))
 		})
 	}})
-	why := fmt.Sprintf("The advice is: %s. %s The reason is kept with the graft.", part.Spaced(string(verdict)), strings.Join(s.c.Advice.Reasons, " "))
+	why := fmt.Sprintf("The advice is: %s. %s The reason is kept with the graft.", part.Spaced(string(verdict)), strings.Join(s.walk.Advice.Reasons, " "))
 	return s.x.Picks("Graft it all the same? Why?", why, items)
 }
 
 // settle asks which of the answers that disagree holds; it is said anew, for the
 // time it was given for, in place of all of them.
 func (s *Screen) settle() part.Msgs {
-	if len(s.s.Clashes) == 0 {
+	if len(s.record.Clashes) == 0 {
 		return part.Says("No answers disagree here.")
 	}
-	b, clash := s.x.Site(), s.s.Clashes[0]
+	b, clash := s.x.Site(), s.record.Clashes[0]
 	var items []part.Item
 	for _, e := range clash.Events {
 		words, meaning := record.Say(e.Body, b.Units), e.Hand+", "+unit.When(e.At, s.x.Time(), b.Zone)

@@ -49,7 +49,7 @@ func lines(f figure.Figure) []paper.Line {
 // the answers first.
 func (s *Screen) figures() []func(w, h int) []paper.Line {
 	type view = func(w, h int) []paper.Line
-	switch s.q.Step.ID {
+	switch s.asked.Step.ID {
 	case walk.StepTorn, walk.StepMeasure, walk.StepLongWay, walk.StepSlots, walk.StepNewFace:
 		return []view{s.topView}
 	case walk.StepThick:
@@ -89,7 +89,7 @@ func (s *Screen) figure(w, h int) []paper.Line {
 // leastFigure is how many lines the figure beside the answers needs to be worth
 // its place: a top view fewer than the others.
 func (s *Screen) leastFigure() int {
-	switch s.q.Step.ID {
+	switch s.asked.Step.ID {
 	case walk.StepNodes:
 		if s.sub != nil {
 			return stickLines
@@ -133,7 +133,7 @@ func (s *Screen) stickView(w, h int) []paper.Line {
 		for _, p := range cut.Scions {
 			fig.Pieces = append(fig.Pieces, figure.Piece{From: p.From, To: p.To, Paired: p.Paired})
 		}
-		said = part.Wrapped(paper.Plain, s.c.StickWords(cut), w)
+		said = part.Wrapped(paper.Plain, s.walk.StickWords(cut), w)
 	}
 	said = said[:min(len(said), max(h-stickLines, 0))]
 	return append(said, lines(fig.Draw(w, min(h-len(said), stickMost), s.x.Mode()))...)
@@ -151,7 +151,7 @@ const (
 func (s *Screen) stickTyped() (stick scion.Stick, ok bool) {
 	words := strings.Fields(s.field.Text())
 	for n := len(words); n > 1; n-- {
-		if stick, err := s.c.ReadStick(strings.Join(words[:n], " ")); err == nil && len(stick.Nodes) > 0 {
+		if stick, err := s.walk.ReadStick(strings.Join(words[:n], " ")); err == nil && len(stick.Nodes) > 0 {
 			return stick, true
 		}
 	}
@@ -160,7 +160,7 @@ func (s *Screen) stickTyped() (stick scion.Stick, ok bool) {
 
 func (s *Screen) stickHint(w, h int) []paper.Line {
 	var out []paper.Line
-	for i, l := range s.c.StickHint() {
+	for i, l := range s.walk.StickHint() {
 		ink := paper.Faint
 		if i == 0 {
 			ink = paper.Plain
@@ -172,9 +172,9 @@ func (s *Screen) stickHint(w, h int) []paper.Line {
 
 // topView is the stump from above with its slots.
 func (s *Screen) topView(w, h int) []paper.Line {
-	b, a := s.x.Site(), s.c.A
+	b, a := s.x.Site(), s.walk.A
 	shade := b.Shade()
-	top := figure.Top{Across: s.c.Found.Across, Shade: &shade, Sys: b.Units}
+	top := figure.Top{Across: s.walk.Found.Across, Shade: &shade, Sys: b.Units}
 	if m := a.Measured; m != nil {
 		top.Across, top.Across2, top.LongWay = m.What.Across.Length, m.What.Across2.Length, m.What.LongWay
 	}
@@ -206,11 +206,11 @@ func (s *Screen) typed() []record.Body {
 
 // slots are those marked, or those the plan would mark.
 func (s *Screen) slots() ([]figure.Slot, []figure.Arc) {
-	a := s.c.A
+	a := s.walk.A
 	var plan record.SlotsMarked
 	switch n := len(a.FreshCuts); {
-	case s.q.Step.ID == walk.StepSlots && a.Measured != nil:
-		plan = s.c.Plan()
+	case s.asked.Step.ID == walk.StepSlots && a.Measured != nil:
+		plan = s.walk.Plan()
 	case a.Slots != nil:
 		plan = a.Slots.What
 	case n > 0:
@@ -227,8 +227,8 @@ func (s *Screen) slots() ([]figure.Slot, []figure.Arc) {
 			blocked = append(blocked, figure.Arc{Bearing: arc.Bearing, Width: arc.Width.Length, Word: arc.Why})
 		}
 	}
-	if s.q.Step.ID == walk.StepSlots && len(plan.Slots) == 0 && a.Measured != nil {
-		if l, err := s.c.Layout(plan); err == nil {
+	if s.asked.Step.ID == walk.StepSlots && len(plan.Slots) == 0 && a.Measured != nil {
+		if l, err := s.walk.Layout(plan); err == nil {
 			for _, slot := range l.Slots {
 				plan.Slots = append(plan.Slots, record.Slot{Bearing: slot.Bearing})
 			}
@@ -242,7 +242,7 @@ func (s *Screen) slots() ([]figure.Slot, []figure.Arc) {
 				state = figure.Set
 			}
 		}
-		if s.q.Step.ID == walk.StepScion && s.c.Slot() == i+1 {
+		if s.asked.Step.ID == walk.StepScion && s.walk.Slot() == i+1 {
 			state = figure.InHand
 		}
 		slots = append(slots, figure.Slot{Bearing: slot.Bearing, Label: strconv.Itoa(i + 1), State: state})
@@ -253,8 +253,8 @@ func (s *Screen) slots() ([]figure.Slot, []figure.Arc) {
 // scionView is the scion from the side and its face, with cuts and nails.
 func (s *Screen) scionView(w, h int) []paper.Line {
 	var wood record.WoodChosen
-	if s.c.A.Wood != nil {
-		wood = s.c.A.Wood.What
+	if s.walk.A.Wood != nil {
+		wood = s.walk.A.Wood.What
 	}
 	if bodies := s.typed(); len(bodies) == 1 {
 		if typed, ok := bodies[0].(*record.WoodChosen); ok {
@@ -262,7 +262,7 @@ func (s *Screen) scionView(w, h int) []paper.Line {
 		}
 	}
 	if !wood.Thickness.Given() {
-		if fit, err := scion.Fit(scion.Wood{Across: s.c.Found.Across}); err == nil {
+		if fit, err := scion.Fit(scion.Wood{Across: s.walk.Found.Across}); err == nil {
 			wood.Thickness.Length = (fit.Least + fit.Most) / 2
 		}
 	}

@@ -12,7 +12,7 @@ import (
 // growthView is the leader's length through the season against its stake and
 // the aim, with the growth forecast a month on.
 func (s *Screen) growthView(w, h int) []paper.Line {
-	b, a := s.x.Site(), s.c.A
+	b, a := s.x.Site(), s.walk.A
 	fig := figure.Shoot{Sys: b.Units}
 	var shoots []girth.Shoot
 	for _, t := range a.Ties {

@@ -15,10 +15,10 @@ import (
 // heatView is the day's heat in a graft under dark sealer and under white.
 func (s *Screen) heatView(w, h int) []paper.Line {
 	sealed := s.x.Time()
-	if a := s.c.A.Sealed; a != nil {
+	if a := s.walk.A.Sealed; a != nil {
 		sealed = a.At
 	}
-	heat, ok := s.c.Heat(sealed)
+	heat, ok := s.walk.Heat(sealed)
 	if !ok {
 		return nil
 	}

@@ -14,7 +14,7 @@ func (s *Screen) Table() []part.Row {
 	if len(s.figures()) > 0 {
 		figure = "figure"
 	}
-	if e, ok := s.s.Undoable(); ok {
+	if e, ok := s.record.Undoable(); ok {
 		undo = fmt.Sprintf("take back %q", paper.Shorten(record.Say(e.Body, s.x.Site().Units), 18))
 	}
 	move := func(by int, open bool) func() part.Msgs { return func() part.Msgs { return s.move(by, open) } }
@@ -24,7 +24,7 @@ func (s *Screen) Table() []part.Row {
 		{Binding: part.On("w", "why"), Says: "Why: the sums, the facts and by whose word.", Do: s.why},
 		{Binding: part.On("n", "next"), Says: "Go to the next stump that needs a hand; in a round, to the next of the round.", Do: part.Does(part.Next{After: s.id})},
 		{Binding: part.On("m", "note"), Says: "A note on this stump.", Do: s.note},
-		{Binding: part.On("c", "coach"), Says: "Coach on or off: what to look for, why, what to do when it is not right.", Do: s.coach},
+		{Binding: part.On("c", "coach"), Says: "Coach on or off: what to look for, why, what to do when it is not right.", Do: s.x.SwitchCoach},
 		{Binding: part.On("up down", "", "up", "k"), Says: "Along the stake through what was answered, to see or correct it.", Do: move(-1, false)},
 		{Binding: part.On("", "", "down", "j"), Do: move(1, false)},
 		{Binding: part.On("d", ""), Says: "The day's weather: put it down, or read a list of coming days.", Do: part.Does(part.Weather{})},
@@ -51,12 +51,3 @@ func (s *Screen) help() part.Msgs {
 }
 
 func (s *Screen) place() part.Msgs { return s.x.AskPlace(s.id.Row, "") }
-
-func (s *Screen) coach() part.Msgs {
-	s.x.Prefs.Coach = !s.x.Prefs.Coach
-	said := "Coach off."
-	if s.x.Prefs.Coach {
-		said = "Coach on."
-	}
-	return part.Says(said).And(s.x.KeepPrefs()...)
-}

@@ -27,8 +27,8 @@ func (s *Screen) knot(done, present bool) string {
 // stake is the walk down the left edge: a knot for each step. The part in hand
 // is open, the others are one line each.
 func (s *Screen) stake(height int) []paper.Line {
-	knots := s.c.Knots()
-	part := s.q.Step.Part
+	knots := s.walk.Knots()
+	part := s.asked.Step.Part
 	lines, here := []paper.Line{nil}, 0
 	bar := "│"
 	if s.x.Plain {
@@ -42,7 +42,7 @@ func (s *Screen) stake(height int) []paper.Line {
 		}
 		lines = append(lines, paper.Line{{Text: " " + bar + " ", Ink: paper.Faint}, {Text: p.String(), Ink: paper.Strong}})
 		for _, k := range steps {
-			if k.Step == s.q.Step {
+			if k.Step == s.asked.Step {
 				here = len(lines)
 			}
 			lines = append(lines, s.knotLine(k))
@@ -96,7 +96,7 @@ func (s *Screen) folded(p walk.Part, steps []walk.Knot) paper.Line {
 }
 
 func (s *Screen) knotLine(k walk.Knot) paper.Line {
-	here := k.Step == s.q.Step
+	here := k.Step == s.asked.Step
 	ink := paper.Faint
 	switch {
 	case here:

@@ -12,7 +12,7 @@ import (
 // taken back or replaced marked. It opens at the newest.
 func (s *Screen) story() part.Msgs {
 	again := map[record.ID]bool{}
-	for _, e := range s.s.Again() {
+	for _, e := range s.record.Again() {
 		again[e.ID] = true
 	}
 	lines := func(width int) []paper.Line { return s.storyLines(again, width-3) }
@@ -23,11 +23,11 @@ func (s *Screen) storyLines(again map[record.ID]bool, width int) []paper.Line {
 	b, marks := s.x.Site(), s.storyMarks()
 	var lines []paper.Line
 	found := map[record.ID]record.Event{}
-	for _, e := range s.s.All {
+	for _, e := range s.record.All {
 		found[e.ID] = e
 	}
 	year := 0
-	for _, e := range s.s.All {
+	for _, e := range s.record.All {
 		at := e.At.In(b.Zone)
 		if again[e.ID] {
 			lines = append(lines, nil, paper.Text(paper.Strong, "   Grafted again"))
@@ -50,13 +50,13 @@ func (s *Screen) storyLines(again map[record.ID]bool, width int) []paper.Line {
 // anew by a later one.
 func (s *Screen) storyMarks() map[record.ID]string {
 	marks := map[record.ID]string{}
-	for i := len(s.s.All) - 1; i >= 0; i-- {
-		e := s.s.All[i]
+	for i := len(s.record.All) - 1; i >= 0; i-- {
+		e := s.record.All[i]
 		w, taking := e.Body.(*record.Withdrawn)
 		switch {
 		case taking && marks[e.ID] == "":
 			marks[w.Of] = "-"
-		case !taking && marks[e.ID] == "" && !s.s.Stands(e.ID):
+		case !taking && marks[e.ID] == "" && !s.record.Stands(e.ID):
 			marks[e.ID] = "="
 		}
 	}

@@ -18,9 +18,9 @@ type Screen struct {
 	x        *part.Session
 	id       record.StumpID
 	inRound  bool // opened from a round, which goes on when it is left
-	s        *record.Stump
-	c        *walk.Case
-	q        walk.Ask
+	record   *record.Stump
+	walk     *walk.Case
+	asked    walk.Ask
 	focus    walk.StepID // a step gone to; "" for the one that is asked now
 	again    bool        // focus corrects what was answered
 	field    part.Field
@@ -40,13 +40,13 @@ func New(x *part.Session, id record.StumpID, inRound bool) *Screen {
 func (s *Screen) ID() record.StumpID { return s.id }
 
 // Record is the stump's record as shown.
-func (s *Screen) Record() *record.Stump { return s.s }
+func (s *Screen) Record() *record.Stump { return s.record }
 
 // Case is what the walk knows of the stump.
-func (s *Screen) Case() *walk.Case { return s.c }
+func (s *Screen) Case() *walk.Case { return s.walk }
 
 // Asked is the present question.
-func (s *Screen) Asked() walk.Ask { return s.q }
+func (s *Screen) Asked() walk.Ask { return s.asked }
 
 // Load reads the record from the book: what is shown as taken is on disk.
 func (s *Screen) Load() error {
@@ -54,7 +54,7 @@ func (s *Screen) Load() error {
 	if err != nil {
 		return err
 	}
-	s.s = stump
+	s.record = stump
 	s.ask()
 	return nil
 }
@@ -62,18 +62,18 @@ func (s *Screen) Load() error {
 // ask puts the present question anew; what is being typed stays if the question
 // is still the same.
 func (s *Screen) ask() {
-	before, slot := s.q.Step, 0
-	if s.c != nil {
-		slot = s.c.Slot()
+	before, slot := s.asked.Step, 0
+	if s.walk != nil {
+		slot = s.walk.Slot()
 	}
-	s.c = walk.NewCase(s.s, s.x.Site(), s.x.Book.Folded(), s.x.Time(), s.x.Habit(s.id))
-	s.c.Odds = s.x.Odds()
+	s.walk = walk.NewCase(s.record, s.x.Site(), s.x.Book.Folded(), s.x.Time(), s.x.Habit(s.id))
+	s.walk.Odds = s.x.Odds()
 	id := s.focus
 	if id == "" {
-		id = s.c.Present()
+		id = s.walk.Present()
 	}
-	s.q = s.c.Ask(id, s.again)
-	if s.q.Step != before || s.c.Slot() != slot {
+	s.asked = s.walk.Ask(id, s.again)
+	if s.asked.Step != before || s.walk.Slot() != slot {
 		s.clear()
 	}
 }
@@ -86,10 +86,10 @@ func (s *Screen) goTo(step walk.StepID, again bool) {
 
 // Tick asks anew as time goes on; what was too early before is so no longer.
 func (s *Screen) Tick() part.Msgs {
-	early := func() bool { return s.q.Until != nil && s.q.Until.Truncate(time.Second).After(s.x.Time()) }
+	early := func() bool { return s.asked.Until != nil && s.asked.Until.Truncate(time.Second).After(s.x.Time()) }
 	s.wasEarly = s.wasEarly || s.doubt != nil && s.entry() == nil && early()
 	s.ask()
-	if s.wasEarly && s.doubt != nil && s.q.Until != nil && !early() {
+	if s.wasEarly && s.doubt != nil && s.asked.Until != nil && !early() {
 		s.clear()
 		return part.Says("")
 	}
@@ -99,9 +99,9 @@ func (s *Screen) Tick() part.Msgs {
 // clear forgets what was typed or marked for the question before.
 func (s *Screen) clear() {
 	s.sub, s.good, s.fig, s.doubt, s.wasEarly = nil, nil, 0, nil, false
-	s.field = part.NewField(s.q.Entry != nil && s.q.Entry.Text, "")
-	if s.q.Checks != nil {
-		s.good = make([]bool, len(s.q.Checks.Items))
+	s.field = part.NewField(s.asked.Entry != nil && s.asked.Entry.Text, "")
+	if s.asked.Checks != nil {
+		s.good = make([]bool, len(s.asked.Checks.Items))
 		for i := range s.good {
 			s.good[i] = true
 		}
@@ -113,7 +113,7 @@ func (s *Screen) entry() *walk.Entry {
 	if s.sub != nil {
 		return s.sub.Entry
 	}
-	return s.q.Entry
+	return s.asked.Entry
 }
 
 // Field is where text goes while text is asked for.

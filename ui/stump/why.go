@@ -12,7 +12,7 @@ import (
 // went in, what was assumed, and by whose word; and what the step rests on.
 func (s *Screen) why() part.Msgs {
 	lines := func(width int) []paper.Line { return s.whyLines(min(width-4, 96)) }
-	return part.Msgs{part.Read{Page: part.NewPage(s.x, "Why", s.q.Question, lines)}}
+	return part.Msgs{part.Read{Page: part.NewPage(s.x, "Why", s.asked.Question, lines)}}
 }
 
 func (s *Screen) whyLines(wide int) []paper.Line {
@@ -20,20 +20,20 @@ func (s *Screen) whyLines(wide int) []paper.Line {
 	add := func(label string, ink paper.Ink, says string) {
 		lines = append(lines, part.Indent(2, part.Under(label, paper.Faint, ink, says, wide))...)
 	}
-	for _, w := range s.q.Work {
+	for _, w := range s.asked.Work {
 		lines = append(append(lines, part.WorkLines(w, s.x.Site().Units, wide)...), nil)
 	}
 	lines = append(lines, paper.Text(paper.Strong, "  What this step rests on"))
-	for _, p := range [][2]string{{"Look for", s.q.Step.LookFor}, {"Why     ", s.q.Step.Why}, {"If not  ", s.q.Step.NotRight}} {
+	for _, p := range [][2]string{{"Look for", s.asked.Step.LookFor}, {"Why     ", s.asked.Step.Why}, {"If not  ", s.asked.Step.NotRight}} {
 		if p[1] != "" {
 			add(p[0], paper.Plain, p[1])
 		}
 	}
-	for _, f := range s.q.Step.Facts {
+	for _, f := range s.asked.Step.Facts {
 		add("Fact    ", paper.Plain, f.Says+" ("+f.Cite()+")")
 	}
 	lines = append(lines, nil)
-	for _, c := range append(slices.Clone(s.q.Step.Cautions), trade.AidsOnly) {
+	for _, c := range append(slices.Clone(s.asked.Step.Cautions), trade.AidsOnly) {
 		add("Caution ", paper.Warn, c.Says)
 	}
 	return lines

@@ -45,7 +45,7 @@ func (s *Screen) Key(k tea.KeyMsg) part.Msgs { return part.Press(s.Table(), k, s
 // Table is the keys of the screen beside those of a list.
 func (s *Screen) Table() []part.Row {
 	return append([]part.Row{
-		{Binding: part.On("n", "next to do"), Says: "Open the next stump that needs a hand.", Do: part.Does(part.Next{})},
+		{Binding: part.On("n", "next"), Says: "Open the next stump that needs a hand.", Do: part.Does(part.Next{})},
 		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree.", Do: func() part.Msgs { return s.x.AskPlace(0, "") }},
 	}, s.x.Common(s.help)...)
 }
@@ -55,7 +55,7 @@ func (s *Screen) help() part.Msgs { return s.x.Help("lots of scion wood", s.Tabl
 // Frame shows the lots.
 func (s *Screen) Frame() part.Frame {
 	f := s.List.Frame()
-	f.Keys = s.x.KeyLine(paper.Text(paper.Faint, " a digit picks   up down and Enter pick   Esc back  "), s.Table())
+	f.Keys = s.x.KeyLine(paper.Text(paper.Faint, " a digit or Enter picks   Esc back  "), s.Table())
 	return f
 }
 
