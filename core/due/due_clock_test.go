@@ -29,7 +29,7 @@ func TestDuesBeforeTheGraft(t *testing.T) {
 			d.On("2027-05-11", 10, 0, &record.Looked{Bleeding: record.Dry, Slip: record.Drags})
 		}, never, never},
 		{"look: looked at before it was cut back", Look, func(d *recordtest.Diary) {
-			d.On("2027-05-02", 10, 0, &record.Looked{Bleeding: record.Dry, Slip: record.Drags})
+			d.Say(recordtest.DayOf("2027-05-02").At(10, 0, d.B.Zone), &record.Looked{Bleeding: record.Dry, Slip: record.Drags})
 		}, at("2027-05-10", 0, 0, 0), at("2027-05-13", 23, 59, 59)},
 		{"look: one scion of two set", Look, func(d *recordtest.Diary) {
 			d.On("2027-05-12", 10, 0, &record.SlotsMarked{Slots: []record.Slot{{Bearing: 0}, {Bearing: 180}}}, &record.ScionSet{Slot: 1})
