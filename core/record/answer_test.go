@@ -228,6 +228,16 @@ func TestAnswersBelongToTheirAttempt(t *testing.T) {
 	}
 }
 
+// A stump cut back and left is cut back anew the year after: the cut of the year
+// before stays what it was.
+func TestCuttingBackAYearLaterReplacesNothing(t *testing.T) {
+	d := diary().On("2027-05-03", 9, 0, cutBack(36))
+	out := give(t, d, record.Given{Bodies: bodies(cutBack(30)), At: on("2028-05-03", 9, 0)})
+	if s := d.Fold(); len(out[0].Replaces) != 0 || len(s.Attempts) != 2 || s.Attempts[0].CutBack == nil {
+		t.Errorf("it takes the place of %v, %d attempts", out[0].Replaces, len(s.Attempts))
+	}
+}
+
 func TestACorrectionStaysInItsAttempt(t *testing.T) {
 	d := regrafted()
 	out := give(t, d, record.Given{Bodies: bodies(recordtest.Visit(record.Pushing, record.Pushing)), At: on("2028-06-01", 9, 0), Again: true})

@@ -82,6 +82,7 @@ func (s *Stump) beginsAt(b Body, at time.Time) bool {
 			c.take(e)
 		}
 	}
+	c.at = at
 	return start.begins(&c)
 }
 

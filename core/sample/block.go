@@ -8,10 +8,15 @@ import (
 	"barkslip/core/unit"
 )
 
-var settings = [][2]string{
-	{"units", "us"}, {"latitude", "42.7"}, {"longitude", "-77.2"}, {"altitude", "900ft"}, {"zone", "America/New_York"},
-	{"species", "seedling black walnut"}, {"variety", "Lantern"}, {"graft-height", "6ft 3in"}, {"browse", "6ft"}, {"frosty", "yes"},
-	{"earwigs", "yes"}, {"row-spacing", "24ft"}, {"tree-spacing", "16ft"}, {"slip-from", "05-01"}, {"slip-to", "06-10"}, {"wait-days", "7"}, {"pinch-until", "08-15"},
+// settings is how the block is set up. Bark slips around today, so that there is
+// work of each kind whenever in the season today is.
+func (g *ground) settings() [][2]string {
+	return [][2]string{
+		{"units", "us"}, {"latitude", "42.7"}, {"longitude", "-77.2"}, {"altitude", "900ft"}, {"zone", "America/New_York"},
+		{"species", "seedling black walnut"}, {"variety", varieties[0]}, {"graft-height", "6ft 3in"}, {"browse", "6ft"}, {"frosty", "yes"},
+		{"earwigs", "yes"}, {"row-spacing", "24ft"}, {"tree-spacing", "16ft"}, {"wait-days", "7"}, {"pinch-until", "08-15"},
+		{"slip-from", g.today.Add(-19).String()[5:]}, {"slip-to", g.today.Add(21).String()[5:]},
+	}
 }
 
 // tellBlock is what is known apart from single stumps: the block with its
@@ -20,7 +25,7 @@ func (g *ground) tellBlock(l *life) {
 	l.beginBlock()
 	made := unit.MakeDate(g.today.Year()-g.ages, time.February, 6).At(19, 30, g.Zone)
 	l.say(made, office, &record.BlockMade{Block: g.block, Name: "Hollow Lane"})
-	for i, s := range settings {
+	for i, s := range g.settings() {
 		l.say(made.Add(time.Duration(i+1)*time.Minute), office, &record.BlockSet{Block: g.block, Setting: s[0], Value: s[1]})
 	}
 	for i := range g.lots {
@@ -35,12 +40,15 @@ func (g *ground) tellBlock(l *life) {
 	}
 }
 
-// known folds what was told of the block, as the walk needs it.
+// known folds what was told of the block, as the walk needs it: each lot as it
+// was in its own season, when it was not yet put aside.
 func (g *ground) known(l *life) {
 	var events []record.Event
 	for i, e := range l.entries {
 		e.event.Clock = uint64(i + 1)
-		events = append(events, e.event)
+		if _, aside := e.event.Body.(*record.LotHeld); !aside {
+			events = append(events, e.event)
+		}
 	}
 	g.bookAs = record.FoldBook(events, func(string) (*time.Location, error) { return g.Zone, nil })
 	g.blockAs = g.bookAs.Blocks[g.block]

@@ -5,6 +5,7 @@ import (
 
 	"barkslip/core/due"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 )
 
 // comes is when somebody comes for work that is due, not before a time: what
@@ -23,6 +24,10 @@ func (l *life) comes(d due.Due, t time.Time) time.Time {
 		return later(t, d.Opens)
 	case due.White:
 		return later(t, l.paints(d))
+	case due.Tie:
+		if l.staged == towers || l.staged == uncut { // on a leader that ran away from them
+			return later(t, l.whenLong(towerEighths))
+		}
 	}
 	return later(t, l.within(d))
 }
@@ -42,16 +47,25 @@ func (l *life) cutsBack(d due.Due) time.Time {
 // before the next season of slip, with the season's own wood.
 func (l *life) regrafts(d due.Due) time.Time {
 	year := unit.DateOf(d.Opens).Year()
-	l.planned = workday(unit.MakeDate(year, time.May, l.between(6, 18)))
-	l.wood = l.lotOf(year, l.variety)
+	l.planned = workday(l.today.AddYears(year - l.today.Year()).Add(-l.between(2, 14)))
+	l.wood = l.lotFor(year, l.index)
+	l.scions = l.scions[:0]
+	l.regrows = time.Time{}
 	return workday(l.planned.Add(-8)).At(13, l.between(0, 59), l.Zone)
 }
 
 // firstLook is when the crew comes back for the graft: today's batch along the
 // front that is being worked now, others through their day's morning.
 func (l *life) firstLook() time.Time {
-	if l.planned == l.today && l.index >= l.earlier {
-		return later(l.sealsToday().Add(-leadBefore), l.Now.Add(-firstLight))
+	if l.planned == l.today && l.inBatch(todaysBatch) {
+		switch first := l.sealsToday().Add(-leadBefore); {
+		case l.staged == justSet:
+			return l.Now.Add(-justSetLead)
+		case l.staged == asItFalls:
+			return later(first.Add(time.Duration(l.between(-9, 15))*time.Minute), l.Now.Add(-firstLight))
+		default:
+			return later(first, l.Now.Add(-firstLight))
+		}
 	}
 	order := (l.index % max(l.batch, 1)) * 330 / max(l.batch, 1)
 	return l.planned.At(6, 0, l.Zone).Add(time.Duration(order) * time.Minute)
@@ -63,6 +77,30 @@ const (
 	leadBefore = 95 * time.Minute
 	firstLight = 5 * time.Hour
 )
+
+// justSetAgo is how long ago the last scion of the stump that was just set went
+// in, and justSetLead how long ago the crew came to it.
+const (
+	justSetAgo  = 6 * time.Minute
+	justSetLead = 150 * time.Minute
+)
+
+// paced is when a step is come to that is not taken at once: the scions of the
+// stump that was just set, and of that whose sealer is still wet, so that the
+// last goes in at its time, and the seal of the first, which is to come.
+func (l *life) paced(id walk.StepID, t time.Time) time.Time {
+	a := l.s.Now()
+	before := time.Duration(a.Marked()-len(a.Grafts)-len(a.Empty)-1) * l.takes(walk.StepScion)
+	switch {
+	case l.staged == justSet && id == walk.StepSeal:
+		return l.Now.Add(time.Minute)
+	case l.staged == justSet && id == walk.StepScion:
+		return l.Now.Add(-justSetAgo - before)
+	case l.staged == stillWet && id == walk.StepScion:
+		return l.sealsToday().Add(-before)
+	}
+	return t
+}
 
 // sealsToday is when a stump of today's batch that gives no trouble is sealed:
 // the first three hours and a quarter ago, the last in three hours and a half.
@@ -89,13 +127,18 @@ func (l *life) looksAgain(d due.Due) time.Time {
 
 // paints is when white goes on: most within the hour it is open.
 func (l *life) paints(d due.Due) time.Time {
+	open := d.By.Sub(d.Opens)
 	switch {
-	case l.staged == lateToPaint && l.index >= l.earlier:
+	case l.staged == lateToPaint:
 		return d.By.Add(3 * time.Hour)
-	case d.By.After(d.Opens) && !l.odds(0.04):
-		return d.Opens.Add(time.Duration(l.real() * 0.8 * float64(d.By.Sub(d.Opens))))
+	case l.staged == stillWet:
+		return d.Opens.Add(5 * time.Minute)
+	case open <= 0: // it was wet: they stand by
+		return d.Opens.Add(time.Duration(l.between(0, 9)) * time.Minute)
+	case l.odds(0.04):
+		return d.Opens.Add(time.Duration(l.between(20, 150)) * time.Minute)
 	}
-	return d.Opens.Add(time.Duration(l.between(2, 90)) * time.Minute)
+	return d.Opens.Add(time.Duration(l.real() * 0.8 * float64(open)))
 }
 
 // within is a working moment between the day work opens and that by which it is
@@ -107,16 +150,14 @@ func (l *life) within(d due.Due) time.Time {
 		span = max(2, span*2/3)
 	}
 	day := first.Add(l.between(0, max(span, 0)))
-	if l.odds(0.02) {
+	if l.staged == asItFalls && l.odds(0.02) {
 		day = last.Add(l.between(1, 5))
+	}
+	if l.staged == justLost {
+		day = first
 	}
 	if day.Weekday() == time.Sunday {
 		day = day.Add(1)
 	}
 	return day.At(l.between(7, 15), l.between(0, 59), l.Zone)
-}
-
-// on is a working moment of a day.
-func (l *life) on(d unit.Date) time.Time {
-	return workday(d).At(l.between(7, 16), l.between(0, 59), l.Zone)
 }

@@ -8,14 +8,18 @@ import (
 
 // livesOfTheirOwn is how many stumps of a large block live a life of their own;
 // the others live one of these again under other ids.
-const livesOfTheirOwn = 1200
+const livesOfTheirOwn = 1000
 
-// copied is a large block laid out over the lives of a smaller one.
-func copied(p Plan) *ground {
+// copied is a large block laid out over so many lives of a smaller one.
+func copied(p Plan, lives int) *ground {
 	g := layOut(p)
-	p.Stumps = livesOfTheirOwn
+	stumps := p.Stumps
+	p.Stumps = lives
 	g.of, g.was = layOut(p), -1
 	g.block = g.of.block
+	for i := range g.of.lots {
+		g.of.lots[i].Sticks *= stumps / lives
+	}
 	return g
 }
 

@@ -44,9 +44,11 @@ func (l *life) decideFates(c *walk.Case, sealed time.Time) {
 func (l *life) fate(s *scion, chance float64, cause string) {
 	day := unit.DateOf(s.set)
 	s.pushes = day.Add(l.between(13, 25))
-	s.lives = l.odds(chance) && l.staged != isGivenUp && l.staged != staysFailed
+	s.lives = l.keeps() && s == &l.scions[0] || l.odds(chance) && !l.loses()
 	switch {
 	case s.lives:
+	case l.staged == justLost:
+		s.cause, s.dies, s.pushes = "overheated", day.Add(12), 0
 	case l.odds(0.2):
 		s.cause, s.dies = "collapsed after push", s.pushes.Add(l.between(12, 26))
 	case cause == "overheated":
@@ -93,10 +95,10 @@ func (l *life) paintedLate(late time.Duration) {
 func (l *life) woodPeril() float64 {
 	weight := 0.0
 	if l.wood.warm {
-		weight += 0.7
+		weight += 1.4
 	}
 	if l.wood.Buds == record.First {
-		weight += 0.5
+		weight += 0.3
 	}
 	return weight
 }

@@ -4,8 +4,10 @@ import (
 	"math"
 	"time"
 
+	"barkslip/core/due"
 	"barkslip/core/record"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 )
 
 // ground is the block as it is laid out: rows of trees, the earlier seasons'
@@ -19,10 +21,12 @@ type ground struct {
 	ages    int // seasons back to the first
 	batch   int // stumps of one graft day this season
 	lots    []lot
-	of      *ground      // the smaller block whose lives are lived again here, nil if each is its own
-	was     int          // of its lives, the one told last
-	model   []entry      // and what was told of it
-	bookAs  *record.Book // the block as it is put down
+	onStep  func(walk.StepID) // told of each step that is answered, if it is given
+	onWork  func(due.Kind)    // told of each kind of work that is met, if it is given
+	of      *ground           // the smaller block whose lives are lived again here, nil if each is its own
+	was     int               // of its lives, the one told last
+	model   []entry           // and what was told of it
+	bookAs  *record.Book      // the block as it is put down
 	blockAs *record.Block
 }
 
@@ -48,7 +52,7 @@ func layOut(p Plan) *ground {
 		g.earlier -= g.earlier % g.perRow
 	}
 	g.batch = max(1, (p.Stumps-g.earlier+batches-1)/batches)
-	g.lots = g.makeLots(&c)
+	g.makeLots(&c)
 	return g
 }
 

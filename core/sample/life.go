@@ -2,6 +2,7 @@ package sample
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"time"
 
@@ -24,7 +25,6 @@ type life struct {
 	journal []record.Event
 
 	across  int // eighths of an inch
-	variety string
 	wood    *lot
 	hand    hand
 	staged  staged // the part it has to play today
@@ -35,9 +35,12 @@ type life struct {
 	drags   bool
 	vigour  float64
 	scions  []scion
-	lostIn  int  // the year in which it dies in a later season, 0 if it does not
-	left    bool // nobody comes round to grafting it again
-	given   bool // it is given up when it is looked at again
+	lostIn  int       // the year in which it dies in a later season, 0 if it does not
+	left    bool      // nobody comes round to grafting it again
+	given   bool      // it is given up when it is looked at again
+	hurried bool      // on this visit it is grafted whatever is advised
+	whim    float64   // what the hand does by itself on this visit falls by it
+	regrows time.Time // since when its leader grows anew, zero if it never broke
 }
 
 func (l *life) beginBlock() {
@@ -45,27 +48,27 @@ func (l *life) beginBlock() {
 }
 
 func (l *life) begin(i int) {
-	*l = life{ground: l.ground, chance: seeded(l.Seed, uint64(i)), stump: l.place(i), index: i, entries: l.entries[:0], scions: l.scions[:0], journal: l.journal[:0]}
-	l.staged = l.stagedAt(i)
+	*l = life{
+		ground: l.ground, chance: seeded(l.Seed, uint64(i)), stump: l.place(i), index: i,
+		entries: l.entries[:0], scions: l.scions[:0], journal: l.journal[:0],
+	}
 	l.hand = l.grafter(i)
-	l.variety = l.varietyOf(i)
 	l.across = l.between(14, 30)
 	if l.odds(0.08) {
 		l.across = l.between(31, 44)
 	}
 	l.vigour = 0.6 + 0.8*l.real()
+	if l.sap = l.real(); l.odds(0.02) { // it stands in the wet
+		l.sap = 2
+	}
 	l.planned = l.graftDay(i)
-	l.sap = l.real()
-	if l.staged != asItFalls {
-		l.sap = 0.1
-	}
-	if l.staged == againstAll {
-		l.sap = 0.84
-	}
 	if l.odds(0.04) {
 		l.lostIn = l.planned.Year() + l.between(1, 3)
 	}
-	l.wood = l.lotOf(l.planned.Year(), l.variety)
+	if l.staged = l.stagedAt(i); l.staged != asItFalls {
+		l.play()
+	}
+	l.wood = l.lotFor(l.planned.Year(), i)
 }
 
 // live tells the whole life of a stump: at each time somebody comes to it, all
@@ -79,46 +82,78 @@ func (l *life) live() {
 		if !ok {
 			return
 		}
-		if t = l.comes(next, t); l.gone(t) || l.skips(next) {
+		if t = l.comes(next, t); l.toCome(t) || l.skips(next) {
 			return
 		}
 		put := len(l.journal)
 		if t = l.visit(t); len(l.journal) == put { // it was left as it is: another day
 			t = unit.DateOf(t).Add(1).At(8, l.between(0, 59), l.Zone)
 		}
+		l.dispute()
 	}
-}
-
-// skips says whether nobody comes for a kind of work.
-func (l *life) skips(d due.Due) bool {
-	return d.Kind == due.Regraft && (l.staged == staysFailed || l.left)
 }
 
 // visit answers what is asked from one time on, until nothing more is open or
 // what is open has to wait, and says when that is.
 func (l *life) visit(t time.Time) time.Time {
-	l.opensWith(t)
-	for range 60 {
-		if l.gone(t) {
+	l.befalls(t)
+	l.hurried, l.whim = l.tempted(), l.real()
+	for range mostAnswers {
+		if l.toCome(t) {
 			return t
 		}
 		c := walk.NewCase(l.s, l.blockAs, l.bookAs, t, walk.Habit{})
-		id := c.Present()
-		ask := c.Ask(id, false)
-		if ask.Until != nil && ask.Until.Truncate(time.Second).After(t) || id == walk.StepRest || id == walk.StepWait && !l.tempted(c) {
+		ask, asked := l.asks(c)
+		if !asked {
 			return t
+		}
+		id := ask.Step.ID
+		if paced := l.paced(id, t); paced.After(t) {
+			t = paced
+			continue
 		}
 		bodies, refines := l.answer(c, ask, t)
 		if len(bodies) == 0 {
-			return t
+			panic(fmt.Sprintf("the sample has no answer to %q on %s", id, l.stump.Place()))
 		}
 		l.give(t, refines, bodies...)
 		t = t.Add(l.takes(id))
-		if id == walk.StepScion && l.staged == justSet && l.index >= l.earlier && l.s.Now().AllSet() {
-			return later(t, l.Now.Add(time.Minute))
-		}
 	}
 	return t
+}
+
+// mostAnswers is more than one visit ever takes.
+const mostAnswers = 60
+
+// asks is what is answered now, ok false where the stump is left until later:
+// nothing is open, or what is has to wait and nobody is in a hurry.
+func (l *life) asks(c *walk.Case) (ask walk.Ask, ok bool) {
+	if id, ok := l.opens(c); ok {
+		return c.Ask(id, false), true
+	}
+	id := c.Present()
+	d, open := due.First(c.Dues(), c.Now)
+	switch id {
+	case walk.StepRest:
+		return ask, false
+	case walk.StepEnded:
+		ok = open && d.Kind == due.Regraft && !l.skips(d)
+	case walk.StepWait:
+		ok = l.hurried && len(c.A.Looks) > 0
+	default:
+		ok = !l.leaves(id, c.Now)
+	}
+	if !ok {
+		return ask, false
+	}
+	ask = c.Ask(id, false)
+	if id != walk.StepWait && ask.Until != nil && ask.Until.Truncate(time.Second).After(c.Now) {
+		return ask, false
+	}
+	if open && l.onWork != nil {
+		l.onWork(d.Kind)
+	}
+	return ask, true
 }
 
 // takes is how long the work of a step takes.
@@ -145,6 +180,7 @@ func (l *life) give(t time.Time, refines []record.ID, bodies ...record.Body) {
 		}
 		l.put(written, e)
 	}
+	l.fold()
 }
 
 // put puts one event down.
@@ -159,13 +195,20 @@ func (l *life) put(written time.Time, e record.Event) {
 	}
 	e.Clock = uint64(len(l.journal) + 1)
 	l.journal = append(l.journal, e)
-	l.s = record.Fold(l.stump, l.journal)
+}
+
+// fold is the stump as put down by now.
+func (l *life) fold() {
+	if l.stump != record.NoStump {
+		l.s = record.Fold(l.stump, l.journal)
+	}
 }
 
 // say puts down what no walk asks: what is told of the block, a note, an answer
 // of another hand.
 func (l *life) say(at time.Time, hand string, body record.Body) {
 	l.put(at, record.Event{At: at, Hand: hand, Body: body})
+	l.fold()
 }
 
 // told is all that was said, by the time of writing.
@@ -174,18 +217,19 @@ func (l *life) told() []entry {
 	return l.entries
 }
 
-// gone says whether a time is not yet reached.
-func (l *life) gone(t time.Time) bool { return t.After(l.Now) }
+// toCome says whether a time is not yet reached.
+func (l *life) toCome(t time.Time) bool { return t.After(l.Now) }
 
 // add puts the stump into the block in the winter before its season.
 func (l *life) add(seasons int) time.Time {
-	at := unit.MakeDate(l.today.Year()-seasons, time.February, 20).At(14, 0, l.Zone).Add(time.Duration(l.index%240) * 2 * time.Minute)
+	day := unit.MakeDate(l.today.Year()-seasons, time.February, 20)
+	at := day.At(14, 0, l.Zone).Add(time.Duration(l.index%usualStumps) * 2 * time.Minute)
 	body := &record.StumpAdded{Stock: "seedling black walnut"}
 	if l.odds(0.6) {
 		body.Across = eighths(l.across + l.between(-1, 2))
 	}
-	if l.variety != varieties[0] {
-		body.Variety = l.variety
+	if l.wood.Variety != varieties[0] {
+		body.Variety = l.wood.Variety
 	}
 	l.say(at, office, body)
 	if l.odds(0.04) {
@@ -195,6 +239,7 @@ func (l *life) add(seasons int) time.Time {
 	return at.Add(2 * time.Minute)
 }
 
+// later is the later of two times.
 func later(a, b time.Time) time.Time {
 	if a.After(b) {
 		return a

@@ -62,7 +62,7 @@ func Today(p Plan) time.Time {
 func Events(p Plan) iter.Seq[record.Event] {
 	p = p.withDefaults()
 	if p.Stumps > largeBlock {
-		return copied(p).stumpByStump
+		return copied(p, livesOfTheirOwn).stumpByStump
 	}
 	return layOut(p).inTimeOrder
 }

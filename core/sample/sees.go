@@ -15,6 +15,9 @@ import (
 // be seen as it is, what is typed as it is measured, and else the likely answer.
 // Without one the stump is left.
 func (l *life) answer(c *walk.Case, ask walk.Ask, t time.Time) ([]record.Body, []record.ID) {
+	if l.onStep != nil {
+		l.onStep(ask.Step.ID)
+	}
 	if text := l.types(c, ask, t); text != "" && ask.Entry != nil {
 		return l.read(*ask.Entry, text)
 	}
@@ -104,13 +107,13 @@ func (l *life) chooses(c *walk.Case, ask walk.Ask, t time.Time) (walk.Choice, bo
 			slip, l.drags = record.Drags, true
 		}
 		return choice(ask, func(b *record.Looked) bool { return b.Slip == slip })
-	case walk.StepWait, walk.StepDrill, walk.StepLeave:
-		if l.tempted(c) {
+	case walk.StepWait, walk.StepLeave:
+		if l.hurried {
 			if ch, ok := keyed(ask, func(ch walk.Choice) bool { return ch.Pick == walk.PickReason }); ok {
 				return ch, true
 			}
 		}
-		return ask.Choices[0], ask.Step.ID != walk.StepWait
+		return ask.Choices[0], ask.Step.ID == walk.StepLeave
 	case walk.StepFreshCut:
 		torn := l.odds(0.06)
 		return choice(ask, func(b *record.FreshCut) bool { return (len(b.Torn) > 0) == torn })
@@ -132,7 +135,8 @@ func (l *life) chooses(c *walk.Case, ask walk.Ask, t time.Time) (walk.Choice, bo
 	case walk.StepEnded:
 		return l.ended(ask)
 	case walk.StepGiveUp:
-		return keyed(ask, func(ch walk.Choice) bool { return len(ch.Bodies) > 0 && ch.Key == l.one("3", "4") })
+		key := l.one("3", "4")
+		return keyed(ask, func(ch walk.Choice) bool { return ch.Key == key })
 	}
 	return l.choosesAfter(c, ask, t)
 }
@@ -161,13 +165,10 @@ func (l *life) face() record.Bleeding {
 	return record.Running
 }
 
-// tempted says whether the hand grafts although told otherwise: the learner and
-// the hurried do.
-func (l *life) tempted(c *walk.Case) bool {
-	if c.A.CutBack == nil || len(c.A.Looks) == 0 {
-		return false
-	}
-	return l.staged == againstAll || l.staged == asItFalls && l.odds(0.012-0.02*min(l.hand.skill, 0))
+// tempted says whether the hand grafts on this visit although told otherwise:
+// the learner and the hurried do.
+func (l *life) tempted() bool {
+	return l.staged == againstAll || l.staged == asItFalls && l.odds(0.025-0.12*min(l.hand.skill, 0))
 }
 
 // buds is two nodes as the lot's are, some of them with one bud alone.
@@ -183,7 +184,7 @@ func (l *life) buds(ask walk.Ask) (walk.Choice, bool) {
 
 // paintsOrNot is painting, or finding the sealer wet still.
 func (l *life) paintsOrNot(ask walk.Ask, t time.Time) (walk.Choice, bool) {
-	wet := l.staged == stillWet && l.index >= l.earlier && len(l.s.Now().StillWet) == 0 || l.odds(0.1)
+	wet := l.staged == stillWet && len(l.s.Now().StillWet) == 0 || l.staged == asItFalls && l.odds(0.1)
 	if wet {
 		rain := l.odds(0.2)
 		return choice(ask, func(b *record.StillWet) bool { return b.Rain == rain })
@@ -221,7 +222,7 @@ func (l *life) types(c *walk.Case, ask walk.Ask, t time.Time) string {
 	case walk.StepMeasure:
 		return eighths(l.across).Typed + ", " + eighths(l.across-l.between(0, 3)).Typed
 	case walk.StepThick:
-		return l.wood.Thickness.Typed
+		return l.wood.thick.Typed
 	case walk.StepSplit:
 		return eighths(l.between(3, 10)).Typed
 	case walk.StepStake:
@@ -229,16 +230,20 @@ func (l *life) types(c *walk.Case, ask walk.Ask, t time.Time) string {
 	case walk.StepSprouts:
 		return strconv.Itoa(l.between(6, 9))
 	case walk.StepTie:
-		return l.measures(t)
+		return eighths(l.length(t)).Typed
 	case walk.StepTwine, walk.StepTwineMove:
 		stem := l.stem(t)
-		return eighths(2*stem+l.between(2, 20)).Typed + ", " + eighths(stem).Typed
+		loop := 2*stem + l.between(2, 20)
+		if l.staged == tightTwine {
+			loop = 4 * stem
+		}
+		return eighths(loop).Typed + ", " + eighths(stem).Typed
 	case walk.StepTwineCheck:
 		return eighths(l.stem(t)).Typed
 	case walk.StepHeadBack:
 		return strconv.Itoa(stakeInches+l.between(1, 6)) + "in"
 	case walk.StepShoots:
-		return ""
+		return l.shootsOf(c, t)
 	}
 	return ask.Entry.Likely
 }
@@ -264,19 +269,14 @@ func (l *life) checks(n, slot int, t time.Time) []bool {
 	return good
 }
 
-// opensWith is what happens to a stump apart from its walk when somebody comes:
-// a tree of later years that did not come through its winter, a second hand's
-// other height, a leader that a gale broke.
-func (l *life) opensWith(t time.Time) {
+// befalls is what happens to a stump apart from its walk before somebody comes: a
+// tree of later years that did not come through its winter.
+func (l *life) befalls(t time.Time) {
 	a := l.s.Now()
-	if l.staged == disputed && a.CutBack != nil && len(a.Looks) == 0 && len(l.s.Clashes) == 0 {
-		cut := a.CutBack.What
-		cut.Height = inches(int(cut.Height.Inches()) - 3)
-		l.say(a.CutBack.At.Add(9*time.Minute), "AS", &cut)
+	if l.lostIn == 0 || t.Year() < l.lostIn || t.Month() < time.April || a.Leader == nil || a.Failed != nil {
+		return
 	}
-	if l.lostIn != 0 && t.Year() >= l.lostIn && a.Leader != nil && a.Failed == nil && t.Month() >= time.April {
-		l.say(t.Add(-time.Minute), "MK", &record.Failed{Cause: l.one("frost", "deer or stock", "girdled", "machine or person")})
-		l.lostIn, l.left = 0, l.odds(0.1)
-		l.given = l.odds(0.15)
-	}
+	l.say(t.Add(-time.Minute), "MK", &record.Failed{Cause: l.one("frost", "deer or stock", "girdled", "machine or person")})
+	l.lostIn, l.left = 0, l.odds(0.05)
+	l.given = l.odds(0.15)
 }

@@ -3,8 +3,10 @@ package sample
 import (
 	"math"
 	"slices"
+	"strings"
 	"time"
 
+	"barkslip/core/due"
 	"barkslip/core/record"
 	"barkslip/core/unit"
 	"barkslip/core/walk"
@@ -43,16 +45,19 @@ func (l *life) choosesAfter(c *walk.Case, ask walk.Ask, t time.Time) (walk.Choic
 		leaf := l.one("little", "some", "some", "much")
 		return choice(ask, func(b *record.SproutsRubbed) bool { return b.Leaf == leaf })
 	case walk.StepFailed:
-		l.left, l.given = l.odds(0.08), l.odds(0.15)
+		l.left, l.given = l.odds(0.05), l.odds(0.15)
 		if ask.Likely == "" {
 			return choice(ask, func(b *record.Failed) bool { return b.Cause == "unknown" })
 		}
+	case walk.StepBroken:
+		l.regrows = t
+		return ask.Choices[l.between(0, 1)], true
 	case walk.StepKeep:
 		n := l.between(1, 3)
 		return choice(ask, func(b *record.SproutsKept) bool { return b.Number == n })
 	case walk.StepLeader:
 		if best := l.best(); best != nil {
-			return choice(ask, func(b *record.LeaderChosen) bool { return b.Slot == best.slot })
+			return l.leads(ask, best.slot)
 		}
 	case walk.StepLeaderShoot:
 		return ask.Choices[l.between(0, 1)], true
@@ -65,9 +70,18 @@ func (l *life) choosesAfter(c *walk.Case, ask walk.Ask, t time.Time) (walk.Choic
 		word := l.stands()
 		return choice(ask, func(b *record.SeasonsEnd) bool { return b.Word == word })
 	case walk.StepHeadBack:
+		if l.staged == towers {
+			return choice(ask, func(*record.AnotherYear) bool { return true })
+		}
 		short := l.length(t) <= stakeInches*8
 		return choice(ask, func(b *record.HeadedBack) bool { return b.Short == short })
 	case walk.StepTwineCheck:
+		if l.isTight(t) {
+			return choice(ask, func(b *record.TwineChecked) bool { return b.Tight })
+		}
+		if l.odds(0.1) {
+			return keyed(ask, func(ch walk.Choice) bool { return ch.Go == walk.StepTwineMove })
+		}
 		return keyed(ask, func(ch walk.Choice) bool { return ch.Entry != nil })
 	case walk.StepUntie:
 		return ask.Choices[0], true
@@ -180,7 +194,7 @@ func (l *life) length(t time.Time) int {
 	if best == nil {
 		return 8
 	}
-	first := best.pushes.At(9, 0, l.Zone)
+	first := later(best.pushes.At(9, 0, l.Zone), l.regrows)
 	end := unit.MakeDate(first.Year(), time.October, 1).At(0, 0, l.Zone)
 	long := l.shoot(days(first, earlier(t, end)))
 	if second := unit.MakeDate(first.Year()+1, time.May, 10).At(0, 0, l.Zone); t.After(second) {
@@ -189,10 +203,68 @@ func (l *life) length(t time.Time) int {
 	return max(long, 4)
 }
 
-func (l *life) measures(t time.Time) string { return eighths(l.length(t)).Typed }
+// opens is a step that the hand chooses by itself, since it sees that it is so:
+// shoots measured when one of them is to lead, a leader that a gale broke, a
+// rival when the leader is headed back.
+func (l *life) opens(c *walk.Case) (walk.StepID, bool) {
+	if l.staged != asItFalls {
+		return "", false
+	}
+	a := c.A
+	d, _ := due.First(c.Dues(), c.Now)
+	switch {
+	case d.Kind == due.Leader && a.Leader == nil && l.whim < 0.3 && growsUnmeasured(a):
+		return walk.StepShoots, true
+	case d.Kind == due.Pinch && l.whim > 0.97 && len(a.Broken) == 0 && len(a.Ties) > 0 && len(a.Headed) == 0:
+		return walk.StepBroken, true
+	case l.whim < 0.3 && len(a.RivalsCut) == 0 && a.HeadedBack() && c.B.Day(record.LastOf(a.Headed).At) == c.B.Day(c.Now):
+		return walk.StepRival, true
+	}
+	return "", false
+}
 
+// growsUnmeasured says whether a graft grows and no shoot was measured.
+func growsUnmeasured(a *record.Attempt) bool {
+	grows := false
+	for _, g := range a.Living() {
+		if a.ShootOf(g.Slot) > 0 {
+			return false
+		}
+		grows = grows || !g.Waiting()
+	}
+	return grows
+}
+
+// leads is the choice of a graft to lead, the first time or in place of a leader
+// that broke.
+func (l *life) leads(ask walk.Ask, slot int) (walk.Choice, bool) {
+	if ch, ok := choice(ask, func(b *record.LeaderBroken) bool { return b.Promoted == slot }); ok {
+		return ch, true
+	}
+	return choice(ask, func(b *record.LeaderChosen) bool { return b.Slot == slot })
+}
+
+// shootsOf is the longest shoot of each graft that grows, the leader's the
+// longest of all.
+func (l *life) shootsOf(c *walk.Case, t time.Time) string {
+	var typed []string
+	best := l.best()
+	for _, g := range c.A.Living() {
+		long := l.length(t)
+		if best == nil || g.Slot != best.slot {
+			long = long * 2 / 3
+		}
+		if !g.Waiting() {
+			typed = append(typed, eighths(max(long, 2)).Typed)
+		}
+	}
+	return strings.Join(typed, ", ")
+}
+
+// days is how many days lie between two times.
 func days(from, to time.Time) float64 { return to.Sub(from).Hours() / 24 }
 
+// earlier is the earlier of two times.
 func earlier(a, b time.Time) time.Time {
 	if a.Before(b) {
 		return a
