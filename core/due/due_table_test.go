@@ -40,7 +40,7 @@ func ties(d *recordtest.Diary, days ...string) {
 var dueDates = []dueDate{
 	{"after-look: sealed + 2 d, + 4 d", AfterLook, nil, nil, "2027-05-14", "2027-05-16"},
 	{"after-look: checked", AfterLook, nil, func(d *recordtest.Diary) { d.On("2027-05-14", 9, 0, &record.SealChecked{}) }, "", ""},
-	{"after-look: checked before this sealing", AfterLook, nil, func(d *recordtest.Diary) { d.On("2027-05-12", 8, 0, &record.SealChecked{}) }, "2027-05-14", "2027-05-16"},
+	{"after-look: checked before this sealing", AfterLook, nil, func(d *recordtest.Diary) { d.Odd("2027-05-12", 8, 0, &record.SealChecked{}) }, "2027-05-14", "2027-05-16"},
 	{"reseal: wrapped", Reseal, nil, nil, "", ""},
 	{"reseal: bare + 5 d, + 6 d", Reseal, nil, func(d *recordtest.Diary) { d.On("2027-05-12", 11, 0, &record.Sealed{Cover: record.Bare}) }, "2027-05-17", "2027-05-18"},
 	{"reseal: resealed", Reseal, nil, func(d *recordtest.Diary) {
@@ -283,13 +283,14 @@ var dueDates = []dueDate{
 		led(d)
 		d.On("2028-05-02", 9, 0, &record.Noted{Text: "in leaf"})
 	}, "2029-01-15", "2029-03-01"},
-	{"second-shoot-off: mild, after the second season", SecondShootOff, nil, pushes, "2029-01-15", "2029-03-01"},
-	{"second-shoot-off: frosty", SecondShootOff, recordtest.Frosty(recordtest.Northern()), pushes, "2029-03-01", "2029-04-15"},
+	{"second-shoot-off: mild, after the second season", SecondShootOff, nil, led, "2029-01-15", "2029-03-01"},
+	{"second-shoot-off: frosty", SecondShootOff, recordtest.Frosty(recordtest.Northern()), led, "2029-03-01", "2029-04-15"},
 	{"second-shoot-off: off", SecondShootOff, nil, func(d *recordtest.Diary) {
-		d.On("2027-05-29", 9, 0, recordtest.Visit(record.NoChange, record.Pushing)).On("2029-01-20", 9, 0, &record.SecondShootOff{})
+		led(d)
+		d.On("2029-01-20", 9, 0, &record.SecondShootOff{})
 	}, "", ""},
 	{"second-shoot-off: none there", SecondShootOff, nil, func(d *recordtest.Diary) {
-		pushes(d)
+		led(d)
 		d.On("2029-01-20", 9, 0, &record.SecondShootOff{None: true})
 	}, "", ""},
 	{"nurse-limbs-off: after the first season", NurseLimbsOff, nil, nil, "2028-01-15", "2028-03-01"},

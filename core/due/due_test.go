@@ -40,6 +40,7 @@ func TestDueDates(t *testing.T) {
 			b = recordtest.Northern()
 		}
 		d := recordtest.DiaryOn(b).Grafted("2027-05-03", "2027-05-12", record.Wrapped)
+		d.Bare = true // a row may lack what its due does not ask for
 		if c.work != nil {
 			c.work(d)
 		}
