@@ -1,6 +1,9 @@
 // Package store keeps the book: one file holding the journal of events, safe
-// against lost power and full disks, and the summaries made from it. FORMAT.md
-// describes the file.
+// against lost power and full disks, and the summaries made from it. It opens a
+// book safely and brings an older one up to date, appends and joins events, reads
+// them back folded, copies, checks and brings back. It decides nothing about what
+// events mean: that is core's, of which it uses record and due, and no screen and
+// no command is known to it. FORMAT.md describes the file.
 package store
 
 import (

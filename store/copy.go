@@ -212,11 +212,11 @@ func keepAside(path string) error {
 func lockedElsewhere(path string) bool {
 	var f *os.File
 	err := guard(func() error {
-		db, err := bbolt.Open(path, 0, &bbolt.Options{ReadOnly: true, Timeout: time.Nanosecond, OpenFile: func(name string, flag int, mode os.FileMode) (*os.File, error) {
-			var err error
+		open := func(name string, flag int, mode os.FileMode) (_ *os.File, err error) {
 			f, err = os.OpenFile(name, flag, mode)
 			return f, err
-		}})
+		}
+		db, err := bbolt.Open(path, 0, &bbolt.Options{ReadOnly: true, Timeout: time.Nanosecond, OpenFile: open})
 		if err == nil {
 			err = db.Close()
 		}

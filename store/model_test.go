@@ -92,7 +92,8 @@ func anyEvent(t *rapid.T, known []record.Event) record.Event {
 	stump := stumpAt(block, uint16(rapid.IntRange(1, 2).Draw(t, "row")), uint16(rapid.IntRange(1, 3).Draw(t, "tree")))
 	stump.Limb = uint8(rapid.IntRange(0, 1).Draw(t, "limb"))
 	at := day.Add(time.Duration(rapid.IntRange(0, 2000).Draw(t, "minutes")) * time.Minute)
-	settings := [][2]string{{"zone", "Europe/Paris"}, {"zone", "Nowhere/None"}, {"latitude", "51"}, {"longitude", "170"}, {"frosty", "yes"}, {"variety", "Chandler"}, {"unheard-of", "x"}}
+	settings := [][2]string{{"zone", "Europe/Paris"}, {"zone", "Nowhere/None"}, {"latitude", "51"}, {"longitude", "170"},
+		{"frosty", "yes"}, {"variety", "Chandler"}, {"unheard-of", "x"}}
 	switch rapid.IntRange(0, 9).Draw(t, "kind") {
 	case 0:
 		kv := rapid.SampledFrom(settings).Draw(t, "setting")

@@ -72,7 +72,7 @@ func gatherStump(tx *bbolt.Tx, st *state, id record.StumpID) (events []record.Ev
 }
 
 // Events is the events of one stump as they were written, in no order; of
-// core.NoStump those about no stump. Where blocks were said to be the same it
+// record.NoStump those about no stump. Where blocks were said to be the same it
 // is the events of the tree in all of them. If records are damaged, the events
 // that hold are given together with an error.
 func (b *Book) Events(id record.StumpID) ([]record.Event, error) {
@@ -86,7 +86,8 @@ func (b *Book) Events(id record.StumpID) ([]record.Event, error) {
 		return nil
 	})
 	if err == nil && bad+missing > 0 {
-		err = problem(ErrDamaged, record.ErrDamaged, "of the answers about %s %s damaged; check the book and bring it back from a copy", named(id), lostRecords(bad+missing))
+		err = problem(ErrDamaged, record.ErrDamaged, "of the answers about %s %s damaged; check the book and bring it back from a copy",
+			named(id), lostRecords(bad+missing))
 	}
 	return events, err
 }
@@ -144,7 +145,8 @@ func (b *Book) Journal(fn func(record.Event) error) error {
 		lost -= gone // replaced meanwhile
 	}
 	if lost = max(lost, bad); lost > 0 {
-		return problem(ErrDamaged, record.ErrDamaged, "%d of the %d records of the book %s could be read; %s damaged and left out", read, read+lost, b.path, lostRecords(lost))
+		return problem(ErrDamaged, record.ErrDamaged, "%d of the %d records of the book %s could be read; %s damaged and left out",
+			read, read+lost, b.path, lostRecords(lost))
 	}
 	return nil
 }

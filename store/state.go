@@ -146,7 +146,8 @@ func checkSchema(tx *bbolt.Tx, path string) error {
 		return problem(ErrNotABook, nil, "%s is not a book of this program; choose another file", path)
 	}
 	if n := schemaOf(tx); n > schema {
-		return problem(ErrNewer, nil, "the book %s was written by a newer version of this program (layout %d, this one knows %d); open it with that version", path, n, schema)
+		return problem(ErrNewer, nil, "the book %s was written by a newer version of this program (layout %d, this one knows %d); open it with that version",
+			path, n, schema)
 	}
 	for _, name := range [][]byte{bucketBlocks, bucketJournal, bucketSummaries} {
 		if tx.Bucket(name) == nil {

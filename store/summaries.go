@@ -12,7 +12,7 @@ import (
 )
 
 // A summary stands under the spot of its stump in the block that goes on, as
-// the fixed layout of core followed by a CRC-32C over key and layout.
+// the fixed layout of core/due followed by a CRC-32C over key and layout.
 
 // packSummary packs a summary for its key.
 func packSummary(p spot, s due.Summary) []byte {

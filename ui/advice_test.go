@@ -8,6 +8,7 @@ import (
 	"barkslip/core/ready"
 	"barkslip/core/record"
 	"barkslip/core/walk"
+	"barkslip/ui/part"
 )
 
 // TestAgainstAdvice grafts a stump that should wait, with a typed reason, and
@@ -54,7 +55,7 @@ func TestNoAdviceAgainst(t *testing.T) {
 	d.open()
 	d.press("enter", "a")
 	d.sees("no advice against it")
-	if d.root.list != nil {
+	if over[*part.List](d) {
 		t.Error("a list is open")
 	}
 }
@@ -85,7 +86,7 @@ func TestFailedWithCause(t *testing.T) {
 		t.Errorf("stage %s", s)
 	}
 	d.press("x", "esc")
-	if d.root.list != nil || d.stump().Stage() != record.StagePainted {
+	if over[*part.List](d) || d.stump().Stage() != record.StagePainted {
 		t.Errorf("Esc did not leave the list")
 	}
 }

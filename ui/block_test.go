@@ -7,6 +7,10 @@ import (
 
 	"barkslip/core/record"
 	"barkslip/core/unit"
+	"barkslip/ui/block"
+	"barkslip/ui/first"
+	"barkslip/ui/part"
+	"barkslip/ui/stump"
 )
 
 // TestSettings changes settings of a block; a value that cannot be is refused
@@ -34,7 +38,7 @@ func TestSettings(t *testing.T) {
 		d.pickWord(c.word)
 		if c.word != "variety planned" {
 			d.press(c.wrong, "enter")
-			if d.root.prompt == nil || !d.root.x.wrong {
+			if !over[*part.Prompt](d) || !d.root.said.Wrong {
 				t.Errorf("%s: %q was taken", c.word, c.wrong)
 				continue
 			}
@@ -43,8 +47,8 @@ func TestSettings(t *testing.T) {
 			}
 		}
 		d.press(c.right, "enter")
-		if d.root.prompt != nil || !c.holds(d.root.x.site()) {
-			t.Errorf("%s: %q was not taken: %s", c.word, c.right, d.root.x.said)
+		if over[*part.Prompt](d) || !c.holds(d.root.x.Site()) {
+			t.Errorf("%s: %q was not taken: %s", c.word, c.right, d.root.said.Text)
 		}
 		d.press("esc", "esc")
 	}
@@ -61,16 +65,16 @@ func TestSettings(t *testing.T) {
 func TestBareLengthOfASetting(t *testing.T) {
 	d := newDriver(t, "2027-05-04 09:00")
 	d.plant("Hollow Lane", rows(1, 1)...)
-	before := d.root.x.site().GraftHeight
+	before := d.root.x.Site().GraftHeight
 	d.press("o")
 	d.pickWord("graft height")
 	d.press("34", "enter")
-	if d.root.prompt == nil || !strings.Contains(d.root.x.said, "unit") || d.root.x.site().GraftHeight != before {
-		t.Fatalf("a bare 34 is taken as %v; %s", d.root.x.site().GraftHeight, d.root.x.said)
+	if !over[*part.Prompt](d) || !strings.Contains(d.root.said.Text, "unit") || d.root.x.Site().GraftHeight != before {
+		t.Fatalf("a bare 34 is taken as %v; %s", d.root.x.Site().GraftHeight, d.root.said.Text)
 	}
 	d.press("in", "enter")
-	if h := d.root.x.site().GraftHeight.Length; h != 34*unit.Inch {
-		t.Errorf("34in is taken as %v; %s", h, d.root.x.said)
+	if h := d.root.x.Site().GraftHeight.Length; h != 34*unit.Inch {
+		t.Errorf("34in is taken as %v; %s", h, d.root.said.Text)
 	}
 }
 
@@ -91,7 +95,7 @@ func TestBlockFromAList(t *testing.T) {
 	d.sees("Which list?")
 	for _, path := range []string{"", "none.csv", "twice.csv", "word.csv", "head.csv", "empty.csv"} {
 		d.press(path, "enter")
-		if d.root.on != onFirst || !d.root.x.wrong {
+		if !is[*first.Screen](d) || !d.root.said.Wrong {
 			t.Fatalf("%q was taken:\n%s", path, d.screen())
 		}
 		if strings.HasSuffix(path, "word.csv") {
@@ -104,7 +108,7 @@ func TestBlockFromAList(t *testing.T) {
 	}
 	d.press("good.csv", "enter")
 	for range 12 {
-		if d.root.on != onFirst {
+		if !is[*first.Screen](d) {
 			break
 		}
 		d.press("enter")
@@ -126,19 +130,19 @@ func TestFirstUseRefusesNonsense(t *testing.T) {
 	d.press("1")
 	wrong := map[string]string{"name": "", "rows": "none", "trees": "0", "units": "cubits", "zone": "Mars", "place": "91 0", "graft-height": "12 parsecs"}
 	asked := 0
-	for d.root.on == onFirst {
-		q := firstQuestions[d.root.first.at]
-		if bad, ok := wrong[q.name]; ok {
+	for is[*first.Screen](d) {
+		q := d.asked()
+		if bad, ok := wrong[q]; ok {
 			asked++
 			d.press(bad, "enter")
-			if now := firstQuestions[d.root.first.at].name; now != q.name || !d.root.x.wrong {
-				t.Fatalf("%s: %q was taken", q.name, bad)
+			if now := d.asked(); now != q || !d.root.said.Wrong {
+				t.Fatalf("%s: %q was taken", q, bad)
 			}
 			for range bad {
 				d.press("backspace")
 			}
 		}
-		if q.name == "name" {
+		if q == "name" {
 			d.press("Home")
 		}
 		d.press("enter")
@@ -160,7 +164,7 @@ func TestFirstUseGoesBack(t *testing.T) {
 	d.sees("> Home")
 	d.press(" field", "enter")
 	d.sees("> 2")
-	for d.root.on == onFirst {
+	for is[*first.Screen](d) {
 		d.press("enter")
 	}
 	d.sees("Home field", "2 rows")
@@ -186,9 +190,9 @@ func TestSampleFromFirstUse(t *testing.T) {
 	d.sees("Its own day is 4 May 2027")
 }
 
-// TestNextThatNeedsAHand goes from stump to stump: the white clock first, then
+// TestNextThatNeedsWork goes from stump to stump: the white clock first, then
 // on in walking order and round to the beginning.
-func TestNextThatNeedsAHand(t *testing.T) {
+func TestNextThatNeedsWork(t *testing.T) {
 	d := newDriver(t, "2027-05-04 13:00")
 	d.plant("Hollow Lane", rows(3, 3)...)
 	for _, p := range [][2]int{{1, 3}, {2, 1}, {2, 3}, {3, 2}} {
@@ -196,23 +200,31 @@ func TestNextThatNeedsAHand(t *testing.T) {
 	}
 	d.open()
 	d.press("n")
-	want := [][2]int{{1, 3}, {2, 3}, {2, 1}, {3, 2}, {1, 3}}
-	for _, p := range want {
-		if id := d.root.stump.id; id != tree(p[0], p[1]) {
-			t.Fatalf("on %s, want %v", id.Place(), p)
-		}
+	// those standing are cut back in their turn, those cut back are looked at
+	met, last := map[record.StumpID]bool{}, d.walk().ID()
+	for !met[last] {
+		met[last] = true
 		d.press("s")
+		if id := d.walk().ID(); id.WalkCompare(last) <= 0 && !met[id] {
+			t.Fatalf("from %s back to %s", last.Place(), id.Place())
+		}
+		last = d.walk().ID()
+	}
+	for _, p := range [][2]int{{1, 3}, {2, 1}, {2, 3}, {3, 2}} {
+		if !met[tree(p[0], p[1])] {
+			t.Errorf("%v was passed by", p)
+		}
 	}
 	d.sealed(tree(3, 3), "2027-04-20 09:00", "2027-05-04 10:00", "2027-05-04 10:30")
 	d.open()
 	d.press("n")
-	if id := d.root.stump.id; id != tree(3, 3) {
+	if id := d.walk().ID(); id != tree(3, 3) {
 		t.Errorf("on %s, want the one to be painted", id.Place())
 	}
 }
 
-// TestNothingNeedsAHand says so.
-func TestNothingNeedsAHand(t *testing.T) {
+// TestNoMoreWork says so.
+func TestNoMoreWork(t *testing.T) {
 	d := newDriver(t, "2027-05-04 13:00")
 	d.plant("Hollow Lane", rows(1, 3)...)
 	for n := 1; n <= 3; n++ {
@@ -220,8 +232,8 @@ func TestNothingNeedsAHand(t *testing.T) {
 	}
 	d.open()
 	d.press("n")
-	d.sees("needs a hand")
-	if d.root.on != onBlock {
+	d.sees("No more work is due now.")
+	if !is[*block.Screen](d) {
 		t.Error("a stump is open")
 	}
 }
@@ -234,7 +246,7 @@ func TestCutBackDayGoesFromStumpToStump(t *testing.T) {
 	d.open()
 	for _, want := range []record.StumpID{tree(1, 1), tree(1, 2), tree(2, 2), tree(2, 1)} {
 		d.press("n")
-		if d.root.on != onStump || d.root.stump.id != want {
+		if !is[*stump.Screen](d) || d.walk().ID() != want {
 			t.Fatalf("not on %s:\n%s", want.Place(), d.screen())
 		}
 		d.did(want, "2027-05-04 13:00", cut()...)
@@ -244,11 +256,10 @@ func TestCutBackDayGoesFromStumpToStump(t *testing.T) {
 			break
 		}
 		d.press("s")
-		d.sees("next to be cut back")
 		d.press("esc")
 	}
 	d.press("s")
-	d.sees("Nothing more needs a hand now.")
+	d.sees("No more work is due now.")
 }
 
 // TestFind goes to a place typed, and says which there is not.
@@ -262,15 +273,15 @@ func TestFind(t *testing.T) {
 	d.press("/", "2/3", "enter")
 	d.sees("row 2 tree 3")
 	d.press("esc")
-	if id := d.root.block.cursor(); id != tree(2, 3) {
+	if id := d.ground().Cursor(); id != tree(2, 3) {
 		t.Errorf("the cursor is on %s", id.Place())
 	}
 	d.press("4/17/2", "enter")
 	d.sees("row 4 tree 17 limb 2")
 	d.press("esc")
-	for _, wrong := range []string{"9/9", "4/21", "4", "4/x", "0/1", "4/17/9", "99999/1", "/"} {
+	for _, wrong := range []string{"9/9", "4/21", "21", "4/x", "0/1", "4/17/9", "99999/1", "/"} {
 		d.press("/", wrong, "enter")
-		if d.root.on != onBlock || d.root.prompt == nil || !d.root.x.wrong {
+		if !is[*block.Screen](d) || !over[*part.Prompt](d) || !d.root.said.Wrong {
 			t.Errorf("%q was taken:\n%s", wrong, d.screen())
 		}
 		d.press("esc")
@@ -287,7 +298,8 @@ func TestFilter(t *testing.T) {
 	d.did(tree(2, 3), "2027-04-20 09:00", cut()...)
 	d.did(tree(2, 1), "2027-05-04 08:00", &record.Noted{Text: "crooked"})
 	d.open()
-	for word, want := range map[string]string{"sealed": "1 of 6", "draining": "1 of 6", "standing": "4 of 6", "late": "2 of 6", "with notes": "1 of 6", "disagree": "0 of 6", "failed": "0 of 6"} {
+	for word, want := range map[string]string{"sealed": "1 of 6", "draining": "1 of 6", "standing": "4 of 6", "late": "2 of 6", "with notes": "1 of 6",
+		"disagree": "0 of 6", "failed": "0 of 6"} {
 		d.press("f")
 		d.pickWord(word)
 		d.sees(want)
@@ -304,7 +316,7 @@ func TestHand(t *testing.T) {
 	d.root.x.SavePrefs = func(p Prefs) error { saved = p; return nil }
 	for _, wrong := range []string{"ABCDE", "R2", "R K", "-"} {
 		d.press("h", wrong, "enter")
-		if d.root.prompt == nil {
+		if !over[*part.Prompt](d) {
 			t.Errorf("%q was taken", wrong)
 		}
 		d.press("esc")
@@ -325,7 +337,7 @@ func TestThemeAndCoachAreKept(t *testing.T) {
 	saved := Prefs{}
 	d.root.x.SavePrefs = func(p Prefs) error { saved = p; return nil }
 	d.press("L", "enter", "c")
-	d.sees("Look for", "Why")
+	d.sees("Look for")
 	if saved.Theme != "sunlight" || !saved.Coach {
 		t.Errorf("kept %+v", saved)
 	}

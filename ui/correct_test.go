@@ -7,6 +7,7 @@ import (
 	"barkslip/core/record"
 	"barkslip/core/unit"
 	"barkslip/core/walk"
+	"barkslip/ui/block"
 )
 
 // correct moves up the stake to a step.
@@ -34,7 +35,7 @@ func TestCorrectStandingAnswer(t *testing.T) {
 	d.wait(time.Hour)
 	d.press("44", "enter")
 	d.on(walk.StepWait)
-	d.sees("Taken: ", "44 in")
+	d.sees("Recorded: ", "44 in")
 	heights := 0
 	for _, e := range d.live() {
 		if c, ok := e.Body.(*record.CutBack); ok {
@@ -106,7 +107,7 @@ func TestCorrectingCanBeLeft(t *testing.T) {
 		t.Errorf("%d answers, were %d", len(d.live()), len(before))
 	}
 	d.press("esc")
-	if d.root.on != onBlock {
+	if !is[*block.Screen](d) {
 		t.Errorf("Esc did not go back to the block:\n%s", d.screen())
 	}
 }
@@ -123,7 +124,7 @@ func TestCorrectEachStandingAnswer(t *testing.T) {
 	for _, step := range []walk.StepID{walk.StepNodes, walk.StepThick, walk.StepHeight, walk.StepReach, walk.StepLimbs} {
 		before := len(d.live())
 		d.correct(step)
-		if d.root.stump.q.Likely == "" && d.root.stump.entry() == nil {
+		if d.walk().Asked().Likely == "" && d.walk().Field() == nil {
 			t.Fatalf("%s has no likely answer", step)
 		}
 		d.press("enter")

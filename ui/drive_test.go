@@ -12,6 +12,11 @@ import (
 
 	"barkslip/core/record"
 	"barkslip/store"
+	"barkslip/ui/block"
+	"barkslip/ui/first"
+	"barkslip/ui/part"
+	"barkslip/ui/rounds"
+	"barkslip/ui/stump"
 )
 
 // driver drives the screens by synthetic keys on a real book, with a clock that
@@ -71,7 +76,8 @@ func (d *driver) clock(now string) {
 	d.root.Update(tick(d.now))
 }
 
-var named = map[string]tea.KeyType{"enter": tea.KeyEnter, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight, "space": tea.KeySpace, "backspace": tea.KeyBackspace}
+var named = map[string]tea.KeyType{"enter": tea.KeyEnter, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft,
+	"right": tea.KeyRight, "space": tea.KeySpace, "backspace": tea.KeyBackspace}
 
 // press presses keys one after another, a second apart. A word that is no key's
 // name is typed letter by letter.
@@ -120,9 +126,54 @@ func (d *driver) block() {
 }
 
 func (d *driver) stump() *record.Stump {
-	s, err := d.book.Stump(d.root.stump.id)
+	s, err := d.book.Stump(d.walk().ID())
 	if err != nil {
 		d.t.Fatal(err)
 	}
 	return s
 }
+
+// walk is the open stump.
+func (d *driver) walk() *stump.Screen {
+	d.t.Helper()
+	s, ok := find[*stump.Screen](&d.root.mode)
+	if !ok {
+		d.t.Fatalf("no stump is open:\n%s", d.screen())
+	}
+	return s
+}
+
+// ground is the block that is up or beneath.
+func (d *driver) ground() *block.Screen {
+	d.t.Helper()
+	s, ok := find[*block.Screen](&d.root.mode)
+	if !ok {
+		d.t.Fatalf("no block is open:\n%s", d.screen())
+	}
+	return s
+}
+
+// round is the round that is up or beneath.
+func (d *driver) round() *rounds.Screen {
+	d.t.Helper()
+	s, ok := find[*rounds.Screen](&d.root.mode)
+	if !ok {
+		d.t.Fatalf("no round is under way:\n%s", d.screen())
+	}
+	return s
+}
+
+// asked is the question of first use that is asked, "" if none is.
+func (d *driver) asked() string {
+	s, ok := upon[*first.Screen](&d.root.mode)
+	if !ok {
+		return ""
+	}
+	return s.Asked()
+}
+
+// is says whether a screen of a kind is up, whatever lies over it.
+func is[S part.Screen](d *driver) bool { _, ok := upon[S](&d.root.mode); return ok }
+
+// over says whether a prompt, a list or a page lies over the screen.
+func over[S part.Screen](d *driver) bool { _, ok := d.root.over.(S); return ok }

@@ -8,6 +8,8 @@ import (
 	"barkslip/core/due"
 	"barkslip/core/record"
 	"barkslip/core/walk"
+	"barkslip/ui/first"
+	"barkslip/ui/part"
 )
 
 // watched is a book whose writing can be watched or made to fail.
@@ -50,28 +52,28 @@ func TestNothingIsTakenBeforeTheDisk(t *testing.T) {
 	writes := 0
 	w.before = func() error {
 		writes++
-		s := d.root.stump
-		if strings.Contains(d.screen(), "Taken: ") && !strings.Contains(d.screen(), d.root.x.said) {
+		s := d.walk()
+		if strings.Contains(d.screen(), "Recorded: ") && !strings.Contains(d.screen(), d.root.said.Text) {
 			t.Errorf("taken is said while it is written:\n%s", d.screen())
 		}
-		if fresh, err := d.book.Stump(s.id); err != nil || len(fresh.Live) != len(s.s.Live) {
-			t.Errorf("the screen holds %d answers, the disk %d", len(s.s.Live), len(fresh.Live))
+		if fresh, err := d.book.Stump(s.ID()); err != nil || len(fresh.Live) != len(s.Record().Live) {
+			t.Errorf("the screen holds %d answers, the disk %d", len(s.Record().Live), len(fresh.Live))
 		}
-		d.root.x.say("")
+		d.root.say("", false)
 		order = append(order, "handed over")
 		return nil
 	}
 	w.after = func() { order = append(order, "on disk") }
-	for _, keys := range [][]string{{"2"}, {"enter"}, {"enter"}, {"enter"}, {"enter"}, {"u"}, {"U"}, {"n", "wet", "enter"}} {
+	for _, keys := range [][]string{{"2"}, {"enter"}, {"enter"}, {"enter"}, {"enter"}, {"u"}, {"U"}, {"m", "wet", "enter"}} {
 		before := writes
 		d.press(keys...)
 		if writes != before+1 {
 			t.Fatalf("%v wrote %d times", keys, writes-before)
 		}
-		if said := d.root.x.said; !strings.HasPrefix(said, "Taken: ") && !strings.Contains(said, " back: ") {
+		if said := d.root.said.Text; !strings.HasPrefix(said, "Recorded: ") && !strings.Contains(said, " back: ") {
 			t.Fatalf("%v: said %q", keys, said)
 		}
-		d.sees(d.root.x.said)
+		d.sees(d.root.said.Text)
 		order = append(order, "shown")
 	}
 	want := strings.Repeat("handed over, on disk, shown, ", 8)
@@ -87,14 +89,14 @@ func TestFailedWriteKeepsTheQuestion(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.press("enter", "2")
 	w := d.watch()
-	for _, answer := range [][]string{{"30", "enter"}, {"enter"}, {"u"}, {"n", "wet", "enter"}, {"x", "1"}} {
-		d.root.x.say("")
+	for _, answer := range [][]string{{"30", "enter"}, {"enter"}, {"u"}, {"m", "wet", "enter"}, {"x", "1"}} {
+		d.root.say("", false)
 		w.before = func() error { return errFull }
 		d.press(answer...)
 		w.before = nil
 		d.sees("disk is full")
-		d.lacks("Taken:", "Took back:")
-		if d.root.prompt != nil || d.root.stump.field.text != "" {
+		d.lacks("Recorded:", "Took back:")
+		if over[*part.Prompt](d) || d.walk().Field() != nil && d.walk().Field().Text() != "" {
 			d.press("esc")
 		}
 		d.on(walk.StepReach)
@@ -103,7 +105,7 @@ func TestFailedWriteKeepsTheQuestion(t *testing.T) {
 		}
 	}
 	d.press("30", "enter")
-	d.sees("Taken:")
+	d.sees("Recorded:")
 	d.on(walk.StepLeaf)
 }
 
@@ -120,13 +122,13 @@ func TestFailedRowAnswer(t *testing.T) {
 	d.pickWord("painted white")
 	d.press("enter")
 	d.sees("disk is full")
-	d.lacks("Taken:")
+	d.lacks("Recorded:")
 	if sums, _ := d.book.Summaries(home); sums[0].Stage != record.StageSealed {
 		t.Fatalf("stage %s", sums[0].Stage)
 	}
 	w.before = nil
 	d.press("enter")
-	d.sees("Taken:")
+	d.sees("Recorded:")
 }
 
 // TestFailedFirstBlock sees that a block that cannot be written leaves the
@@ -138,12 +140,12 @@ func TestFailedFirstBlock(t *testing.T) {
 	d.press("1", "Home block", "enter", "2", "enter", "3", "enter")
 	for range 20 {
 		d.press("enter")
-		if d.root.x.wrong {
+		if d.root.said.Wrong {
 			break
 		}
 	}
 	d.sees("disk is full")
-	if d.root.on != onFirst {
+	if !is[*first.Screen](d) {
 		t.Fatalf("left the questions:\n%s", d.screen())
 	}
 	w.before = nil

@@ -15,13 +15,16 @@ import (
 	"barkslip/core/sample"
 	"barkslip/store"
 	"barkslip/ui/paper"
+	"barkslip/ui/part"
+	"barkslip/ui/stump"
 )
 
 // anyKeys are the keys that a hand in gloves may hit, and texts that it types.
 var anyKeys = []string{
 	"enter", "enter", "enter", "esc", "up", "down", "left", "right", "space", "backspace", "1", "1", "2", "3", "4", "5", "6", "7", "8", "9", "0",
 	"a", "b", "c", "d", "f", "g", "h", "j", "k", "l", "m", "n", "o", "p", "r", "s", "t", "u", "u", "v", "w", "x", "y", "z", "U", "L", "?", "/", "!",
-	"3.4", "3.4 3.1", "120:2in", "4/17", "RK", "13:40", "20", "36in", "1e309", "-1", "NaN", "1/0", "0", "Lantern", "2027-05-03 13:40", "999999999999", "12 x 11 x 10", "木", "\u202e",
+	"3.4", "3.4 3.1", "120:2in", "4/17", "RK", "13:40", "20", "36in",
+	"1e309", "-1", "NaN", "1/0", "0", "Lantern", "2027-05-03 13:40", "999999999999", "12 x 11 x 10", "木", "\u202e",
 }
 
 // TestAnyKeys presses all sorts of keys on a block with stumps at every stage,
@@ -43,10 +46,10 @@ func TestAnyKeys(t *testing.T) {
 		d.root = newRoot(Options{Book: book, Now: func() time.Time { return d.now }, Tick: func() time.Time { return d.hand }, Random: rand.Reader,
 			Prefs: Prefs{Hand: "RK", Coach: rapid.Bool().Draw(rt, "coach")}, LocalZone: "America/New_York", Zones: time.LoadLocation,
 			OpenFile: noFile, Plain: rapid.Bool().Draw(rt, "plain")})
-		d.root.x.theme = paper.ThemeNamed(rapid.SampledFrom(paper.ThemeNames).Draw(rt, "theme"))
+		d.root.x.Theme = paper.ThemeNamed(rapid.SampledFrom(paper.ThemeNames).Draw(rt, "theme"))
 		d.size(w, h)
-		if stumps, _ := book.Summaries(d.root.x.block); len(stumps) > 0 {
-			d.root.openStump(rapid.SampledFrom(stumps).Draw(rt, "stump").ID)
+		if stumps, _ := book.Summaries(d.root.x.Block); len(stumps) > 0 {
+			d.root.do(part.Open{Stump: rapid.SampledFrom(stumps).Draw(rt, "stump").ID})
 		}
 		for range rapid.IntRange(1, 30).Draw(rt, "presses") {
 			if rapid.IntRange(0, 9).Draw(rt, "wait") == 0 {
@@ -63,10 +66,11 @@ func TestAnyKeys(t *testing.T) {
 			if strings.ContainsFunc(d.screen(), unruly) {
 				rt.Fatalf("an unruly character:\n%s", d.screen())
 			}
-			if s := d.root.stump; s != nil && d.root.on == onStump {
-				fresh, err := book.Stump(s.id)
-				if err != nil || len(fresh.Live) != len(s.s.Live) {
-					rt.Fatalf("the screen holds %d answers, the book %d: %v", len(s.s.Live), len(fresh.Live), err)
+			if is[*stump.Screen](d) {
+				s := d.walk()
+				fresh, err := book.Stump(s.ID())
+				if err != nil || len(fresh.Live) != len(s.Record().Live) {
+					rt.Fatalf("the screen holds %d answers, the book %d: %v", len(s.Record().Live), len(fresh.Live), err)
 				}
 			}
 		}
@@ -90,12 +94,12 @@ func TestEveryStageKeepsItsWindow(t *testing.T) {
 	}
 	d := &driver{t: t, book: book, now: now, hand: time.Unix(0, 0)}
 	d.open()
-	for _, s := range d.root.block.sums {
+	for _, s := range d.root.x.Summaries(d.root.x.Block) {
 		if seen[s.Stage] {
 			continue
 		}
 		seen[s.Stage] = true
-		d.root.openStump(s.ID)
+		d.root.do(part.Open{Stump: s.ID})
 		d.each(func(size [2]int, theme string, plain bool) {
 			if wrong := geometry(d.root.View(), size[0], size[1]); wrong != "" {
 				t.Errorf("%s, %v: %s", s.Stage, size, wrong)

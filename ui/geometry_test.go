@@ -9,7 +9,10 @@ import (
 
 	"github.com/mattn/go-runewidth"
 
+	"barkslip/ui/block"
 	"barkslip/ui/paper"
+	"barkslip/ui/part"
+	"barkslip/ui/stump"
 )
 
 var windows = [][2]int{{80, 24}, {120, 40}, {60, 15}, {200, 60}}
@@ -61,19 +64,19 @@ func TestEveryScreenKeepsItsWindow(t *testing.T) {
 func TestFocusHasAMark(t *testing.T) {
 	tour(t, func(name string, d *driver) {
 		d.each(func(size [2]int, theme string, plain bool) {
-			if d.root.page != nil { // a text to read has no focus
+			if over[*part.Page](d) { // a text to read has no focus
 				return
 			}
 			screen := d.root.View()
-			turned := strings.SplitN(d.root.x.theme.Paint([]paper.Line{paper.Text(paper.Turned, "X")}, 1, 1), "X", 2)[0]
+			turned := strings.SplitN(d.root.x.Theme.Paint([]paper.Line{paper.Text(paper.Turned, "X")}, 1, 1), "X", 2)[0]
 			marks := []string{turned, ">", "◆", "• "}
 			if plain {
 				marks = []string{turned, ">", "* "}
 			}
-			if d.root.on == onStump {
-				marks = append(marks, d.root.stump.q.Step.Part.String()+": "+d.root.stump.q.Step.Name)
+			if is[*stump.Screen](d) {
+				marks = append(marks, d.walk().Asked().Step.Part.String()+": "+d.walk().Asked().Step.Name)
 			}
-			if d.root.on == onBlock && len(d.root.block.rows) == 0 { // nothing to be on
+			if is[*block.Screen](d) && d.ground().Rows() == 0 { // nothing to be on
 				return
 			}
 			for _, m := range marks {
@@ -90,13 +93,13 @@ func TestFocusHasAMark(t *testing.T) {
 // question.
 func TestEveryAnswerIsOnTheScreen(t *testing.T) {
 	tour(t, func(name string, d *driver) {
-		if d.root.on != onStump || d.root.page != nil || d.root.list != nil || d.root.prompt != nil {
+		if !is[*stump.Screen](d) || over[*part.Page](d) || over[*part.List](d) || over[*part.Prompt](d) {
 			return
 		}
 		for _, coach := range []bool{false, true} {
 			d.root.x.Prefs.Coach = coach
 			for _, size := range windows {
-				if size[1] < fullHeight {
+				if size[1] < part.FullHeight {
 					continue
 				}
 				d.size(size[0], size[1])
@@ -113,26 +116,26 @@ func TestEveryAnswerIsOnTheScreen(t *testing.T) {
 // hidden is the first of the question's words or answers that the screen
 // lacks, "" if it has all.
 func (d *driver) hidden() string {
-	s := d.root.stump
+	s := d.walk()
 	screen := d.screen()
-	for _, word := range strings.Fields(s.q.Question) {
+	for _, word := range strings.Fields(s.Asked().Question) {
 		if !strings.Contains(screen, word) {
 			return word
 		}
 	}
 	switch {
-	case s.entry() != nil:
+	case s.Field() != nil:
 		if !strings.Contains(screen, "\n"+"> ") && !strings.Contains(screen, " > ") {
 			return "> "
 		}
-	case s.q.Checks != nil:
-		for i := range s.q.Checks.Items {
+	case s.Asked().Checks != nil:
+		for i := range s.Asked().Checks.Items {
 			if !regexp.MustCompile(fmt.Sprintf(`\b%d  (good|NOT)`, i+1)).MatchString(screen) {
-				return s.q.Checks.Items[i].Word
+				return s.Asked().Checks.Items[i].Word
 			}
 		}
 	default:
-		for _, ch := range s.q.Choices {
+		for _, ch := range s.Asked().Choices {
 			if !strings.Contains(screen, ch.Key+"  "+ch.Word) {
 				return ch.Word
 			}
@@ -147,7 +150,7 @@ func (d *driver) each(see func(size [2]int, theme string, plain bool)) {
 	for _, size := range windows {
 		d.size(size[0], size[1])
 		for _, theme := range paper.ThemeNames {
-			d.root.x.theme = paper.ThemeNamed(theme)
+			d.root.x.Theme = paper.ThemeNamed(theme)
 			for _, plain := range []bool{false, true} {
 				d.root.x.Plain = plain
 				see(size, theme, plain)
@@ -155,6 +158,6 @@ func (d *driver) each(see func(size [2]int, theme string, plain bool)) {
 		}
 	}
 	d.root.x.Plain = false
-	d.root.x.setTheme(d.root.x.Prefs.Theme)
+	d.root.x.SetTheme(d.root.x.Prefs.Theme)
 	d.size(80, 24)
 }

@@ -18,6 +18,8 @@ import (
 	"barkslip/core/record"
 	"barkslip/core/unit"
 	"barkslip/core/walk"
+	"barkslip/ui/part"
+	"barkslip/ui/stump"
 )
 
 // TestMain sees to it that colours and widths do not depend on the terminal the
@@ -41,7 +43,8 @@ var home = record.ID{1, 2, 3}
 func (d *driver) plant(name string, places ...[2]int) {
 	d.t.Helper()
 	bodies := []record.Body{&record.BlockMade{Block: home, Name: name}}
-	for setting, value := range map[string]string{"zone": "America/New_York", "units": "us", "latitude": "42.7", "longitude": "-77.2", "variety": "Lantern", "graft-height": "36in", "species": "walnut"} {
+	for setting, value := range map[string]string{"zone": "America/New_York", "units": "us", "latitude": "42.7", "longitude": "-77.2",
+		"variety": "Lantern", "graft-height": "36in", "species": "walnut"} {
 		bodies = append(bodies, &record.BlockSet{Block: home, Setting: setting, Value: value})
 	}
 	var events []record.Event
@@ -125,7 +128,7 @@ func (d *driver) sealed(id record.StumpID, cutBack, day, sealed string) {
 func (d *driver) goTo(row, tree int) {
 	d.t.Helper()
 	d.press("/", fmt.Sprintf("%d/%d", row, tree), "enter")
-	if d.root.stump == nil || d.root.stump.id.Row != uint16(row) || d.root.stump.id.Tree != uint16(tree) {
+	if d.walk().ID().Row != uint16(row) || d.walk().ID().Tree != uint16(tree) {
 		d.t.Fatalf("%d/%d did not open:\n%s", row, tree, d.screen())
 	}
 }
@@ -165,12 +168,12 @@ func (d *driver) lacks(words ...string) {
 // on fails unless the open stump asks the step.
 func (d *driver) on(step walk.StepID) {
 	d.t.Helper()
-	if d.root.on != onStump || d.root.stump.q.Step.ID != step {
+	if !is[*stump.Screen](d) || d.walk().Asked().Step.ID != step {
 		d.t.Fatalf("the step is not %s:\n%s", step, d.screen())
 	}
 }
 
-func (d *driver) step() walk.StepID { return d.root.stump.q.Step.ID }
+func (d *driver) step() walk.StepID { return d.walk().Asked().Step.ID }
 
 // live is the answers of the open stump that stand, newest last, without the
 // stump's own adding.
@@ -204,12 +207,16 @@ func newest[T record.Body](d *driver) (record.Event, T) {
 // pickWord takes the item of the open list that has the word.
 func (d *driver) pickWord(word string) {
 	d.t.Helper()
-	if d.root.list == nil {
+	list, ok := d.root.top().(interface {
+		Items() []part.Item
+		KeyOf(int) string
+	})
+	if !ok {
 		d.t.Fatalf("no list is open:\n%s", d.screen())
 	}
-	for i, item := range d.root.list.items {
-		if item.word == word {
-			d.press(string(listKeys[i]))
+	for i, item := range list.Items() {
+		if item.Word == word {
+			d.press(list.KeyOf(i))
 			return
 		}
 	}
@@ -219,7 +226,7 @@ func (d *driver) pickWord(word string) {
 // choose takes the choice of the question that has the word.
 func (d *driver) choose(word string) {
 	d.t.Helper()
-	for _, ch := range d.root.stump.q.Choices {
+	for _, ch := range d.walk().Asked().Choices {
 		if ch.Word == word {
 			d.press(ch.Key)
 			return

@@ -21,7 +21,7 @@ func TestWeatherReachesTheBlock(t *testing.T) {
 	d.press("d")
 	d.pickWord("put a day down")
 	d.press("60 112 0 0", "enter")
-	d.sees("Taken: weather", "1 LATE", "! late")
+	d.sees("Recorded: weather", "1 LATE", "! late")
 }
 
 // TestWholeRowKeepsToTheOrderOfTheWork: a row is not painted before it was
@@ -92,7 +92,7 @@ func TestWoodTakenBackIsNoHabit(t *testing.T) {
 	d.toWood()
 	d.press("9", "Harvest", "enter", "u")
 	d.lacks("as before")
-	if h := d.root.x.habit(tree(1, 2)); h.Wood != nil {
+	if h := d.root.x.Habit(tree(1, 2)); h.Wood != nil {
 		t.Errorf("the next stump is offered %s", h.Wood.Variety)
 	}
 }
@@ -125,50 +125,44 @@ func TestAnswerOfTwoIsTakenBackWhole(t *testing.T) {
 	}
 }
 
-// TestPlaceTypedOnAStump: the digit of 2/1 is no answer, also typed in a burst.
-func TestPlaceTypedOnAStump(t *testing.T) {
+// TestDigitsOnAStumpAreAnswers: a place is typed after the slash and nowhere
+// else; what a digit answered before it stands.
+func TestDigitsOnAStumpAreAnswers(t *testing.T) {
 	d := newDriver(t, "2027-05-04 08:00")
-	d.plant("Hollow Lane", rows(2, 2)...)
+	d.plant("Hollow Lane", append(rows(2, 2), [2]int{12, 1})...)
 	d.did(tree(1, 1), "2027-04-26 09:00", cut()...)
 	d.open()
 	d.press("enter")
 	d.on(walk.StepBleeding)
-	before := len(d.stump().Live)
-	d.burst("2/1")
+	d.burst("2/2/1")
 	d.press("enter")
-	if id := d.root.stump.id; id != tree(2, 1) {
+	if id := d.walk().ID(); id != tree(2, 1) {
 		t.Fatalf("went to %s:\n%s", id.Place(), d.screen())
 	}
-	s, err := d.root.x.Book.Stump(tree(1, 1))
-	if err != nil || len(s.Live) != before {
-		t.Errorf("%d answers stand on 1/1, %d before: %v", len(s.Live), before, err)
-	}
-	d.press("/", "1/1", "enter")
-	d.press("1")
-	d.on(walk.StepSlip)
-	d.hand = d.hand.Add(time.Second) // an answer, and later a place
-	d.press("/", "2/2", "enter")
-	if s, _ := d.root.x.Book.Stump(tree(1, 1)); len(s.Live) != before+1 {
-		t.Error("an answer given before was taken back")
+	s, err := d.book.Stump(tree(1, 1))
+	if err != nil || s.Now().Looks == nil {
+		t.Errorf("the 2 did not answer: %v", err)
 	}
 }
 
-// TestPlaceOfTwoDigitsTypedOnAStump: neither digit of 12/1 is an answer.
-func TestPlaceOfTwoDigitsTypedOnAStump(t *testing.T) {
-	d := newDriver(t, "2027-05-04 08:00")
-	d.plant("Hollow Lane", append(rows(1, 2), [2]int{12, 1})...)
-	d.did(tree(1, 1), "2027-04-26 09:00", cut()...)
-	d.open()
-	d.press("enter")
-	d.on(walk.StepBleeding)
-	before := len(d.stump().Live)
-	d.burst("12/1")
-	d.press("enter")
-	if id := d.root.stump.id; id != tree(12, 1) {
-		t.Fatalf("went to %s:\n%s", id.Place(), d.screen())
-	}
-	if s, _ := d.root.x.Book.Stump(tree(1, 1)); len(s.Live) != before {
-		t.Errorf("%d answers stand on 1/1, %d before", len(s.Live), before)
+// TestPlaces types a place in each way there is, on every screen that goes to
+// one.
+func TestPlaces(t *testing.T) {
+	for _, way := range [][]string{nil, {"enter"}, {"g"}} {
+		d := newDriver(t, "2027-05-04 08:00")
+		d.plant("Hollow Lane", rows(5, 20)...)
+		d.append(record.Event{At: d.now, Hand: "RK", Stump: record.StumpID{Block: home, Row: 4, Tree: 17, Limb: 2}, Body: &record.StumpAdded{}})
+		d.did(tree(1, 1), "2027-04-20 09:00", cut()...)
+		d.open()
+		d.press(way...)
+		for _, c := range []struct{ typed, want string }{{"17", "1/17"}, {"4 17", "4/17"}, {"3", "4/3"}, {"4/17/2", "4/17/2"}, {"2/1", "2/1"}} {
+			d.press("/")
+			d.burst(c.typed)
+			d.press("enter")
+			if id := d.walk().ID(); id.Place() != c.want {
+				t.Errorf("%v, %q: on %s", way, c.typed, id.Place())
+			}
+		}
 	}
 }
 
@@ -213,7 +207,7 @@ func TestMeasureCorrectedAfterTheScions(t *testing.T) {
 	if s.Now().Measured.What.Across.Inches() != 3.7 || !s.Now().Measured.At.Equal(at("2027-05-20 09:00")) {
 		t.Errorf("measured %v at %s", s.Now().Measured.What, s.Now().Measured.At)
 	}
-	for _, k := range d.root.stump.c.Knots() {
+	for _, k := range d.walk().Case().Knots() {
 		if k.Step.ID == walk.StepSlots && k.Answer == "" {
 			t.Errorf("the slots stand open:\n%s", d.screen())
 		}
@@ -239,7 +233,7 @@ func TestPaintTheOneUnderTheCursor(t *testing.T) {
 	d.did(tree(1, 2), "2027-05-10 09:00", cut()...)
 	d.open()
 	d.press("n")
-	if id := d.root.stump.id; id != tree(1, 1) {
+	if id := d.walk().ID(); id != tree(1, 1) {
 		t.Errorf("on %s, want the one to be painted", id.Place())
 	}
 }

@@ -1,55 +1,71 @@
 package ui
 
-import "barkslip/ui/paper"
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
 
-// binding is one row of a screen's key table. The table feeds the keys, the
-// key line and the help.
-type binding struct {
-	keys []string // as they arrive; the first is the one shown
-	show string   // how it is shown, if not as the key
-	word string   // in the key line; "" keeps it to the help
-	help string   // one sentence
-	do   func()
-}
+	"barkslip/ui/part"
+)
 
-func (b binding) name() string {
-	if b.show != "" {
-		return b.show
+// keysOf splits a message into keys. A key that came right behind Esc arrives as
+// alt and the key; where something is typed, alt and a key that goes by words is
+// taken as it is.
+func (r *root) keysOf(msg tea.KeyMsg) []tea.KeyMsg {
+	var keys []tea.KeyMsg
+	if f := r.top().Field(); msg.Alt && (f == nil || !f.Edits(msg)) {
+		keys = append(keys, tea.KeyMsg{Type: tea.KeyEsc})
+		msg.Alt = false
 	}
-	return b.keys[0]
-}
-
-// press runs the binding of a key, if the table has one.
-func press(table []binding, key string) bool {
-	for _, b := range table {
-		for _, k := range b.keys {
-			if k == key && b.do != nil {
-				b.do()
-				return true
-			}
-		}
+	if msg.Type != tea.KeyRunes || len(msg.Runes) < 2 {
+		return append(keys, msg)
 	}
-	return false
-}
-
-// keyLine is the words of the table that fit the width.
-func keyLine(table []binding, width int) paper.Line {
-	line := paper.Line{}
-	for _, b := range table {
-		if b.word == "" {
-			continue
-		}
-		if line.Width()+paper.Width(b.name())+paper.Width(b.word)+4 > width {
-			break
-		}
-		line = line.Add(paper.Plain, " ").Add(paper.Accent, b.name()).Add(paper.Faint, " "+b.word+" ")
+	for _, c := range msg.Runes {
+		keys = append(keys, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}})
 	}
-	return line
+	return keys
 }
 
-// keysOf is the key line of a screen: its own keys as far as there is room, and
-// always the keys for help and for leaving.
-func (r *root) keysOf(table []binding) paper.Line {
-	tail := keyLine(r.common(nil), r.x.width)
-	return append(keyLine(table, r.x.width-tail.Width()), tail...)
+// key takes one key.
+func (r *root) key(k tea.KeyMsg) {
+	defer r.recovered()
+	if r.noUse {
+		r.do(part.Say{})
+	}
+	switch {
+	case k.Type == tea.KeyCtrlC:
+		r.quit = true
+	case r.x.TooSmall():
+		r.quit = k.String() == "q"
+	default:
+		r.guarded(k)
+	}
 }
+
+// harmless keys may be held down: they move, or only show.
+var harmless = key.NewBinding(key.WithKeys("up", "down", "left", "right", "j", "k", "home", "end", "pgup", "pgdown", " ", "backspace",
+	"tab", "shift+tab", "f", "esc"))
+
+// guarded keeps a key held down from acting again and again, and from typing
+// into the field that came up under it.
+func (r *root) guarded(k tea.KeyMsg) {
+	const held = "Same key again, ignored: it was held down."
+	name, now := k.String(), r.x.Tick()
+	switch f := r.top().Field(); {
+	case f != nil && f.Takes(k):
+		if r.guard.Repeating(name, now) {
+			f.Held(k)
+			r.do(part.Say{Text: held})
+			return
+		}
+		r.send(k)
+	case key.Matches(k, harmless), f != nil && f.Edits(k):
+		r.send(k)
+	case r.guard.Held(name, now):
+		r.do(part.Say{Text: held})
+	default:
+		r.send(k)
+		r.guard.Answered(name, r.x.Tick())
+	}
+}
+
+func (r *root) send(k tea.KeyMsg) { r.do(r.top().Key(k)...) }

@@ -2,38 +2,51 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
+
+	"barkslip/ui/part"
+	"barkslip/ui/plan"
+	"barkslip/ui/wood"
 )
 
 // tables is the key table of each screen, with the keys common to all.
-func tables(t *testing.T) map[string][]binding {
+func tables(t *testing.T) map[string][]part.Row {
 	d := newDriver(t, "2027-05-04 08:00")
 	d.plant("Hollow Lane", rows(2, 3)...)
-	out := map[string][]binding{"block": append(d.root.block.table(), d.root.common(func() {})...)}
+	common := d.root.x.Common(func() part.Msgs { return nil })
+	out := map[string][]part.Row{"block": append(d.ground().Table(), common...)}
 	d.press("g")
-	out["rounds"] = append(d.root.rounds.table(), d.root.common(func() {})...)
+	out["rounds"] = append(d.round().Table(), common...)
 	d.press("esc", "enter")
-	out["stump"] = append(d.root.stump.table(), d.root.common(func() {})...)
+	out["stump"] = append(d.walk().Table(), common...)
+	out["wood"] = wood.New(d.root.x).Table()
+	out["plan"] = plan.New(d.root.x).Table()
 	return out
 }
 
-// TestNoKeyIsBoundTwice goes over the table of each screen; the digits and
-// Enter answer on the stump screen and are bound there too.
+// besides are the keys that a screen takes beside its table.
+var besides = map[string]string{
+	"block": "1 2 3 4 5 6 7 8 9",
+	"stump": "0 1 2 3 4 5 6 7 8 9 enter",
+	"wood":  "1 2 3 4 5 6 7 8 9 enter esc up k down j",
+	"plan":  "down j enter up k pgdown pgup home end left right tab shift+tab esc",
+}
+
+// TestNoKeyIsBoundTwice goes over the keys of each screen.
 func TestNoKeyIsBoundTwice(t *testing.T) {
 	for screen, table := range tables(t) {
 		bound := map[string]string{}
-		if screen == "stump" {
-			for _, k := range strings.Fields("0 1 2 3 4 5 6 7 8 9 enter") {
-				bound[k] = "the answers"
-			}
+		for _, k := range strings.Fields(besides[screen]) {
+			bound[k] = "what is beside the table"
 		}
-		for _, b := range table {
-			for _, k := range b.keys {
+		for _, row := range table {
+			for _, k := range row.Keys() {
 				if other, twice := bound[k]; twice {
-					t.Errorf("%s: %q is bound to %q and to %q", screen, k, other, b.help)
+					t.Errorf("%s: %q is bound to %q and to %q", screen, k, other, row.Says)
 				}
-				bound[k] = b.help
+				bound[k] = row.Says
 			}
 		}
 		if len(bound) < 10 {
@@ -42,15 +55,26 @@ func TestNoKeyIsBoundTwice(t *testing.T) {
 	}
 }
 
+// TestSameKeySameDeed: a key that every screen has does the same on each.
+func TestSameKeySameDeed(t *testing.T) {
+	for screen, table := range tables(t) {
+		for _, k := range []string{"n", "/", "?", "q", "h", "L", "t"} {
+			if !slices.ContainsFunc(table, func(row part.Row) bool { return slices.Contains(row.Keys(), k) }) {
+				t.Errorf("%s: %q is bound to nothing", screen, k)
+			}
+		}
+	}
+}
+
 // TestEveryWordHasHelp sees that what the key line shows the help explains.
 func TestEveryWordHasHelp(t *testing.T) {
 	for screen, table := range tables(t) {
 		for _, b := range table {
-			if b.word != "" && b.help == "" {
-				t.Errorf("%s: %q has the word %q and no help", screen, b.name(), b.word)
+			if b.Help().Desc != "" && b.Says == "" {
+				t.Errorf("%s: %q has the word %q and no help", screen, b.Help().Key, b.Help().Desc)
 			}
-			if b.do == nil {
-				t.Errorf("%s: %q does nothing", screen, b.name())
+			if b.Do == nil {
+				t.Errorf("%s: %q does nothing", screen, b.Help().Key)
 			}
 		}
 	}
@@ -67,8 +91,7 @@ func TestHelpListsEveryKey(t *testing.T) {
 		d.press(c.way...)
 		d.press("?")
 		var help strings.Builder
-		d.root.page.set()
-		for _, l := range d.root.page.lines {
+		for _, l := range d.root.over.(*part.Page).Lines() {
 			for _, s := range l {
 				help.WriteString(s.Text)
 			}
@@ -76,8 +99,8 @@ func TestHelpListsEveryKey(t *testing.T) {
 		}
 		text := strings.Join(strings.Fields(help.String()), " ")
 		for _, b := range tables(t)[c.screen] {
-			if b.help != "" && !strings.Contains(text, b.name()+" "+b.help) {
-				t.Errorf("%s: the help lacks %q: %s", c.screen, b.name(), b.help)
+			if b.Says != "" && !strings.Contains(text, b.Help().Key+" "+b.Says) {
+				t.Errorf("%s: the help lacks %q: %s", c.screen, b.Help().Key, b.Says)
 			}
 		}
 		d.press("esc")
@@ -100,29 +123,16 @@ func TestKeysOfNoUseAreSaid(t *testing.T) {
 	}
 }
 
-// TestListKeysAreApart sees that no two items of a list share a key, and that
-// none is a key with which a list is moved about in or left.
-func TestListKeysAreApart(t *testing.T) {
-	for i, c := range listKeys {
-		if strings.ContainsRune(listKeys[:i], c) {
-			t.Errorf("%q picks two items", c)
-		}
-		if strings.ContainsRune("qjk", c) {
-			t.Errorf("%q picks an item and moves or leaves", c)
-		}
-	}
-}
-
 // TestLongListReachesItsEnd picks the last of more items than there are keys.
 func TestLongListReachesItsEnd(t *testing.T) {
 	d := newDriver(t, "2027-05-04 08:00")
 	d.plant("Hollow Lane", rows(1, 1)...)
-	var items []listItem
+	var items []part.Item
 	taken := -1
 	for i := range 60 {
-		items = append(items, listItem{fmt.Sprintf("item %d", i), "", func() error { taken = i; return nil }})
+		items = append(items, part.Item{Word: fmt.Sprintf("item %d", i), Take: func() part.Msgs { taken = i; return nil }})
 	}
-	d.root.pick("Which?", "", items)
+	d.root.do(d.root.x.Picks("Which?", "", items)...)
 	for range 70 {
 		d.press("down")
 	}

@@ -33,7 +33,7 @@ func TestLotsFromTheKeyboard(t *testing.T) {
 	d.press("esc")
 	d.press("l", "1")
 	d.press("L-28", "enter", "Lantern", "enter", "2026-11-12", "enter", "40", "enter", "3/8", "enter")
-	d.sees("Taken: lot L-28, Lantern", "OLD WOOD: cut 12 Nov 2026", "L-28")
+	d.sees("Recorded: lot L-28, Lantern", "OLD WOOD: cut 12 Nov 2026", "L-28")
 
 	d.press("1", "1")
 	d.press("46", "enter")

@@ -7,6 +7,9 @@ import (
 
 	"barkslip/core/record"
 	"barkslip/core/walk"
+	"barkslip/ui/first"
+	"barkslip/ui/part"
+	"barkslip/ui/stump"
 )
 
 // TestPlainModeIsASCII sees that nothing but what was typed needs more than
@@ -33,7 +36,7 @@ func TestPlainModeIsASCII(t *testing.T) {
 // TestEveryAnswerInASmallWindow sees that a small window hides no answer either.
 func TestEveryAnswerInASmallWindow(t *testing.T) {
 	tour(t, func(name string, d *driver) {
-		if d.root.on != onStump || d.root.page != nil || d.root.list != nil || d.root.prompt != nil {
+		if !is[*stump.Screen](d) || over[*part.Page](d) || over[*part.List](d) || over[*part.Prompt](d) {
 			return
 		}
 		d.size(60, 15)
@@ -86,7 +89,7 @@ func TestUnwrittenNoteIsKept(t *testing.T) {
 	d.press("enter")
 	w := d.watch()
 	w.before = func() error { return errFull }
-	d.press("n", "split runs 5 in", "enter")
+	d.press("m", "split runs 5 in", "enter")
 	d.sees("disk is full", "split runs 5 in")
 }
 
@@ -100,7 +103,7 @@ func TestHeldKeyInAList(t *testing.T) {
 	d.press("enter", "x")
 	d.hold("1", 20, 33*time.Millisecond)
 	if s := d.stump().Stage(); s == record.StageFailed {
-		t.Errorf("failed, with a cause, by a key held down: %s", d.root.x.said)
+		t.Errorf("failed, with a cause, by a key held down: %s", d.root.said.Text)
 	}
 }
 
@@ -108,7 +111,7 @@ func TestHeldKeyInAList(t *testing.T) {
 func TestHeldEnterAfterANote(t *testing.T) {
 	d := newDriver(t, "2027-05-30 09:00")
 	d.plant("Hollow Lane", rows(1, 2)...)
-	d.press("enter", "n", "wet")
+	d.press("enter", "m", "wet")
 	d.hold("enter", 20, 33*time.Millisecond)
 	if n := len(d.live()); n != 1 {
 		t.Errorf("%d answers after a note and a held Enter", n)
@@ -120,7 +123,7 @@ func TestHeldEnterOnFirstUse(t *testing.T) {
 	d := newDriver(t, "2027-05-30 09:00")
 	d.press("1", "Home")
 	d.hold("enter", 40, 33*time.Millisecond)
-	if d.root.on != onFirst || firstQuestions[d.root.first.at].name != "rows" {
+	if !is[*first.Screen](d) || d.asked() != "rows" {
 		t.Errorf("a held Enter went on:\n%s", d.screen())
 	}
 }
@@ -160,7 +163,7 @@ func TestHelpFitsAfterResize(t *testing.T) {
 func TestLongTextShowsItsEnd(t *testing.T) {
 	d := newDriver(t, "2027-05-04 14:00")
 	d.plant("Hollow Lane", rows(1, 3)...)
-	d.press("enter", "n")
+	d.press("enter", "m")
 	for range 12 {
 		d.press("a long note ")
 	}
@@ -191,7 +194,8 @@ func TestOtherVarietyIsNotLikely(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.append(record.Event{At: d.now, Hand: "RK", Body: &record.LotReceived{Lot: record.ID{8}, Name: "L-1", Variety: "Lantern"}})
 	d.did(tree(1, 2), "2027-04-20 09:00", cut()...)
-	d.did(tree(1, 2), "2027-04-26 08:00", append(graft()[:7:7], &record.WoodChosen{Variety: "Harvest", Thickness: inches(0.5), Nodes: []record.Node{{Buds: record.Paired}}},
+	d.did(tree(1, 2), "2027-04-26 08:00", append(graft()[:7:7], &record.WoodChosen{Variety: "Harvest", Thickness: inches(0.5),
+		Nodes: []record.Node{{Buds: record.Paired}}},
 		&record.ScionSet{Slot: 1, Variety: "Harvest", Checks: record.AllGood})...)
 	d.open()
 	d.toWood()
@@ -211,11 +215,11 @@ func TestTakenNamesTheAnswer(t *testing.T) {
 	d.on(walk.StepThick)
 	d.press("1/2", "enter")
 	d.sees("1/2 in")
-	if said := d.root.x.said; !strings.Contains(said, "1/2") {
+	if said := d.root.said.Text; !strings.Contains(said, "1/2") {
 		t.Errorf("said %q for a thickness", said)
 	}
 	d.press("u")
-	if said := d.root.x.said; !strings.Contains(said, "1/2") {
+	if said := d.root.said.Text; !strings.Contains(said, "1/2") {
 		t.Errorf("said %q for a thickness taken back", said)
 	}
 }
@@ -226,7 +230,7 @@ func TestKeyLineOfATypedField(t *testing.T) {
 	d := newDriver(t, "2027-04-26 09:00")
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.press("enter", "2", "2")
-	d.lacks("w why", "n note")
+	d.lacks("w why", "m note", "n next")
 }
 
 // TestHelpIsOffered: the key for help is in the key line of every full screen.

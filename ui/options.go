@@ -1,59 +1,17 @@
-// Package ui is the terminal program: a root that routes keys, one file a
-// screen, and the parts they share. It knows the book only by the interface
-// declared here.
+// Package ui is the terminal program: a router that hands the keys to the screen
+// that is up and does what its messages ask. It imports the screens, a package
+// each, and ui/part with its leaves; none of them imports it. It knows the book
+// only by an interface.
 package ui
 
-import (
-	"io"
-	"time"
+import "barkslip/ui/part"
 
-	"barkslip/core/due"
-	"barkslip/core/record"
-	"barkslip/ui/figure"
+// What a program that opens the screens has to give; see package part.
+type (
+	// Options wire the screens to the world.
+	Options = part.Options
+	// Book is what the screens need of the book.
+	Book = part.Book
+	// Prefs are what a laptop remembers of its user.
+	Prefs = part.Prefs
 )
-
-// Book is what the screens need of the book. Append returns only after the
-// events are safely on disk; no screen shows an answer as taken before that.
-type Book interface {
-	Append(events ...record.Event) (due.Appended, error)
-	Stump(record.StumpID) (*record.Stump, error)
-	Summaries(block record.ID) ([]due.Summary, error)
-	Folded() *record.Book
-	Newest() time.Time
-}
-
-// Prefs are what a laptop remembers of its user; they are not part of the book.
-type Prefs struct {
-	Hand  string // initials
-	Theme string
-	Coach bool // show what to look for at every step
-}
-
-// Options wire the screens to the world.
-type Options struct {
-	Book      Book
-	Now       func() time.Time // the clock answers are dated by
-	Tick      func() time.Time // the clock keys are timed by; nil for Now
-	Random    io.Reader
-	Prefs     Prefs
-	SavePrefs func(Prefs) error
-	Plain     bool // plain characters instead of the finest dots
-	NoColour  bool
-	LocalZone string                                           // the laptop's zone by name, offered for a new block
-	Zones     record.Zones                                     // finds a zone by name
-	OpenFile  func(path string) (io.ReadCloser, error)         // for a block list
-	SaveText  func(name, text string) (path string, err error) // writes a file for the user
-	OwnDay    func() bool                                      // whether the book goes by a day of its own, as a made-up one
-	EndOwnDay func() error                                     // has it go by the computer's clock from now on
-	Sample    func() error                                     // fills an empty book with the made-up block
-	Bell      func()                                           // rings once
-	Input     io.Reader                                        // nil for the terminal
-	Output    io.Writer                                        // nil for the terminal
-}
-
-func (o Options) mode() figure.Mode {
-	if o.Plain {
-		return figure.ASCII
-	}
-	return figure.Braille
-}

@@ -29,7 +29,7 @@ func TestRoundsOpenQuickly(t *testing.T) {
 		d.press("g")
 		d.root.View()
 		best = min(best, time.Since(began))
-		calls := len(d.root.rounds.calls)
+		calls := len(d.round().Calls())
 		if calls == 0 {
 			t.Fatal("nothing is due")
 		}

@@ -45,6 +45,7 @@ func newCrowd() *crowd {
 func (c *crowd) Append(events ...record.Event) (due.Appended, error) {
 	return due.Appended{Events: events}, nil
 }
+
 func (c *crowd) Summaries(record.ID) ([]due.Summary, error) { return c.sums, nil }
 func (c *crowd) Folded() *record.Book                       { return c.book }
 func (c *crowd) Newest() time.Time                          { return at("2027-05-04 08:00") }

@@ -40,7 +40,7 @@ func TestStickIsDrawnWhileTyped(t *testing.T) {
 	}
 }
 
-// TestStickTaken: what was taken says where to cut, and so does each scion.
+// TestStickRecorded: what was taken says where to cut, and so does each scion.
 func TestStickTaken(t *testing.T) {
 	d := atNodes(t)
 	d.press("7", "24 4:ps 5.2:p 7:x 11:ps 12.5:ps", "enter")

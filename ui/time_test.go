@@ -6,6 +6,7 @@ import (
 
 	"barkslip/core/record"
 	"barkslip/core/walk"
+	"barkslip/ui/part"
 )
 
 // TestEarlierTime gives answers from notes on paper.
@@ -20,8 +21,8 @@ func TestEarlierTime(t *testing.T) {
 		d := newDriver(t, "2027-04-26 14:30")
 		d.plant("Hollow Lane", rows(1, 2)...)
 		d.press("enter", "t", c.typed, "enter")
-		if d.root.prompt != nil {
-			t.Errorf("%s: not taken: %s", c.typed, d.root.x.said)
+		if over[*part.Prompt](d) {
+			t.Errorf("%s: not taken: %s", c.typed, d.root.said.Text)
 			continue
 		}
 		d.sees("FOR")
@@ -40,12 +41,13 @@ func TestEarlierTime(t *testing.T) {
 
 // TestTimeToComeIsRefused types times that are no earlier ones.
 func TestTimeToComeIsRefused(t *testing.T) {
-	for _, typed := range []string{"14:31", "23:59", "2027-04-27", "2027-04-27 08:00", "2099-01-01 10:00", "25:00", "yesterday", "1:2:3", "1900-01-01 10:00", "2027-04-25 13:40 x", ""} {
+	for _, typed := range []string{"14:31", "23:59", "2027-04-27", "2027-04-27 08:00", "2099-01-01 10:00", "25:00", "yesterday", "1:2:3",
+		"1900-01-01 10:00", "2027-04-25 13:40 x", ""} {
 		d := newDriver(t, "2027-04-26 14:30")
 		d.plant("Hollow Lane", rows(1, 2)...)
 		d.press("enter", "t", typed, "enter")
-		if d.root.prompt == nil || !d.root.x.at.IsZero() {
-			t.Errorf("%q was taken: %s", typed, d.root.x.said)
+		if !over[*part.Prompt](d) || !d.root.x.Earlier.IsZero() {
+			t.Errorf("%q was taken: %s", typed, d.root.said.Text)
 			continue
 		}
 		d.sees("a time before now")
@@ -81,14 +83,14 @@ func TestEarlierTimeIsPutInOrder(t *testing.T) {
 func TestNotes(t *testing.T) {
 	d := newDriver(t, "2027-04-26 14:30")
 	d.plant("Hollow Lane", rows(1, 2)...)
-	d.press("enter", "n", "quite wet? 3 jays / uUq", "enter")
+	d.press("enter", "m", "quite wet? 3 jays / uUq", "enter")
 	d.on(walk.StepLimbs)
 	if _, n := newest[*record.Noted](d); n.Text != "quite wet? 3 jays / uUq" {
 		t.Errorf("note %q", n.Text)
 	}
-	d.press("n", "enter")
+	d.press("m", "enter")
 	d.sees("type the note first")
-	d.press("esc", "n", "   ", "enter", "esc")
+	d.press("esc", "m", "   ", "enter", "esc")
 	if n := len(d.live()); n != 1 {
 		t.Errorf("%d notes", n)
 	}

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"barkslip/core/record"
+	"barkslip/ui/part"
 )
 
 // sealedRow is a block of two rows of three; of the first row two are sealed.
@@ -48,7 +49,7 @@ func TestRowAnswer(t *testing.T) {
 	d.press("r")
 	d.pickWord("painted white")
 	d.press("11:50", "enter")
-	d.sees("Taken: row 1, painted white, 2 stumps")
+	d.sees("Recorded: row 1, painted white, 2 stumps")
 	d.wantStages(record.StagePainted, record.StageStanding, record.StagePainted, record.StageStanding, record.StageSealed, record.StageStanding)
 	d.sees("1 to paint")
 	s, err := d.book.Stump(tree(1, 3))
@@ -70,7 +71,7 @@ func TestRowAnswerTimes(t *testing.T) {
 	d.pickWord("painted white")
 	for _, wrong := range []string{"12:01", "25:00", "99"} {
 		d.press(wrong, "enter")
-		if d.root.prompt == nil {
+		if !over[*part.Prompt](d) {
 			t.Fatalf("%s was taken", wrong)
 		}
 		for range wrong {
@@ -78,7 +79,7 @@ func TestRowAnswerTimes(t *testing.T) {
 		}
 	}
 	d.press("enter")
-	d.sees("Taken: row 1", "12:00")
+	d.sees("Recorded: row 1", "12:00")
 }
 
 // TestRowAnswerLeft leaves the list and the time without an answer.
@@ -126,7 +127,7 @@ func TestRowWithoutAnAnswer(t *testing.T) {
 	d.open()
 	d.press("r")
 	d.sees("fits row 1")
-	if d.root.list != nil {
+	if over[*part.List](d) {
 		t.Error("an empty list is open")
 	}
 }
@@ -176,7 +177,7 @@ func TestTwoBlocksAreOne(t *testing.T) {
 	d.pickWord("Hollow Lane")
 	d.sees("Lane and Hollow Lane are one block.", "3 stumps")
 	d.wantStages(record.StageStanding, record.StageStanding, record.StageDraining)
-	if blocks := d.root.x.Book.Folded().List(); len(blocks) != 1 || d.root.x.block != home {
+	if blocks := d.root.x.Book.Folded().List(); len(blocks) != 1 || d.root.x.Block != home {
 		t.Errorf("%d blocks go on", len(blocks))
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"barkslip/core/record"
 	"barkslip/core/walk"
+	"barkslip/ui/first"
 )
 
 // visit is told of every screen the tour comes to.
@@ -22,7 +23,7 @@ func tour(t *testing.T, see visit) {
 
 func tourFirst(t *testing.T, see visit) {
 	d := newDriver(t, "2027-04-26 09:00")
-	d.root.x.hand, d.root.x.Prefs.Hand = "", ""
+	d.root.x.Hand, d.root.x.Prefs.Hand = "", ""
 	d.files(map[string]string{"rows.csv": "row,tree,variety\n1,1,Amber\n4,7,\n", "bad.csv": "row,tree\n1,one\n"})
 	see("start", d)
 	d.press("?")
@@ -32,9 +33,9 @@ func tourFirst(t *testing.T, see visit) {
 	d.press("bad.csv", "enter")
 	see("start list wrong", d)
 	d.press("esc", "esc", "esc", "1", "enter")
-	for d.root.first.at < len(firstQuestions) && d.root.on == onFirst {
-		see("start "+firstQuestions[d.root.first.at].name, d)
-		if firstQuestions[d.root.first.at].name == "name" {
+	for is[*first.Screen](d) {
+		see("start "+d.asked(), d)
+		if d.asked() == "name" {
 			d.press("Home")
 		}
 		d.press("enter")
@@ -43,7 +44,8 @@ func tourFirst(t *testing.T, see visit) {
 
 func tourBlocks(t *testing.T, see visit) {
 	for name, places := range map[string][][2]int{
-		"block 12x20": rows(12, 20), "block 3x200": rows(3, 200), "block 300x2": rows(300, 2), "block with gaps": {{1, 1}, {1, 9}, {4, 3}, {9, 200}, {900, 1}}, "block empty": nil,
+		"block 12x20": rows(12, 20), "block 3x200": rows(3, 200), "block 300x2": rows(300, 2), "block with gaps": {{1, 1}, {1, 9}, {4, 3}, {9, 200},
+			{900, 1}}, "block empty": nil,
 	} {
 		d := newDriver(t, "2027-05-04 08:00")
 		d.plant("Hollow Lane", places...)
@@ -55,7 +57,8 @@ func tourBlocks(t *testing.T, see visit) {
 			d.press("right")
 		}
 		see(name+" far", d)
-		for _, over := range []struct{ name, key string }{{"help", "?"}, {"filter", "f"}, {"settings", "o"}, {"blocks", "b"}, {"lots", "l"}, {"find", "/"}, {"hand", "h"}, {"time", "t"}} {
+		for _, over := range []struct{ name, key string }{{"help", "?"}, {"filter", "f"}, {"settings", "o"}, {"blocks", "b"}, {"lots", "l"}, {"find", "/"},
+			{"hand", "h"}, {"time", "t"}} {
 			d.press(over.key)
 			see(name+" "+over.name, d)
 			d.press("esc")
@@ -148,7 +151,8 @@ func tourWalk(t *testing.T, see visit) {
 
 // tourOver opens what can be opened over a stump.
 func tourOver(d *driver, see visit) {
-	for _, over := range []struct{ name, key string }{{"help", "?"}, {"why", "w"}, {"story", "v"}, {"note", "n"}, {"end", "x"}, {"place", "/"}, {"earlier time", "t"}} {
+	for _, over := range []struct{ name, key string }{{"help", "?"}, {"why", "w"}, {"story", "v"}, {"note", "m"}, {"end", "x"}, {"place", "/"},
+		{"earlier time", "t"}} {
 		d.press(over.key)
 		see("stump "+over.name, d)
 		d.press("esc")
@@ -194,7 +198,7 @@ func runOn(d *driver) {
 	for range 60 {
 		switch d.step() {
 		case walk.StepBleeding:
-			if u := d.root.stump.q.Until; u != nil && u.After(d.now) {
+			if u := d.walk().Asked().Until; u != nil && u.After(d.now) {
 				d.wait(u.Sub(d.now))
 			}
 			d.choose(string(record.Running))
@@ -203,7 +207,7 @@ func runOn(d *driver) {
 		case walk.StepDrill, walk.StepNewGashes:
 			d.press("enter")
 		case walk.StepWait:
-			d.wait(d.root.stump.q.Until.Sub(d.now))
+			d.wait(d.walk().Asked().Until.Sub(d.now))
 		default:
 			return
 		}

@@ -9,6 +9,8 @@ import (
 	"barkslip/core/record"
 	"barkslip/core/unit"
 	"barkslip/core/walk"
+	"barkslip/ui/block"
+	"barkslip/ui/part"
 )
 
 // atMeasure is a stump whose face is to be measured.
@@ -35,15 +37,15 @@ func TestBurst(t *testing.T) {
 	}
 	d.press("esc")
 	d.burst("jjjj")
-	if id := d.root.block.cursor(); id != tree(5, 1) {
+	if id := d.ground().Cursor(); id != tree(5, 1) {
 		t.Errorf("cursor on %s", id.Place())
 	}
 	d.burst("kk/3")
 	d.sees("Go to row/tree:", "> 3")
 	d.burst("/2")
 	d.press("enter")
-	if d.root.stump.id != tree(3, 2) {
-		t.Errorf("on %s", d.root.stump.id.Place())
+	if d.walk().ID() != tree(3, 2) {
+		t.Errorf("on %s", d.walk().ID().Place())
 	}
 }
 
@@ -64,9 +66,9 @@ func TestBurstAnswersOnlyTheFirst(t *testing.T) {
 // TestEscAndKey sends Esc and a letter behind it, which arrive as one.
 func TestEscAndKey(t *testing.T) {
 	d := atMeasure(t)
-	d.press("n")
+	d.press("m")
 	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{'w'}, Alt: true})
-	if d.root.prompt != nil || d.root.page == nil {
+	if over[*part.Prompt](d) || !over[*part.Page](d) {
 		t.Errorf("Esc and w did not leave the note and open why:\n%s", d.screen())
 	}
 }
@@ -144,16 +146,16 @@ func TestPaste(t *testing.T) {
 	paste := func(s string) { d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s), Paste: true}) }
 	paste("3.4\x1b[2J\n")
 	d.sees("> 3.4")
-	d.press("esc", "n")
+	d.press("esc", "m")
 	paste("two lines\nof q\u202e and more")
 	d.press("enter")
 	if _, n := newest[*record.Noted](d); n.Text != "two linesof q and more" {
 		t.Errorf("note %q", n.Text)
 	}
 	d.press("esc")
-	before := d.root.block.cursor()
+	before := d.ground().Cursor()
 	paste("jjjq1\n")
-	if d.root.quit || d.root.prompt != nil || d.root.block.cursor() != before {
+	if d.root.quit || over[*part.Prompt](d) || d.ground().Cursor() != before {
 		t.Errorf("a paste was taken as keys:\n%s", d.screen())
 	}
 	d.press("n", "esc")
@@ -173,13 +175,13 @@ func TestPasteOfALongText(t *testing.T) {
 	for i := range long {
 		long[i] = 'é'
 	}
-	d.press("n")
+	d.press("m")
 	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: long, Paste: true})
 	if wrong := geometry(d.root.View(), 80, 24); wrong != "" {
 		t.Error(wrong)
 	}
 	d.press("enter")
-	if _, n := newest[*record.Noted](d); len(n.Text) > 2*fieldLimit {
+	if _, n := newest[*record.Noted](d); len(n.Text) > 2*part.FieldLimit {
 		t.Errorf("a note of %d bytes", len(n.Text))
 	}
 }
@@ -191,7 +193,7 @@ func TestLeaveKey(t *testing.T) {
 		leave bool
 	}{
 		"block": {nil, true}, "stump": {[]string{"enter"}, true}, "help": {[]string{"?"}, true}, "list": {[]string{"f"}, true}, "rounds": {[]string{"g"}, true},
-		"note": {[]string{"enter", "n"}, false}, "hand": {[]string{"h"}, false}, "place": {[]string{"/"}, false}, "first": {[]string{"b", "2", "1"}, false},
+		"note": {[]string{"enter", "m"}, false}, "hand": {[]string{"h"}, false}, "place": {[]string{"/"}, false}, "first": {[]string{"b", "2", "1"}, false},
 		"number field": {[]string{"enter", "2"}, true}, "number typed": {[]string{"enter", "2", "2"}, false},
 	} {
 		d := newDriver(t, "2027-05-04 09:00")
@@ -211,14 +213,14 @@ func TestLeaveKey(t *testing.T) {
 
 // TestEscNeverLeaves presses Esc on every screen many times.
 func TestEscNeverLeaves(t *testing.T) {
-	for _, keys := range [][]string{nil, {"enter"}, {"?"}, {"f"}, {"g"}, {"enter", "n"}, {"b", "2"}, {"b", "2", "1", "x"}} {
+	for _, keys := range [][]string{nil, {"enter"}, {"?"}, {"f"}, {"g"}, {"enter", "m"}, {"b", "2"}, {"b", "2", "1", "x"}} {
 		d := newDriver(t, "2027-05-04 09:00")
 		d.plant("Hollow Lane", rows(1, 3)...)
 		d.press(keys...)
 		for range 12 {
 			d.press("esc")
 		}
-		if d.root.quit || d.root.on != onBlock {
+		if d.root.quit || !is[*block.Screen](d) {
 			t.Errorf("%v and Esc: not on the block:\n%s", keys, d.screen())
 		}
 	}

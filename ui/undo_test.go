@@ -18,7 +18,7 @@ func (d *driver) walked(day string) {
 	d.wait(20 * time.Minute)
 	d.press("1", "3.4", "enter")
 	for range 12 {
-		if d.step() == walk.StepWood && d.root.stump.q.Likely == "" {
+		if d.step() == walk.StepWood && d.walk().Asked().Likely == "" {
 			d.press("9")
 		}
 		if d.step() == walk.StepWhite {

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"barkslip/core/record"
+	"barkslip/ui/part"
 )
 
 // TestWhiteClockWords follows one white clock in the frame of every screen from
@@ -27,11 +28,11 @@ func TestWhiteClockWords(t *testing.T) {
 		{"2027-05-04 13:01", "1 to paint, 1 LATE"},
 	} {
 		d.clock(c.at)
-		for _, way := range []string{"", "enter", "w", "esc", "n", "esc", "x", "esc", "esc"} {
+		for _, way := range []string{"", "enter", "w", "esc", "m", "esc", "x", "esc", "esc"} {
 			if way != "" {
 				d.press(way)
 			}
-			if d.root.list == nil && d.root.page == nil {
+			if !over[*part.List](d) && !over[*part.Page](d) {
 				d.sees(c.words)
 			}
 		}
@@ -118,7 +119,7 @@ func TestWhiteClocksOfOtherBlocks(t *testing.T) {
 	d.open()
 	d.press("b")
 	d.pickWord("Far field")
-	if d.root.x.block != other {
+	if d.root.x.Block != other {
 		t.Fatal("not on the other block")
 	}
 	d.sees("Far field", "1 to paint")

@@ -31,7 +31,7 @@ func burstAnswer(t *testing.T) {
 	d.comes(mark, here+` +measure`)
 	mark = d.mark()
 	d.write("3.4\r")
-	d.comes(mark, "Taken: ")
+	d.comes(mark, "Recorded: ")
 	for _, e := range w.journal() {
 		if m, ok := e.Body.(*record.StumpMeasured); ok && m.Across.Typed == "3.4" {
 			return

@@ -49,7 +49,7 @@ func testKill(t *testing.T) {
 	}
 }
 
-var takenLine = regexp.MustCompile(`Taken: ([^\r\n]*?), 10:00\.`)
+var takenLine = regexp.MustCompile(`Recorded: ([^\r\n]*?), 10:00\.`)
 
 // killOnce gives answers on one stump until the program is killed after a
 // while. It gives what was shown as taken, and whether all were given in time.
@@ -86,10 +86,10 @@ type quickAnswer struct{ keys, then string }
 func quickAnswers() []quickAnswer {
 	out := []quickAnswer{
 		{keys: "2", then: here + " +limb reach"}, {keys: "24\r", then: here + " +leaf left"}, {keys: "3", then: here + " +height"},
-		{keys: "42\r", then: "Taken: cut back 42 in"}, {keys: "2", then: "Taken: 2 gashes"},
+		{keys: "42\r", then: "Recorded: cut back 42 in"}, {keys: "2", then: "Recorded: 2 gashes"},
 	}
 	for n := range 60 {
-		out = append(out, quickAnswer{keys: fmt.Sprintf("nnote %d\r", n), then: fmt.Sprintf("Taken: note: note %d,", n)})
+		out = append(out, quickAnswer{keys: fmt.Sprintf("nnote %d\r", n), then: fmt.Sprintf("Recorded: note: note %d,", n)})
 	}
 	return out
 }

@@ -26,7 +26,7 @@ func testSync(t *testing.T) {
 	before := len(trace(w))
 	mark = d.mark()
 	d.write("1")
-	d.comes(mark, "Taken: ")
+	d.comes(mark, "Recorded: ")
 	n, shown := syncs(trace(w)[before:])
 	t.Logf("one answer: %d syncs before it was shown as taken", n)
 	if n < 1 || !shown {
@@ -53,7 +53,7 @@ func trace(w *world) []string {
 func syncs(calls []string) (n int, shown bool) {
 	for _, call := range calls {
 		switch {
-		case strings.Contains(call, "write(") && strings.Contains(call, "Taken: "):
+		case strings.Contains(call, "write(") && strings.Contains(call, "Recorded: "):
 			return n, true
 		case strings.Contains(call, "sync") && strings.HasSuffix(call, "= 0\n"):
 			n++

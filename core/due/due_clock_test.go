@@ -25,11 +25,11 @@ func TestDuesBeforeTheGraft(t *testing.T) {
 		opens, by time.Time
 	}{
 		{"look: cut back + 7 d, + 10 d", Look, nil, at("2027-05-10", 0, 0, 0), at("2027-05-13", 23, 59, 59)},
-		{"look: told to wait past the week", Look, func(d *recordtest.Diary) {
+		{"look: looked", Look, func(d *recordtest.Diary) {
 			d.On("2027-05-11", 10, 0, &record.Looked{Bleeding: record.Dry, Slip: record.Drags})
-		}, at("2027-05-10", 0, 0, 0), at("2027-05-14", 10, 0, 0)},
-		{"look: told to wait for the week alone", Look, func(d *recordtest.Diary) {
-			d.On("2027-05-05", 10, 0, &record.Looked{Bleeding: record.Dry, Slip: record.SlipsClean})
+		}, never, never},
+		{"look: looked at before it was cut back", Look, func(d *recordtest.Diary) {
+			d.Say(recordtest.DayOf("2027-05-02").At(10, 0, d.B.Zone), &record.Looked{Bleeding: record.Dry, Slip: record.Drags})
 		}, at("2027-05-10", 0, 0, 0), at("2027-05-13", 23, 59, 59)},
 		{"look: one scion of two set", Look, func(d *recordtest.Diary) {
 			d.On("2027-05-12", 10, 0, &record.SlotsMarked{Slots: []record.Slot{{Bearing: 0}, {Bearing: 180}}}, &record.ScionSet{Slot: 1})
@@ -54,9 +54,10 @@ func TestDuesBeforeTheGraft(t *testing.T) {
 		{"look-again: damp, wipe", LookAgain, func(d *recordtest.Diary) {
 			d.On("2027-05-12", 9, 0, &record.Looked{Bleeding: record.Damp, Slip: record.SlipsClean})
 		}, at("2027-05-12", 9, 15, 0), at("2027-05-12", 10, 15, 0)},
-		{"look-again: looked", LookAgain, func(d *recordtest.Diary) {
+		{"look-again: looked, and work to do at once", LookAgain, func(d *recordtest.Diary) {
 			d.On("2027-05-11", 10, 0, &record.Looked{Bleeding: record.Dry, Slip: record.Drags}).On("2027-05-14", 10, 0, &record.Looked{Bleeding: record.Dry, Slip: record.SlipsClean})
-		}, never, never},
+		}, at("2027-05-14", 10, 0, 0), at("2027-05-15", 10, 0, 0)},
+		{"look-again: found ready", LookAgain, func(d *recordtest.Diary) { ready(d, "2027-05-12") }, never, never},
 		{"graft: not ready", Graft, nil, never, never},
 		{"graft: ready, the same day", Graft, func(d *recordtest.Diary) { ready(d, "2027-05-12") }, at("2027-05-12", 0, 0, 0), at("2027-05-12", 23, 59, 59)},
 		{"graft: the next day's look opens anew", Graft, func(d *recordtest.Diary) {

@@ -22,14 +22,20 @@ var afterKinds = []func(p dpicker) record.Body{
 	func(p dpicker) record.Body { return p.visit() },
 	func(p dpicker) record.Body { return p.visit() },
 	func(p dpicker) record.Body { return p.visit() },
-	func(p dpicker) record.Body { return &record.SproutsRubbed{Near: p(4)} },
+	func(p dpicker) record.Body {
+		return &record.SproutsRubbed{Near: p(4), Below: p(2), Leaf: []string{"", "some"}[p(2)]}
+	},
 	func(p dpicker) record.Body { return &record.SproutsKept{Number: p(4)} },
-	func(p dpicker) record.Body { return &record.LeaderChosen{Slot: 1 + p(2)} },
+	func(p dpicker) record.Body {
+		return &record.LeaderChosen{Slot: 1 + p(2), Shoot: []string{"", "upper"}[p(2)]}
+	},
 	func(dpicker) record.Body { return &record.Pinched{} },
 	func(p dpicker) record.Body {
 		return &record.Tied{Shoot: []record.Measure{{}, recordtest.Inches(float64(6 + p(60)))}[p(2)], Broken: p(6) == 0}
 	},
-	func(p dpicker) record.Body { return &record.LeaderBroken{Cause: "wind", Promoted: p(3)} },
+	func(p dpicker) record.Body {
+		return &record.LeaderBroken{Cause: "wind", Promoted: p(3), Shoot: []string{"", "upper"}[p(2)]}
+	},
 	func(p dpicker) record.Body {
 		return &record.Twined{Loop: recordtest.Inches(float64(8 + p(12))), Stem: recordtest.Inches(float64(3 + p(3)))}
 	},
@@ -47,11 +53,13 @@ var afterKinds = []func(p dpicker) record.Body{
 	func(dpicker) record.Body { return &record.SecondShootOff{} },
 	func(p dpicker) record.Body { return &record.NurseLimbOff{Left: p(3)} },
 	func(p dpicker) record.Body { return &record.SeasonsEnd{Word: "fair"} },
+	func(p dpicker) record.Body { return &record.AnotherYear{Work: record.PutOff[p(len(record.PutOff))]} },
+	func(dpicker) record.Body { return &record.WashedOff{} },
 	func(p dpicker) record.Body { return &record.Noted{Text: "note"} },
 }
 
 // endKinds end a history, or begin another attempt; they are drawn seldom.
-var endKinds = []record.Body{&record.Failed{Cause: "wind"}, &record.GivenUp{Why: "x", Season: true}, &record.GivenUp{Why: "x"}, &record.Untied{}, &record.CutBack{Height: recordtest.Inches(30)}, &record.NurseJudged{Limbs: 1}}
+var endKinds = []record.Body{&record.Failed{Cause: "wind"}, &record.GivenUp{Why: "x", Season: true}, &record.GivenUp{Why: "x"}, &record.Untied{}, &record.ScionSet{Slot: 1}, &record.Sealed{Cover: record.Bare}, &record.CutBack{Height: recordtest.Inches(30)}, &record.NurseJudged{Limbs: 1}}
 
 func (p dpicker) visit() *record.Visited {
 	states := make([]record.GraftState, 2)
@@ -71,7 +79,7 @@ func history(p dpicker, b *record.Block) *recordtest.Diary {
 	day := recordtest.DayOf("2027-01-01").Add(p(365))
 	say := func(later int, bodies ...record.Body) {
 		day = day.Add(p(later))
-		d.On(day.String(), p(24), p(60), bodies...)
+		d.Odd(day.String(), p(24), p(60), bodies...)
 	}
 	say(1, &record.NurseJudged{Limbs: p(3), Leaf: "some"}, &record.CutBack{Height: recordtest.Inches(36)})
 	for range p(4) {
@@ -79,11 +87,18 @@ func history(p dpicker, b *record.Block) *recordtest.Diary {
 	}
 	if p(6) == 0 {
 		day = day.Add(8)
-		d.On(day.String(), 9, 0, &record.Looked{Bleeding: record.Dry, Slip: record.SlipsClean}, &record.Gashed{Number: 2}, &record.FreshCut{}).On(day.String(), 9, 30, &record.Looked{Bleeding: record.Dry})
+		d.Odd(day.String(), 9, 0, &record.Looked{Bleeding: record.Dry, Slip: record.SlipsClean}, &record.Gashed{Number: 2}, &record.FreshCut{}).Odd(day.String(), 9, 30, &record.Looked{Bleeding: record.Dry})
 		return d
 	}
 	if p(5) > 0 {
-		say(12, &record.ScionSet{Slot: 1}, &record.ScionSet{Slot: 2})
+		say(12, &record.SlotsMarked{Slots: []record.Slot{{Bearing: 0}, {Bearing: 180}}}, &record.ScionSet{Slot: 1})
+		if p(12) == 0 {
+			return d
+		}
+		say(1, &record.ScionSet{Slot: 2})
+		if p(12) == 0 {
+			return d
+		}
 		say(1, &record.Sealed{Cover: record.Covers[p(2)]})
 		for range p(25) {
 			body := afterKinds[p(len(afterKinds))](p)
@@ -101,13 +116,14 @@ func history(p dpicker, b *record.Block) *recordtest.Diary {
 
 // causes names, for each kind of due, what must stand in the record before it
 // can open, read from the events alone.
-var causes = [kinds][]func(record.Body) bool{
-	White: {is[*record.Sealed]}, LookAgain: {is[*record.Looked], is[*record.FreshCut]}, Look: {is[*record.CutBack]}, Graft: {is[*record.FreshCut]},
-	AfterLook: {is[*record.Sealed]}, Reseal: {is[*record.Sealed]}, Earwigs: {is[*record.ScionSet]}, Stake: {is[*record.ScionSet]},
+var causes = map[Kind][]func(record.Body) bool{
+	Finish: {is[*record.ScionSet]}, Seal: {is[*record.ScionSet]}, White: {is[*record.Sealed]}, Reseal: {is[*record.Sealed]}, AfterLook: {is[*record.Sealed]},
+	CutBack: {is[*record.NurseJudged], is[*record.CutBack], is[*record.StumpAdded]}, Look: {is[*record.CutBack]},
+	LookAgain: {is[*record.Looked], is[*record.FreshCut]}, Graft: {is[*record.FreshCut]}, Earwigs: {is[*record.ScionSet]}, Stake: {pushing},
 	Buds: {is[*record.ScionSet]}, ConfirmTake: {pushing}, Sprouts: {is[*record.CutBack], is[*record.ScionSet]}, KeepSprouts: {is[*record.Failed], deaths},
 	Leader: {pushing, is[*record.LeaderChosen]}, Tie: {pushing, is[*record.Tied]}, Pinch: {is[*record.LeaderChosen]}, Twine: {is[*record.LeaderChosen]}, SeasonsEnd: {is[*record.ScionSet]},
-	TiesOff: {is[*record.Tied]}, HeadBack: {is[*record.ScionSet]}, SecondShootOff: {is[*record.ScionSet]}, NurseLimbsOff: {is[*record.ScionSet]},
-	TwineCheck: {is[*record.Twined]}, CutTwine: {is[*record.Twined]}, Regraft: {is[*record.Failed], is[*record.GivenUp], deaths},
+	TiesOff: {is[*record.Tied]}, HeadBack: {is[*record.LeaderChosen]}, SecondShootOff: {pushing}, NurseLimbsOff: {is[*record.NurseJudged], is[*record.NurseLimbOff]},
+	TwineCheck: {is[*record.Twined]}, CutTwine: {is[*record.Twined]}, Untie: {is[*record.ScionSet]}, Regraft: {is[*record.Failed], is[*record.GivenUp], deaths},
 }
 
 func is[T record.Body](b record.Body) bool { _, ok := b.(T); return ok }
@@ -135,56 +151,40 @@ func earliest(s *record.Stump, b *record.Block, kind Kind) (day string, ok bool)
 }
 
 // closers is what closes each kind of due.
-func closers(s *record.Stump, kind Kind) []record.Body {
-	settled := &record.Visited{}
-	for _, g := range s.Now().Grafts {
-		settled.Found = append(settled.Found, record.Finding{Slot: g.Slot, State: record.Growing})
+var closers = map[Kind]func(a *record.Attempt) []record.Body{
+	Finish: setAll, Seal: gives(&record.Sealed{Cover: record.Wrapped}), White: gives(&record.PaintedWhite{}),
+	CutBack: gives(&record.CutBack{}), Regraft: gives(&record.CutBack{}),
+	Look: gives(&record.Looked{Bleeding: record.Weeping, Slip: record.Drags}), LookAgain: gives(&record.Looked{Bleeding: record.Weeping, Slip: record.Drags}), Graft: setAll,
+	AfterLook: gives(&record.SealChecked{}), Reseal: gives(&record.Resealed{}), Earwigs: gives(&record.RingSet{}), Stake: gives(&record.Staked{}),
+	Buds: allGrow, ConfirmTake: allGrow, Sprouts: gives(&record.SproutsRubbed{Leaf: "some"}), KeepSprouts: gives(&record.SproutsKept{}),
+	Leader: func(a *record.Attempt) []record.Body {
+		return []record.Body{&record.LeaderChosen{Slot: a.Living()[0].Slot, Shoot: "upper"}}
+	},
+	Tie: gives(&record.Tied{}), Pinch: gives(&record.Pinched{}), Twine: gives(&record.Twined{}), SeasonsEnd: gives(&record.SeasonsEnd{}), TiesOff: gives(&record.TapesLoosened{}),
+	HeadBack: gives(&record.HeadedBack{Short: true}), SecondShootOff: gives(&record.SecondShootOff{}), NurseLimbsOff: gives(&record.NurseLimbOff{}),
+	TwineCheck: gives(&record.TwineMoved{}), CutTwine: gives(&record.TwineCut{}), Untie: gives(&record.AnotherYear{Work: "untie"}),
+}
+
+// gives is an answer that depends on nothing.
+func gives(body record.Body) func(*record.Attempt) []record.Body {
+	return func(*record.Attempt) []record.Body { return []record.Body{body} }
+}
+
+// setAll sets a scion in each slot that is marked, at least two.
+func setAll(a *record.Attempt) (out []record.Body) {
+	for n := range max(a.Marked(), 2) {
+		out = append(out, &record.ScionSet{Slot: n + 1})
 	}
-	switch kind {
-	case White:
-		return []record.Body{&record.PaintedWhite{}}
-	case Look, Graft:
-		return []record.Body{&record.ScionSet{Slot: 1}, &record.ScionSet{Slot: 2}}
-	case LookAgain:
-		return []record.Body{&record.Looked{Bleeding: record.Weeping, Slip: record.Drags}}
-	case AfterLook:
-		return []record.Body{&record.SealChecked{}}
-	case Reseal:
-		return []record.Body{&record.Resealed{}}
-	case Earwigs:
-		return []record.Body{&record.RingSet{}}
-	case Stake:
-		return []record.Body{&record.Staked{}}
-	case Buds, ConfirmTake:
-		return []record.Body{settled}
-	case Sprouts:
-		return []record.Body{&record.SproutsRubbed{}}
-	case KeepSprouts:
-		return []record.Body{&record.SproutsKept{}}
-	case Leader:
-		return []record.Body{&record.LeaderChosen{Slot: s.Now().Living()[0].Slot}}
-	case Tie:
-		return []record.Body{&record.Tied{}}
-	case Pinch:
-		return []record.Body{&record.Pinched{}}
-	case Twine:
-		return []record.Body{&record.Twined{}}
-	case SeasonsEnd:
-		return []record.Body{&record.SeasonsEnd{}}
-	case TiesOff:
-		return []record.Body{&record.TapesLoosened{}}
-	case HeadBack:
-		return []record.Body{&record.HeadedBack{Short: true}}
-	case SecondShootOff:
-		return []record.Body{&record.SecondShootOff{}}
-	case NurseLimbsOff:
-		return []record.Body{&record.NurseLimbOff{}}
-	case TwineCheck:
-		return []record.Body{&record.TwineMoved{}}
-	case CutTwine:
-		return []record.Body{&record.TwineCut{}}
+	return out
+}
+
+// allGrow is a visit that sees each graft growing.
+func allGrow(a *record.Attempt) []record.Body {
+	v := &record.Visited{}
+	for _, g := range a.Grafts {
+		v.Found = append(v.Found, record.Finding{Slot: g.Slot, State: record.Growing})
 	}
-	return []record.Body{&record.CutBack{}}
+	return []record.Body{v}
 }
 
 func openAt(dues []Due, kind Kind, at time.Time) bool {
@@ -231,8 +231,12 @@ func TestDuesOfRandomHistories(t *testing.T) {
 func checkDue(t *rapid.T, d *recordtest.Diary, s *record.Stump, due Due) {
 	b := d.B
 	cause, ok := earliest(s, b, due.Kind)
+	if due.Kind == CutBack && !ok { // a stump of which nothing stands is to be cut back
+		cause, ok = b.Day(due.Since).String(), true
+	}
 	opens := b.Day(due.Opens).String()
-	if !ok || opens < cause || opens < b.Day(due.Since).String() || due.By.Before(due.Opens) {
+	early := !due.Yearly && (opens < cause || opens < b.Day(due.Since).String()) // what comes each year opens by the calendar
+	if !ok || early || due.By.Before(due.Opens) || !due.Ends.IsZero() && !due.Ends.After(due.Opens) {
 		t.Fatalf("%s opens %s by %s; counted from %s, first cause %s", due.Kind, due.Opens, due.By, due.Since, cause)
 	}
 	if slices.ContainsFunc(due.Facts(), func(f trade.Fact) bool { return f.Says == "" }) || due.Why(b) == "" {
@@ -243,7 +247,7 @@ func checkDue(t *rapid.T, d *recordtest.Diary, s *record.Stump, due Due) {
 		met = s.Newest.Add(time.Hour)
 	}
 	closed := &recordtest.Diary{Laptop: d.Apart("CD"), B: b}
-	for i, body := range closers(s, due.Kind) {
+	for i, body := range closers[due.Kind](s.Now()) {
 		closed.Say(met.Add(time.Duration(i)*time.Second), body, replacing(s, body)...)
 	}
 	if openAt(duesOf(closed), due.Kind, met.Add(2*time.Second)) {

@@ -20,8 +20,8 @@ const (
 var untie = Work{
 	Kind: Untie, Name: "untie", While: grafted, Rule: untieRule, Step: "untie",
 	Says: []string{
-		"Set {since}: two seasons are over and the twine is off. Does it stand alone?",
-		"Left tied another year {since}: does it stand alone now?",
+		"Set {since}: two seasons are over and the twine is off, so see whether it stands alone.",
+		"Left tied another year {since}: see whether it stands alone now.",
 	},
 	Facts: []trade.Fact{trade.Twine, trade.TwineGirdles, trade.CallusDays},
 }

@@ -1,8 +1,6 @@
 package due
 
 import (
-	"slices"
-
 	"pgregory.net/rapid"
 
 	"barkslip/core/record/recordtest"
@@ -11,7 +9,7 @@ import (
 // duesOf is what is due as of the newest answer, or later.
 func duesOf(d *recordtest.Diary) []Due {
 	s := d.Fold()
-	return slices.DeleteFunc(Of(s, d.B), func(due Due) bool { return due.Ended(s.Newest) })
+	return At(Of(s, d.B), s.Newest)
 }
 
 // dueOf is the due of a kind as of the newest answer, or later.

@@ -130,7 +130,7 @@ func lookAgainRule(c *dueCase) []Due {
 	if v.Until == nil {
 		return c.until(c.at(c.judged, c.judged.AddDate(0, 0, 1), c.judged).hinted(againWork), season.To)
 	}
-	opens := v.Until.In(c.b.Zone)
+	opens := v.Until.In(c.b.Zone).Truncate(time.Second)
 	d := c.at(opens, opens.AddDate(0, 0, 1), waitingSince(c.a, opens))
 	switch v.Verdict {
 	case ready.Look:

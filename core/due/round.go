@@ -103,6 +103,27 @@ func (d Due) part(now time.Time) int {
 // wiped minutes before.
 func (d Due) Face() bool { return d.Kind == LookAgain && (d.Hint == againLook || d.Hint == againWipe) }
 
+// After is the stump to go to next from one: the first call if that cannot wait,
+// else the next in walking order behind it, round to the beginning. The stump
+// itself counts only where it is at hand, as under a cursor.
+func After(calls []Call, from record.StumpID, atHand bool, now time.Time) (record.StumpID, bool) {
+	if !atHand {
+		calls = slices.DeleteFunc(slices.Clone(calls), func(c Call) bool { return c.Stump == from })
+	}
+	if len(calls) == 0 {
+		return record.NoStump, false
+	}
+	if first := calls[0]; slices.ContainsFunc(first.Dues, func(d Due) bool { return d.part(now) < lastPart }) {
+		return first.Stump, true
+	}
+	for _, c := range calls {
+		if c.Stump.WalkCompare(from) > 0 || c.Stump == from {
+			return c.Stump, true
+		}
+	}
+	return calls[0].Stump, true
+}
+
 // fewerCut leaves out stumps to cut back past so many; what else is due on them
 // stays.
 func fewerCut(calls []Call, most int) []Call {

@@ -3,6 +3,7 @@ package due
 import (
 	"encoding/binary"
 	"math"
+	"slices"
 	"time"
 
 	"barkslip/core/record"
@@ -53,6 +54,16 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 		out.Set = b.Day(set)
 	}
 	return out
+}
+
+// Open says whether some work can be done on the stump at now.
+func (s Summary) Open(now time.Time) bool {
+	return slices.ContainsFunc(s.Dues, func(d Due) bool { return d.On(now).Open(now) })
+}
+
+// Late says whether some work should have been done on it before now.
+func (s Summary) Late(now time.Time) bool {
+	return slices.ContainsFunc(s.Dues, func(d Due) bool { return d.On(now).Late(now) })
 }
 
 const (

@@ -14,6 +14,9 @@ import (
 	"barkslip/core/unit"
 )
 
+// unusedKind is the number of no kind.
+const unusedKind = 255
+
 func drawSummary(t *rapid.T) Summary {
 	p := ddrawn(t)
 	at := func() time.Time { return time.Unix(1_500_000_000+int64(p(500_000_000)), 0).In(recordtest.EDT) }
@@ -23,7 +26,7 @@ func drawSummary(t *rapid.T) Summary {
 		Taken: p(25), Known: p(25), CutBack: unit.Date(p(40_000)), Set: unit.Date(p(40_000)),
 	}
 	for range p(4) {
-		d := Due{Stump: recordtest.Stump417, Kind: Kind(p(int(kinds))), Opens: at(), By: at(), Since: at(), Hint: uint8(p(256))}
+		d := Due{Stump: recordtest.Stump417, Kind: Kinds()[p(len(table))], Opens: at(), By: at(), Since: at(), Hint: uint8(p(yearlyBit)), Yearly: p(2) == 1}
 		if p(2) == 1 {
 			d.Ends = at()
 		}
@@ -55,7 +58,7 @@ func TestSummaryRoundTrips(t *testing.T) {
 func TestSummaryRefusesWhatItDoesNotKnow(t *testing.T) {
 	s := Summary{ID: recordtest.Stump417, Dues: []Due{{Stump: recordtest.Stump417, Kind: White, Opens: recordtest.May(1, 9, 0), By: recordtest.May(1, 10, 0), Since: recordtest.May(1, 7, 0)}}}
 	packed := PackSummary(nil, s)
-	for at, unknown := range map[int]byte{0: byte(len(record.Stages())), summaryHead: byte(kinds)} {
+	for at, unknown := range map[int]byte{0: byte(len(record.Stages())), summaryHead: unusedKind} {
 		broken := bytes.Clone(packed)
 		broken[at] = unknown
 		if _, ok := UnpackSummary(broken, s.ID, recordtest.EDT); ok {

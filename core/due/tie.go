@@ -83,8 +83,11 @@ func (c *dueCase) tiedToTop() bool {
 		return false
 	}
 	top := c.a.Stake.What.Height.Length
-	return top > 0 && t.What.Shoot.Length >= top-trade.TieEvery
+	return top > 0 && t.What.Shoot.Length >= top-trade.TieEvery-tapeSlack
 }
+
+// tapeSlack is how far off a length read from a tape may be.
+const tapeSlack = unit.Millimetre
 
 // firstTie is two weeks after the first push, or sooner if the shoot is long
 // enough by then; at once for a shoot that took over. What has not begun when

@@ -46,8 +46,9 @@ func twineRule(c *dueCase) []Due {
 	}
 	opens = max(opens, chosen)
 	c.some = append(c.some[:0], c.ending(c.days(opens, opens.Add(trade.TwineBy), leads.Since, hint), c.b.SeasonEnds(season)))
-	if june := c.b.InSeason(max(season, c.first)+1, time.June, 1); season <= c.first {
-		c.some = append(c.some, c.ending(c.days(june, june.Add(trade.TwineBy), leads.Since, twineSecond), c.b.SeasonEnds(season+1)))
+	if second := c.first + 1; season < second {
+		june := c.b.InSeason(second, time.June, 1)
+		c.some = append(c.some, c.ending(c.days(june, june.Add(trade.TwineBy), leads.Since, twineSecond), c.b.SeasonEnds(second)))
 	}
 	return c.some
 }

@@ -1,6 +1,7 @@
 package record
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"time"
@@ -68,6 +69,9 @@ func (s *Stump) Answer(g Given) ([]Event, error) {
 		if err := Check(e); err != nil {
 			return nil, err
 		}
+		if err := s.beforeBegun(g, e); err != nil {
+			return nil, err
+		}
 		if err := a.beforeCause(b, e.At, g.Zone); err != nil {
 			return nil, err
 		}
@@ -80,6 +84,20 @@ func (s *Stump) Answer(g Given) ([]Event, error) {
 		out[i].Act = act
 	}
 	return out, nil
+}
+
+// beforeBegun refuses a correction that would put an answer about the grafting
+// under way into the one before.
+func (s *Stump) beforeBegun(g Given, e Event) error {
+	last := len(s.starts)
+	if !g.Again || last == 0 {
+		return nil
+	}
+	begun := s.starts[last-1]
+	if !e.At.Before(begun.At) || s.beginsAt(e.Body, e.At) { // or it begins earlier
+		return nil
+	}
+	return fmt.Errorf("that cannot have been %s: this grafting began only on %s", e.At.In(g.Zone).Format(fullTime), begun.At.In(g.Zone).Format(fullTime))
 }
 
 // replaces is the answers that a new one takes the place of.
@@ -133,15 +151,21 @@ func (s *Stump) keepsTimeOf(g Given, e Event) (old Event, keeps bool) {
 	if r, ok := e.Body.(remade); len(e.Replaces) == 0 || ok && r.doneAnew(now) {
 		return old, false
 	}
-	if _, once := e.Body.(single); e.Question() != "" && !g.Again && !once {
+	old, found := find(s.Live, e.Replaces[0])
+	if !found || e.Question() != "" && !g.Again && !toldAgain(old.Body, e.Body) {
 		return old, false
 	}
-	old, found := find(s.Live, e.Replaces[0])
-	if !found || !g.Earlier {
-		return old, found
+	if !g.Earlier {
+		return old, true
 	}
 	p, ok := e.Body.(placed)
 	return old, ok && !g.At.Before(old.At) && p.followed(now)
+}
+
+// toldAgain says whether a body tells again of what is done once.
+func toldAgain(old, b Body) bool {
+	_, once := b.(single)
+	return once && old.Kind() == b.Kind()
 }
 
 func answersSameStep(a, b Body) bool {
@@ -160,19 +184,22 @@ func pair(first, then Body) bool {
 }
 
 // answersFor is the standing answers that a new one replaces: those of the
-// attempt that it belongs to by its time. A correction is of the attempt under
-// way, and so is the work of cutting back, which begins one.
+// attempt that it belongs to by its time. One that begins an attempt replaces
+// what that one begins with already. A correction is of the attempt under way.
 func (s *Stump) answersFor(g Given, b Body, question string) []ID {
 	n := s.numberAt(g.At)
-	if _, begins := b.(beginning); begins || g.Again || n == len(s.starts) {
-		return s.Answers(question)
+	switch {
+	case g.Again:
+		n = len(s.starts)
+	case s.beginsAt(b, g.At):
+		n++
 	}
 	return s.answersIn(n, question)
 }
 
 // Answers is the ids of the standing answers to a question in the attempt
-// under way; a new answer names them as replaced. After an attempt that is over,
-// cutting back begins another and replaces nothing.
+// under way, as an answer given now would replace them: after an attempt that is
+// over, cutting back begins another and replaces nothing.
 func (s *Stump) Answers(question string) []ID {
 	a := s.Now()
 	over := a.GivenUp != nil || a.Untied != nil || !a.LostAt().IsZero()

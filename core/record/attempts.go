@@ -41,25 +41,49 @@ func (c *course) stale() bool {
 	return !c.cut.IsZero() && len(c.grafts) == 0 && c.at.Sub(c.cut) > trade.CutBackStale*24*time.Hour
 }
 
+// take goes on by one event; it says whether that begins another attempt.
+func (c *course) take(e Event) bool {
+	c.at = e.At
+	b, ok := e.Body.(beginning)
+	begun := ok && b.begins(c)
+	if begun {
+		c.over, c.cut = false, time.Time{}
+		clear(c.grafts)
+	}
+	if b, ok := e.Body.(fares); ok {
+		b.fare(c)
+	}
+	return begun
+}
+
 // attemptStarts is where later attempts begin: the first work of cutting back,
 // by time, or the first scion, after a stump failed, was given up, was untied or
 // lost its last graft; cutting back again above or through grafts that live; and
 // cutting back again a stump that an earlier season left ungrafted.
-func attemptStarts(dated []Event) []Event {
-	var starts []Event
+func attemptStarts(dated []Event) (starts []Event) {
 	c := course{grafts: map[int]GraftState{}}
 	for _, e := range dated {
-		c.at = e.At
-		if b, ok := e.Body.(beginning); ok && b.begins(&c) {
+		if c.take(e) {
 			starts = append(starts, e)
-			c.over, c.cut = false, time.Time{}
-			clear(c.grafts)
-		}
-		if b, ok := e.Body.(fares); ok {
-			b.fare(&c)
 		}
 	}
 	return starts
+}
+
+// beginsAt says whether a body given for a time begins an attempt.
+func (s *Stump) beginsAt(b Body, at time.Time) bool {
+	start, ok := b.(beginning)
+	if !ok {
+		return false
+	}
+	c := course{grafts: map[int]GraftState{}}
+	for _, e := range byTime(s.Live) {
+		if !e.At.After(at) {
+			c.take(e)
+		}
+	}
+	c.at = at
+	return start.begins(&c)
 }
 
 // Again is the events that begin a later attempt: where the stump was cut back to

@@ -112,7 +112,8 @@ func FoldBook(events []Event, zones Zones) *Book {
 
 func (b *Book) block(id ID) *Block {
 	if b.Blocks[id] == nil {
-		b.Blocks[id] = &Block{ID: id, Name: "block " + id.String()[:6], Zone: time.UTC, Weather: map[unit.Date]Said[DayWeather]{}, PinchUntil: MonthDay{time.August, 15}}
+		b.Blocks[id] = &Block{ID: id, Name: "block " + id.String()[:6], Zone: time.UTC,
+			Weather: map[unit.Date]Said[DayWeather]{}, PinchUntil: MonthDay{time.August, 15}}
 	}
 	return b.Blocks[id]
 }

@@ -19,7 +19,8 @@ func (*Twined) Kind() string { return "twined" }
 
 // Say is the answer in a few words.
 func (b *Twined) Say(sys unit.System) string {
-	return unit.Count(b.Loops, "loop") + " of twine, " + sys.Length(b.Loop.Length) + " on a stem of " + sys.Length(b.Stem.Length) + saidIf(b.Material != "", ", "+b.Material)
+	return unit.Count(b.Loops, "loop") + " of twine, " + sys.Length(b.Loop.Length) + " on a stem of " + sys.Length(b.Stem.Length) +
+		saidIf(b.Material != "", ", "+b.Material)
 }
 
 func (b *Twined) fields(f fields) {

@@ -9,7 +9,7 @@ import (
 	"barkslip/core/unit"
 )
 
-// lostAt is when the attempt was lost: when the last graft was seen dead, or
+// LostAt is when the attempt was lost: when the last graft was seen dead, or
 // when it was put down as failed, whichever is earlier; zero while it lives.
 func (a *Attempt) LostAt() (at time.Time) {
 	if a.AllDead() {
@@ -25,14 +25,14 @@ func (a *Attempt) LostAt() (at time.Time) {
 	return at
 }
 
-// grafted says whether the grafting was ended: every slot has its scion, or the
+// Grafted says whether the grafting was ended: every slot has its scion, or the
 // work went on with fewer.
 func (a *Attempt) Grafted() bool {
 	wentOn := a.Sealed != nil || a.White != nil || len(a.Visits) > 0
 	return a.AllSet() || len(a.Grafts) > 0 && wentOn
 }
 
-// settled says whether every graft pushes, grows or is dead.
+// Settled says whether every graft pushes, grows or is dead.
 func (a *Attempt) Settled() bool {
 	for _, g := range a.Grafts {
 		if g.Waiting() {
@@ -42,7 +42,7 @@ func (a *Attempt) Settled() bool {
 	return true
 }
 
-// waiting says whether a graft is neither moving nor dead.
+// Waiting says whether a graft is neither moving nor dead.
 func (g *Graft) Waiting() bool { return g.State == "" || g.State == NoChange || g.State == Swelling }
 
 // Take is how many grafts of the stump took, of how many it is known, over all
@@ -74,7 +74,7 @@ func (a *Attempt) Take(b *Block) (taken, known int) {
 	return taken, known
 }
 
-// pushedAt is when a graft was first seen pushing or growing, zero before.
+// PushedAt is when a graft was first seen pushing or growing, zero before.
 func (a *Attempt) PushedAt(slot int) time.Time {
 	for _, v := range a.Visits {
 		if f := FindingOf(&v, slot); f != nil && (f.State == Pushing || f.State == Growing) {
@@ -84,7 +84,7 @@ func (a *Attempt) PushedAt(slot int) time.Time {
 	return time.Time{}
 }
 
-// shootOf is a graft's shoot as last measured, 0 before.
+// ShootOf is a graft's shoot as last measured, 0 before.
 func (a *Attempt) ShootOf(slot int) (long unit.Length) {
 	for _, v := range a.Visits {
 		if f := FindingOf(&v, slot); f != nil && f.Shoot.Given() {
@@ -94,10 +94,10 @@ func (a *Attempt) ShootOf(slot int) (long unit.Length) {
 	return long
 }
 
-// stateRank is higher for a graft that has come further.
+// StateRank is higher for a graft that has come further.
 func (g *Graft) StateRank() int { return slices.Index(GraftStates, g.Was()) }
 
-// was is the state a graft was last seen in; unmoved before the first visit.
+// Was is the state a graft was last seen in; unmoved before the first visit.
 func (g *Graft) Was() GraftState {
 	if g.State == "" {
 		return NoChange
@@ -134,7 +134,7 @@ func (s *Stump) Across() unit.Length {
 	return 0
 }
 
-// thickest is the thickness of the scions set or chosen, 0 if unknown.
+// Thickest is the thickness of the scions set or chosen, 0 if unknown.
 func (s *Stump) Thickest() (thick unit.Length) {
 	a := s.Now()
 	for _, g := range a.Grafts {

@@ -146,6 +146,8 @@ func (p picker) body(code int) Body {
 	case *ScionSet:
 		b.Slot++
 		b.Slot = min(b.Slot, 24)
+	case *SlotEmpty:
+		b.Slot = min(b.Slot+1, 24)
 	case *Looked:
 		b.Slip = []Slip{"", SlipsClean, Drags}[p(3)]
 	case *LotReceived:

@@ -108,7 +108,11 @@ func TestJoinedJournalsFoldToOneRecord(t *testing.T) {
 		a.say(may(1, 9, 0), &StumpAdded{Stock: "black walnut"})
 		b.say(may(1, 9, 30), &StumpAdded{Stock: "black walnut", Note: "by the gate"})
 		for range rapid.IntRange(1, 25).Draw(t, "work") {
-			[]*laptop{a, b}[p(2)].work(t, p)
+			l := []*laptop{a, b}[p(2)]
+			l.work(t, p)
+			if act := p(4); act > 0 { // acts of both laptops, and parts of acts
+				l.events[len(l.events)-1].Act = ID{0xac, byte(act)}
+			}
 		}
 		all := joined(a, b)
 		wantStump, wantBook := Fold(stump417, onStump417(all)), FoldBook(all, utc)
@@ -117,6 +121,9 @@ func TestJoinedJournalsFoldToOneRecord(t *testing.T) {
 		for name, events := range map[string][]Event{"other way round": joined(b, a), "shuffled": shuffled, "in parts": third} {
 			if got := Fold(stump417, onStump417(events)); !reflect.DeepEqual(got, wantStump) {
 				t.Fatalf("%s, the stump differs:\n%s", name, stumpDiff(wantStump, got))
+			}
+			if e, ok := wantStump.Undoable(); ok && !reflect.DeepEqual(wantStump.Act(e), Fold(stump417, onStump417(events)).Act(e)) {
+				t.Fatalf("%s, another act is taken back", name)
 			}
 			if got := FoldBook(events, utc); !reflect.DeepEqual(got, wantBook) {
 				t.Fatalf("%s, the book differs", name)

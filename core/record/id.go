@@ -1,7 +1,3 @@
-// Package core is the record of a block: events, the stump folded from them,
-// its stage, the walk that leads through it, whether it is ready, and what it
-// needs next. It is pure: the clock, the time zones and random numbers are
-// passed in.
 package record
 
 import (

@@ -84,7 +84,7 @@ func (a *Attempt) Living() (out []*Graft) {
 	return out
 }
 
-// wholeSince is when the leader was last broken or headed back; what was
+// WholeSince is when the leader was last broken or headed back; what was
 // measured before says nothing of its growth since.
 func (a *Attempt) WholeSince() (at time.Time) {
 	if b := LastOf(a.Broken); b != nil {

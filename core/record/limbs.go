@@ -1,6 +1,6 @@
 package record
 
-// limbOff is the limb taken off last since the limbs were judged, nil if none
+// LimbOff is the limb taken off last since the limbs were judged, nil if none
 // was. What was said last holds, so that a judgement corrected afterwards is of
 // what stays.
 func (a *Attempt) LimbOff() *Said[LimbTakenOff] {
@@ -26,7 +26,7 @@ func (a *Attempt) Limbs() (left int, nearest Measure, ok bool) {
 	return left, nearest, true
 }
 
-// limbsLeft is how many nurse limbs still stand.
+// LimbsLeft is how many nurse limbs still stand.
 func (a *Attempt) LimbsLeft() int {
 	if off := LastOf(a.NurseOff); off != nil {
 		return off.What.Left

@@ -8,7 +8,8 @@ import (
 )
 
 const (
-	goodHead = `"v":1,"id":"0102030405060708090a0b0c0d0e0f10","at":"2027-05-04T14:30:00-04:00","hand":"AB","stump":"0102030405060708090a0b0c0d0e0f10/4/17","clock":9`
+	goodHead = `"v":1,"id":"0102030405060708090a0b0c0d0e0f10","at":"2027-05-04T14:30:00-04:00","hand":"AB",` +
+		`"stump":"0102030405060708090a0b0c0d0e0f10/4/17","clock":9`
 	goodLine = `{` + goodHead + `,"kind":"cut-back","height":{"mm":1800,"typed":"1.8m"}}`
 )
 

@@ -21,7 +21,8 @@ func (l *Lot) Doubts(b *Block, day unit.Date) []string {
 		}
 	}
 	if r := l.warmest(); r != nil && r.What.Temp.Temperature > trade.StoreWarm {
-		out = append(out, fmt.Sprintf("WARM WOOD: its store stood at %s on %s, over %s", b.Units.Temperature(r.What.Temp.Temperature), b.Day(r.At).Short(), b.Units.Temperature(trade.StoreWarm)))
+		out = append(out, fmt.Sprintf("WARM WOOD: its store stood at %s on %s, over %s",
+			b.Units.Temperature(r.What.Temp.Temperature), b.Day(r.At).Short(), b.Units.Temperature(trade.StoreWarm)))
 	}
 	return out
 }

@@ -78,7 +78,8 @@ func TestForeignEventsPassUnchanged(t *testing.T) {
 }
 
 func TestUnknownKindOfThisVersionIsKept(t *testing.T) {
-	line := `{"v":1,"id":"0102030405060708090a0b0c0d0e0f10","at":"2027-05-04T14:30:00-04:00","hand":"AB","stump":"","kind":"bark-mended","clock":9,"by":{"mm":1.50,"how":"½"},"x":[1,2]}`
+	line := `{"v":1,"id":"0102030405060708090a0b0c0d0e0f10","at":"2027-05-04T14:30:00-04:00","hand":"AB","stump":"",` +
+		`"kind":"bark-mended","clock":9,"by":{"mm":1.50,"how":"½"},"x":[1,2]}`
 	e, err := ParseLine([]byte(line))
 	if err != nil {
 		t.Fatal(err)

@@ -60,10 +60,10 @@ func (b *Block) InSeason(season int, month time.Month, day int) unit.Date {
 	return min(there, last)
 }
 
-// leafOut is when a later season's sprouts and shoots start: 1 May.
+// LeafOut is when a later season's sprouts and shoots start: 1 May.
 func (b *Block) LeafOut(season int) unit.Date { return b.InSeason(season, time.May, 1) }
 
-// seasonEnds is the last day of a season: 30 September.
+// SeasonEnds is the last day of a season: 30 September.
 func (b *Block) SeasonEnds(season int) unit.Date { return b.InSeason(season, time.September, 30) }
 
 // usualPinchUntil is the last day for pinching where the block sets none.

@@ -88,7 +88,7 @@ func dayOfYear(v string, into *MonthDay) error {
 	return nil
 }
 
-// waitDays is how many days a stump waits from cutting back to grafting.
+// WaitDays is how many days a stump waits from cutting back to grafting.
 func (b *Block) WaitDays() int {
 	if b.Wait > 0 {
 		return b.Wait

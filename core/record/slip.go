@@ -79,7 +79,7 @@ func (s SlipSeason) Left(day unit.Date) int { return max(0, int(s.To-max(day, s.
 // Holds says whether bark is taken to slip on a day.
 func (s SlipSeason) Holds(day unit.Date) bool { return day >= s.From && day <= s.To }
 
-// facts is by whose word the season is what it is.
+// Facts is by whose word the season is what it is.
 func (s SlipSeason) Facts() []trade.Fact {
 	if s.Own {
 		return []trade.Fact{trade.SlipSeason}

@@ -26,7 +26,10 @@ type Clash struct {
 	Events   []Event
 }
 
-// Attempt is one grafting of the stump, from cutting back to its end.
+// Attempt is one grafting of the stump, from cutting back to its end. What is
+// named by a pointer is the standing answer, nil before one was given; what is a
+// list is what was done or seen, in order of time; but Grafts and Empty are by what
+// stands for each slot.
 type Attempt struct {
 	Nurse    *Said[NurseJudged]
 	LimbsOff []Said[LimbTakenOff]

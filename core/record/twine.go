@@ -2,12 +2,12 @@ package record
 
 import "time"
 
-// twineOn says whether twine is on the stem.
+// TwineOn says whether twine is on the stem.
 func (a *Attempt) TwineOn() bool {
 	return a.Twine != nil && (a.TwineCut == nil || a.TwineCut.At.Before(a.Twine.At))
 }
 
-// twineSeen is when the twine was last put on, checked or moved.
+// TwineSeen is when the twine was last put on, checked or moved.
 func (a *Attempt) TwineSeen() time.Time {
 	seen := a.Twine.At
 	if s := LastOf(a.TwineChecks); s != nil && s.At.After(seen) {
@@ -19,7 +19,7 @@ func (a *Attempt) TwineSeen() time.Time {
 	return seen
 }
 
-// seenTight is when the twine, as it is now, was first seen tight.
+// SeenTight is when the twine, as it is now, was first seen tight.
 func (a *Attempt) SeenTight() (time.Time, bool) {
 	moved := LastOf(a.TwineMoves)
 	for _, s := range a.TwineChecks {

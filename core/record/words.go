@@ -106,7 +106,7 @@ func budWords(nodes []Node) string {
 	return fmt.Sprintf("%d nodes, %d buds", len(nodes), buds)
 }
 
-// cutPlaces is where the scions of a stick are cut: "3/4 to 5 1/2 in, 6 to 11
+// CutPlaces is where the scions of a stick are cut: "3/4 to 5 1/2 in, 6 to 11
 // in", from the butt.
 func CutPlaces(pieces []Piece, sys unit.System) string {
 	var words []string

@@ -37,7 +37,7 @@ const (
 	CutBackBy        = 10              // days before its end by which they should be
 	CutBackEnds      = 7               // days before its end past which none can be grafted in it
 	CutBackKeeps     = 120             // days before the season of slip past which a cut is of another year
-	CutBackStale     = 180             // days past which a cut not grafted was for an earlier season
+	CutBackStale     = 100             // days past which a cut not grafted was for an earlier season
 	CutBackLongDays  = 14              // more days than this: caution
 	GraftHeightUsual = 30 * unit.Inch  // where a block sets none
 	LimbClear        = 18 * unit.Inch  // clear stem below the planned graft height

@@ -67,9 +67,10 @@ func TestAVisitStandsAnswerByAnswer(t *testing.T) {
 	if _, a := w.asked(); !strings.HasPrefix(a.Question, "Graft 2 of 3, at 140 (SE)") {
 		t.Errorf("asked %q", a.Question)
 	}
-	w.clock("2027-05-31", 9, 0) // a visit broken off is not taken up on another day
-	if got := w.sees().Present(); got == StepVisit {
-		t.Errorf("asked %s on the next day", got)
+	w.clock("2027-05-31", 9, 0) // a visit broken off is no visit: on another day it begins anew
+	w.present(StepVisit)
+	if _, a := w.asked(); !strings.HasPrefix(a.Question, "Graft 1 of 3") {
+		t.Errorf("on the next day asked %q", a.Question)
 	}
 }
 

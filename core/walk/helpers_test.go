@@ -1,8 +1,6 @@
 package walk
 
 import (
-	"slices"
-
 	"barkslip/core/due"
 	"barkslip/core/record/recordtest"
 )
@@ -10,7 +8,7 @@ import (
 // duesIn is what is due as of the newest answer, or later.
 func duesIn(d *recordtest.Diary) []due.Due {
 	s := d.Fold()
-	return slices.DeleteFunc(due.Of(s, d.B), func(due due.Due) bool { return due.Ended(s.Newest) })
+	return due.At(due.Of(s, d.B), s.Newest)
 }
 
 // dueIn is the due of a kind as of the newest answer, or later.

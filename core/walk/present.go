@@ -44,17 +44,24 @@ func (c *Case) Present() StepID {
 		return id
 	}
 	if d, ok := due.First(c.Dues(), c.Now); ok {
-		return c.meets(d.Kind)
+		return c.Meets(d.Kind)
 	}
 	return c.waiting()
 }
 
-// meets is the step on which a kind of work is met here: most kinds have one;
+// Begun says whether something was begun today and not ended.
+func (c *Case) Begun() bool { return c.begun() != "" }
+
+// Meets is the step on which a kind of work is met here: most kinds have one;
 // cutting back, looking and grafting are led through theirs.
-func (c *Case) meets(kind due.Kind) StepID {
+func (c *Case) Meets(kind due.Kind) StepID {
 	switch kind {
 	case due.CutBack:
 		return c.cutsAgain()
+	case due.Regraft:
+		if !c.over() { // its limbs were judged anew already
+			return c.cuttingBack()
+		}
 	case due.Look, due.LookAgain, due.Graft:
 		return c.preparing()
 	case due.Leader:
@@ -72,7 +79,7 @@ func (c *Case) meets(kind due.Kind) StepID {
 // cutsAgain is the next step of part 1; a stump that was cut back for an earlier
 // season, and not grafted in it, begins anew.
 func (c *Case) cutsAgain() StepID {
-	if c.A.CutBack != nil && !c.inCutBack() && c.Advice.Verdict != ready.OtherGraft {
+	if c.cutAgain() && !c.inCutBack() && c.Advice.Verdict != ready.OtherGraft {
 		return StepLimbs
 	}
 	return c.cuttingBack()
@@ -98,11 +105,20 @@ func (c *Case) waiting() StepID {
 	case len(c.A.Grafts) == 0 && c.A.CutBack == nil:
 		return c.cuttingBack()
 	case len(c.A.Grafts) == 0 && some && next.Kind != due.CutBack:
+		if c.draining() {
+			return StepWait
+		}
 		return c.preparing()
 	case some && next.Kind == due.White:
 		return StepWhite
 	}
 	return StepRest
+}
+
+// draining says whether the verdict is to wait, and nothing else can be told
+// meanwhile. A look that is due is waited for no longer.
+func (c *Case) draining() bool {
+	return c.Advice.Verdict == ready.Wait && c.Advice.Until.After(c.Now) && !c.nextLimbOpen()
 }
 
 // AgainstToday says whether the stump is grafted today against advice.
@@ -121,8 +137,6 @@ func (c *Case) preparing() StepID {
 		return StepLimbOff
 	case c.nextLimbOpen():
 		return StepReach
-	case v == ready.Wait && c.Advice.Until.After(c.Now):
-		return StepWait
 	case !c.today(c.Found.Looked):
 		return StepBleeding
 	case !c.today(c.Found.Slipped):
@@ -158,7 +172,15 @@ func (c *Case) inCutBack() bool {
 	case a.CutBack == nil:
 		return a.Nurse != nil && c.today(a.Nurse.At)
 	}
-	return c.today(a.CutBack.At) && len(a.Gashes) == 0 && len(a.Looks) == 0
+	looked := record.LastOf(a.Looks)
+	return c.today(a.CutBack.At) && !c.today(record.Last(a.Gashes).At) && (looked == nil || looked.At.Before(a.CutBack.At))
+}
+
+// cutAgain says whether the stump was cut back in an earlier year and is to be
+// cut back anew.
+func (c *Case) cutAgain() bool {
+	_, open := c.openDue(due.CutBack)
+	return open && c.A.CutBack != nil
 }
 
 // cuttingBack is the next step of part 1.

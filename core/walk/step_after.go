@@ -63,14 +63,14 @@ func (c *Case) begun() StepID {
 		return StepSplit
 	case c.ringWanted():
 		return StepRing
+	case !c.over() && c.visitBegun():
+		return StepVisit
 	case len(c.deathsUntold()) > 0:
 		return StepDeath
 	case c.lostToday():
 		return StepFailed
 	case c.over():
 		return ""
-	case c.visitBegun():
-		return StepVisit
 	case len(c.unscratched()) > 0:
 		return StepScratch
 	case c.leafUntold():

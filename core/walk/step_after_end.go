@@ -164,7 +164,7 @@ func askUntie(c *Case, a *Ask) {
 		bodies = []record.Body{&record.TwineCut{}, &record.Untied{}}
 	}
 	a.choose("1", "all off", "nothing is due after this", bodies...)
-	a.choose("2", "another year", "it stays tied; asked again next April", &record.AnotherYear{Work: "untie"})
+	a.choose("2", "another year", "stays tied; asked next April", &record.AnotherYear{Work: "untie"})
 	a.choice(leaveIt("3"))
 }
 

@@ -159,11 +159,11 @@ func (c *Case) doubtCut(b record.CutBack) ([]record.Body, error) {
 	return nil, &Doubt{says, []Choice{{Key: "1", Word: "as typed", Meaning: meaning, Bodies: []record.Body{&b}}}}
 }
 
-// standsAt is the height at which the stump was cut for the graft before, 0 if
-// there was none.
+// standsAt is the height at which the stump was cut before it is cut back again,
+// 0 if it was not.
 func (c *Case) standsAt() (height unit.Length) {
 	for _, a := range c.S.Attempts {
-		if a == c.A && !c.over() {
+		if a == c.A && !c.over() && !c.cutAgain() {
 			continue
 		}
 		if a.CutBack != nil && a.CutBack.What.Height.Given() {

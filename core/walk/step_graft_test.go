@@ -99,8 +99,8 @@ func TestSlotsAreNamedByBearing(t *testing.T) {
 	w.press("1", "9:Lantern", "3/8", "1")
 	c, scion := w.asked()
 	w.says(scion.Question, "at 022 ")
-	if doneSlots(c) != "022 142 263" {
-		t.Errorf("%q", doneSlots(c))
+	if got := doneSlots(c); got != told("022 142 263") {
+		t.Errorf("%q", got.words)
 	}
 }
 

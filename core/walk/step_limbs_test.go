@@ -27,8 +27,8 @@ func TestNextLimbIsMeasured(t *testing.T) {
 	w.press("1")
 	w.present(StepReach)
 	c, a := w.asked()
-	if doneLimbs(c) != "1 left" || doneReach(c) != "" || a.Entry.Likely != "" {
-		t.Errorf("limbs %q, reach %q, likely %q", doneLimbs(c), doneReach(c), a.Entry.Likely)
+	if doneLimbs(c) != told("1 left") || doneReach(c).done || a.Entry.Likely != "" {
+		t.Errorf("limbs %q, reach %q, likely %q", doneLimbs(c).words, doneReach(c).words, a.Entry.Likely)
 	}
 	if v, ok := c.whyInput("clear stem to the nearest limb"); ok {
 		t.Errorf("the why page says %v clear", v)
@@ -53,8 +53,8 @@ func TestLimbAfterLimb(t *testing.T) {
 	w.present(StepLimbOff)
 	w.press("2")
 	w.present(StepHeight)
-	if c := w.sees(); doneLimbs(c) != "none left" || !c.Found.NoLimbs {
-		t.Errorf("%q", doneLimbs(c))
+	if c := w.sees(); doneLimbs(c) != told("none left") || !c.Found.NoLimbs {
+		t.Errorf("%q", doneLimbs(c).words)
 	}
 }
 

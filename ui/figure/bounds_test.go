@@ -40,7 +40,8 @@ func anyFigure(t *rapid.T) drawn {
 		return Scion{Thick: oddLength(t, "thick"), Bark: oddLength(t, "bark"), Pith: oddLength(t, "pith"), LongCut: oddLength(t, "cut"), Tip: oddLength(t, "tip"),
 			Back: oddLength(t, "back"), Nails: []unit.Length{oddLength(t, "nail")}, Least: oddLength(t, "least"), Most: oddLength(t, "most"), Sys: sys}
 	case 2:
-		s := Stick{Length: oddLength(t, "length"), TrimButt: oddLength(t, "trim"), TrimTip: oddLength(t, "trim"), ThickButt: oddLength(t, "thick"), ThickTip: oddLength(t, "thick"), Sys: sys}
+		s := Stick{Length: oddLength(t, "length"), TrimButt: oddLength(t, "trim"), TrimTip: oddLength(t, "trim"), ThickButt: oddLength(t, "thick"),
+			ThickTip: oddLength(t, "thick"), Sys: sys}
 		for range n {
 			s.Nodes = append(s.Nodes, Node{oddLength(t, "at"), n})
 			s.Pieces = append(s.Pieces, Piece{oddLength(t, "from"), oddLength(t, "to"), n > 2})
@@ -62,12 +63,14 @@ func anyFigure(t *rapid.T) drawn {
 	case 4:
 		d := Day{Limit: unit.Temperature(odd(t, "limit")), Sys: sys}
 		for range n {
-			d.Lines = append(d.Lines, DayLine{Name: words.Draw(t, "name"), Points: []Reading{{odd(t, "hour"), unit.Temperature(odd(t, "temp"))}, {odd(t, "hour"), unit.Temperature(odd(t, "temp"))}}})
+			d.Lines = append(d.Lines, DayLine{Name: words.Draw(t, "name"),
+				Points: []Reading{{odd(t, "hour"), unit.Temperature(odd(t, "temp"))}, {odd(t, "hour"), unit.Temperature(odd(t, "temp"))}}})
 			d.Marks = append(d.Marks, Mark{Hour: odd(t, "hour"), Label: words.Draw(t, "label")})
 		}
 		return d
 	}
-	s := Shoot{From: unit.Date(rapid.Int32().Draw(t, "from")), StakeTop: oddLength(t, "stake"), AimLow: oddLength(t, "aim"), AimHigh: oddLength(t, "aim"), Sys: sys}
+	s := Shoot{From: unit.Date(rapid.Int32().Draw(t, "from")), StakeTop: oddLength(t, "stake"), AimLow: oddLength(t, "aim"), AimHigh: oddLength(t, "aim"),
+		Sys: sys}
 	s.To = s.From + unit.Date(rapid.Int32Range(-10, 100000).Draw(t, "days"))
 	for range n {
 		s.Measured = append(s.Measured, Reached{s.From + unit.Date(n), oddLength(t, "length")})

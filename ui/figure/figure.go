@@ -2,7 +2,7 @@
 // terminal: the stump from above, the scion with its cuts, the stick, curves
 // through a day or a summer, a shoot beside its stake, an interval. It knows
 // nothing of screens or colours: a Figure is plain characters and, cell by
-// cell, the ink they are meant to have.
+// cell, the ink they are meant to have. It may import the leaves of core.
 package figure
 
 import (

@@ -50,9 +50,11 @@ var samples = map[string]drawn{
 	},
 	"shoot": Shoot{
 		From: unit.MakeDate(2027, 5, 20), To: unit.MakeDate(2027, 10, 10), StakeTop: 6 * unit.Foot, AimLow: 9 * unit.Foot, AimHigh: 10 * unit.Foot,
-		Measured: []Reached{{unit.MakeDate(2027, 6, 1), 3 * unit.Inch}, {unit.MakeDate(2027, 6, 12), 11 * unit.Inch}, {unit.MakeDate(2027, 6, 25), 26 * unit.Inch}, {unit.MakeDate(2027, 7, 10), 50 * unit.Inch}},
-		Forecast: []Reached{{unit.MakeDate(2027, 7, 10), 50 * unit.Inch}, {unit.MakeDate(2027, 8, 1), 84 * unit.Inch}, {unit.MakeDate(2027, 9, 1), 105 * unit.Inch}, {unit.MakeDate(2027, 10, 1), 112 * unit.Inch}},
-		Ties:     []unit.Length{unit.Foot, 2 * unit.Foot, 3 * unit.Foot},
+		Measured: []Reached{{unit.MakeDate(2027, 6, 1), 3 * unit.Inch}, {unit.MakeDate(2027, 6, 12), 11 * unit.Inch},
+			{unit.MakeDate(2027, 6, 25), 26 * unit.Inch}, {unit.MakeDate(2027, 7, 10), 50 * unit.Inch}},
+		Forecast: []Reached{{unit.MakeDate(2027, 7, 10), 50 * unit.Inch}, {unit.MakeDate(2027, 8, 1), 84 * unit.Inch},
+			{unit.MakeDate(2027, 9, 1), 105 * unit.Inch}, {unit.MakeDate(2027, 10, 1), 112 * unit.Inch}},
+		Ties: []unit.Length{unit.Foot, 2 * unit.Foot, 3 * unit.Foot},
 	},
 	"shoot-metric": Shoot{
 		From: unit.MakeDate(2027, 5, 20), To: unit.MakeDate(2027, 10, 10), StakeTop: 1500, AimLow: 2400, AimHigh: 2700, Sys: unit.Metric,

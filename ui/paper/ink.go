@@ -1,6 +1,6 @@
 // Package paper composes a screen from lines of inked text and paints it for
 // the terminal in a theme. Text is measured and cut before any colour is put
-// on, so a line is never too wide.
+// on, so a line is never too wide. Of the program it imports only quiet.
 package paper
 
 import (

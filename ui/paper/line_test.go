@@ -32,7 +32,8 @@ func TestShorten(t *testing.T) {
 		text string
 		w    int
 		want string
-	}{{"Lantern", 7, "Lantern"}, {"Lantern", 6, "Lante…"}, {"Lantern", 1, "…"}, {"Lantern", 0, ""}, {"Lantern", -3, ""}, {"木木木", 6, "木木木"}, {"木木木", 5, "木木…"}, {"木木木", 4, "木…"}, {"", 3, ""}} {
+	}{{"Lantern", 7, "Lantern"}, {"Lantern", 6, "Lante…"}, {"Lantern", 1, "…"}, {"Lantern", 0, ""}, {"Lantern", -3, ""}, {"木木木", 6, "木木木"},
+		{"木木木", 5, "木木…"}, {"木木木", 4, "木…"}, {"", 3, ""}} {
 		if got := Shorten(c.text, c.w); got != c.want {
 			t.Errorf("%q in %d: %q, want %q", c.text, c.w, got, c.want)
 		}

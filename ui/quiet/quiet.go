@@ -1,7 +1,8 @@
 // Package quiet settles the terminal's background and colours before Bubble Tea
 // starts up. Bubble Tea asks the terminal for its background as soon as it is
 // imported, and waits seconds for one that never answers; this package sorts
-// before it, so it runs first and there is nothing left to ask.
+// before it, so it runs first and there is nothing left to ask. It imports nothing
+// of the program.
 package quiet
 
 import (

@@ -1,0 +1,173 @@
+// Package block is the screen of a block's rows as they stand in the field, with
+// the answers given to many stumps at once and the block's settings. It may
+// import core and ui/part with its leaves, and no other screen.
+package block
+
+import (
+	"fmt"
+	"slices"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"barkslip/core/due"
+	"barkslip/core/record"
+	"barkslip/ui/paper"
+	"barkslip/ui/part"
+)
+
+// Screen shows the rows of a block as they stand in the field, one mark a stump.
+type Screen struct {
+	x      *part.Session
+	sums   []due.Summary
+	rows   []row
+	at     int // row of the cursor
+	tree   int // place of the cursor in its row
+	top    int // first row shown
+	left   int // first column shown
+	picked map[record.StumpID]bool
+	filter filter
+	undo   []batch
+	totals *totals // as of the last minute drawn
+}
+
+// row is the stumps of one row in order.
+type row struct {
+	number uint16
+	sums   []due.Summary
+}
+
+// batch is answers given at once, to be taken back at once.
+type batch struct {
+	words  string
+	events []record.Event
+}
+
+// New is the screen of the session's block.
+func New(x *part.Session) *Screen { return &Screen{x: x, picked: map[record.StumpID]bool{}} }
+
+// Load reads the summaries anew.
+func (b *Screen) Load() error {
+	b.sums, b.rows, b.totals = b.x.Summaries(b.x.Block), nil, nil
+	for i, s := range b.sums {
+		if i == 0 || s.ID.Row != b.sums[i-1].ID.Row {
+			b.rows = append(b.rows, row{number: s.ID.Row})
+		}
+		last := &b.rows[len(b.rows)-1]
+		last.sums = b.sums[i-len(last.sums) : i+1]
+	}
+	b.at = max(0, min(b.at, len(b.rows)-1))
+	return b.x.Trouble()
+}
+
+// Tick does nothing: what is late is seen when it is drawn.
+func (b *Screen) Tick() part.Msgs { return nil }
+
+// Field is none.
+func (b *Screen) Field() *part.Field { return nil }
+
+// Cursor is the stump under the cursor.
+func (b *Screen) Cursor() record.StumpID {
+	if b.at >= len(b.rows) || len(b.rows) == 0 {
+		return record.NoStump
+	}
+	r := b.rows[b.at]
+	return r.sums[max(0, min(b.tree, len(r.sums)-1))].ID
+}
+
+// MoveTo puts the cursor on a stump, or the nearest there is.
+func (b *Screen) MoveTo(id record.StumpID) {
+	for i, r := range b.rows {
+		if r.number == id.Row {
+			at, _ := slices.BinarySearchFunc(r.sums, id, func(s due.Summary, id record.StumpID) int { return s.ID.Compare(id) })
+			b.at, b.tree = i, min(at, len(r.sums)-1)
+		}
+	}
+}
+
+// Rows is how many rows there are.
+func (b *Screen) Rows() int { return len(b.rows) }
+
+// Key takes a digit as the beginning of a place, else a key of the table.
+func (b *Screen) Key(k tea.KeyMsg) part.Msgs {
+	if key := k.String(); len(key) == 1 && key[0] >= '1' && key[0] <= '9' {
+		return b.place(key)
+	}
+	return part.Press(append(b.Table(), b.x.Common(b.help)...), k, part.Useless)
+}
+
+// Table is the keys of the screen.
+func (b *Screen) Table() []part.Row {
+	step := func(rows, trees int) func() part.Msgs { return func() part.Msgs { return b.step(rows, trees) } }
+	return []part.Row{
+		{Binding: part.On("Enter", "open", "enter"), Says: "Open the stump under the cursor.", Do: b.open},
+		{Binding: part.On("n", "next to do"), Says: "Open the next stump that needs a hand: white first, then in walking order.",
+			Do: part.Does(part.Next{After: b.Cursor(), AtHand: true})},
+		{Binding: part.On("g", "rounds"), Says: "What is due, in walking order: the rounds.", Do: part.Does(part.Rounds{})},
+		{Binding: part.On("4/17", "find", "/"), Says: "Type row/tree to go to a stump, or / and a tree of this row.", Do: func() part.Msgs { return b.place("") }},
+		{Binding: part.On("f", "filter"), Says: "Show only stumps of one stage, late ones, or those that need a hand.", Do: b.pickFilter},
+		{Binding: part.On("r", "row"), Says: "One answer for the whole row under the cursor.", Do: b.answerRow},
+		{Binding: part.On("w", ""), Says: "Why: what the counts mean, and by whose word.", Do: b.why},
+		{Binding: part.On("p", ""), Says: "Pace and supplies: what keeps up with the season of slip, how many to cut back today, what it takes.",
+			Do: part.Does(part.Plan{})},
+		{Binding: part.On("Space", "", " "), Says: "Pick a stump, or leave it out again.", Do: b.pick},
+		{Binding: part.On("a", ""), Says: "One answer for all picked stumps.", Do: b.answerPicked},
+		{Binding: part.On("u", b.undoWord()), Says: "Take back the last answer given from this screen.", Do: b.takeBack},
+		{Binding: part.On("o", ""), Says: "The block's settings.", Do: b.settings},
+		{Binding: part.On("b", ""), Says: "Another block, or a new one.", Do: b.pickBlock},
+		{Binding: part.On("d", ""), Says: "The weather: put a day down, read a list, see the coming days.", Do: part.Does(part.Weather{})},
+		{Binding: part.On("l", ""), Says: "Lots of scion wood: see them, receive one.", Do: part.Does(part.Wood{})},
+		{Binding: part.On("arrows", "", "left"), Says: "Move the cursor.", Do: step(0, -1)},
+		{Binding: part.On("", "", "right"), Do: step(0, 1)},
+		{Binding: part.On("", "", "up", "k"), Do: step(-1, 0)},
+		{Binding: part.On("", "", "down", "j"), Do: step(1, 0)},
+		{Binding: part.On("", "", "home"), Do: step(0, -record.MaxTree)},
+		{Binding: part.On("", "", "end"), Do: step(0, record.MaxTree)},
+		{Binding: part.On("", "", "pgup"), Do: step(-10, 0)},
+		{Binding: part.On("", "", "pgdown"), Do: step(10, 0)},
+		{Binding: part.On("Esc", "", "esc"), Says: "Let go of the picked stumps and the filter.", Do: b.letGo},
+	}
+}
+
+// undoWord names what u takes back here, nothing where there is nothing.
+func (b *Screen) undoWord() string {
+	if len(b.undo) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("take back %q", paper.Shorten(b.undo[len(b.undo)-1].words, 18))
+}
+
+func (b *Screen) help() part.Msgs { return b.x.Help("block", b.Table(), b.x.Common(nil)) }
+
+func (b *Screen) step(rows, trees int) part.Msgs {
+	if len(b.rows) > 0 {
+		b.at = max(0, min(b.at+rows, len(b.rows)-1))
+		b.tree = max(0, min(b.tree+trees, len(b.rows[b.at].sums)-1))
+	}
+	return nil
+}
+
+func (b *Screen) open() part.Msgs {
+	if id := b.Cursor(); id != record.NoStump {
+		return part.Msgs{part.Open{Stump: id}}
+	}
+	return nil
+}
+
+// place asks for a place; a digit may have begun it.
+func (b *Screen) place(begun string) part.Msgs { return b.x.AskPlace(b.Cursor().Row, begun) }
+
+func (b *Screen) pick() part.Msgs {
+	id := b.Cursor()
+	if b.picked[id] {
+		delete(b.picked, id)
+	} else if id != record.NoStump {
+		b.picked[id] = true
+	}
+	b.step(0, 1)
+	return part.Says(fmt.Sprintf("%d picked; a gives all of them one answer.", len(b.picked)))
+}
+
+func (b *Screen) letGo() part.Msgs {
+	b.picked, b.filter = map[record.StumpID]bool{}, filter{}
+	return part.Says("")
+}

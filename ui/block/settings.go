@@ -1,0 +1,120 @@
+package block
+
+import (
+	"fmt"
+	"strings"
+
+	"barkslip/core/record"
+	"barkslip/core/unit"
+	"barkslip/ui/part"
+)
+
+// setting is one row of the block's settings.
+type setting struct {
+	name, word, asks string
+	show             func(b *record.Block) string
+}
+
+// settingRows lists the settings as they are shown and asked.
+var settingRows = []setting{
+	{"name", "name", "the block's name", func(b *record.Block) string { return b.Name }},
+	{"units", "units", "us or metric", func(b *record.Block) string { return b.Units.String() }},
+	{"zone", "time zone", "such as America/New_York", func(b *record.Block) string { return b.ZoneName }},
+	{"latitude", "latitude", "degrees, north above 0", func(b *record.Block) string { return degrees(b, b.Lat) }},
+	{"longitude", "longitude", "degrees, east above 0", func(b *record.Block) string { return degrees(b, b.Lon) }},
+	{"altitude", "altitude", "such as 700ft or 210m", func(b *record.Block) string { return shown(b, b.Altitude) }},
+	{"species", "stock", "species of the stumps", func(b *record.Block) string { return b.Species }},
+	{"variety", "variety planned", "unless a stump says otherwise", func(b *record.Block) string { return b.Variety }},
+	{"graft-height", "graft height", "wanted, such as 36in", func(b *record.Block) string { return shown(b, b.GraftHeight) }},
+	{"browse", "browse height", "to which animals eat, such as 6ft", func(b *record.Block) string { return shown(b, b.Browse) }},
+	{"frosty", "frosty", "yes or no: late frosts", func(b *record.Block) string { return yesNo(b.Frosty) }},
+	{"earwigs", "earwigs", "yes or no: a problem here", func(b *record.Block) string { return yesNo(b.Earwigs) }},
+	{"row-spacing", "between rows", "such as 30ft", func(b *record.Block) string { return shown(b, b.RowSpacing) }},
+	{"tree-spacing", "between trees", "such as 25ft", func(b *record.Block) string { return shown(b, b.TreeSpacing) }},
+	{"slip-from", "bark slips from", "month and day, 05-10", func(b *record.Block) string { return monthDay(b.SlipFrom) }},
+	{"slip-to", "bark slips until", "month and day, 06-10", func(b *record.Block) string { return monthDay(b.SlipTo) }},
+	{"wait-days", "days to graft", "after cutting back, 3 to 21; 7 unless set", func(b *record.Block) string { return number(b.Wait) }},
+	{"a-day", "grafted a day", "stumps the crew grafts a day", func(b *record.Block) string { return number(b.PerDay) }},
+	{"pinch-until", "pinch until", "month and day, 08-15", func(b *record.Block) string { return monthDay(b.PinchUntil) }},
+}
+
+func degrees(b *record.Block, v float64) string {
+	if !b.Placed {
+		return ""
+	}
+	return fmt.Sprintf("%g", v)
+}
+
+func shown(b *record.Block, m record.Measure) string {
+	if !m.Given() {
+		return ""
+	}
+	return b.Units.Length(m.Length)
+}
+
+func yesNo(v bool) string {
+	if v {
+		return "yes"
+	}
+	return "no"
+}
+
+func number(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprint(n)
+}
+
+func monthDay(m record.MonthDay) string {
+	if m.Day == 0 {
+		return ""
+	}
+	return m.In(2028).Short()
+}
+
+// settings lists the block's settings; picking one asks for its value.
+func (b *Screen) settings() part.Msgs {
+	site := b.x.Site()
+	var items []part.Item
+	for _, s := range settingRows {
+		value := s.show(site)
+		if value == "" {
+			value = "not set"
+		}
+		items = append(items, part.Item{Word: s.word, Meaning: value, Take: func() part.Msgs { return b.askSetting(s) }})
+	}
+	return b.x.Picks("Settings of "+site.Name, "Pick one to change it; the old value stays in the journal.", items)
+}
+
+func (b *Screen) askSetting(s setting) part.Msgs {
+	title := strings.ToUpper(s.word[:1]) + s.word[1:]
+	return b.x.Asks(title+" ("+s.asks+"):", "", true, func(text string) (part.Msgs, error) {
+		if err := b.set(s.name, part.Typed(text)); err != nil {
+			return nil, err
+		}
+		return part.Msgs{part.Reload{}}.And(b.settings()...), nil
+	})
+}
+
+// set writes one setting, replacing the one that stands.
+func (b *Screen) set(name, value string) error {
+	var body record.Body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: value}
+	switch name {
+	case "name":
+		if value == "" {
+			return &unit.Error{Given: value, Accepted: "a name"}
+		}
+		body = &record.BlockMade{Block: b.x.Block, Name: value}
+	case "zone":
+		zone, err := part.ReadZone(b.x.Zones, value)
+		if err != nil {
+			return err
+		}
+		body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: zone}
+	}
+	if err := record.Check(record.Event{Body: body}); err != nil {
+		return err
+	}
+	return b.x.Answer(body, b.x.Now())
+}

@@ -1,0 +1,104 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"barkslip/core/record"
+	"barkslip/ui/first"
+	"barkslip/ui/part"
+	"barkslip/ui/plan"
+	"barkslip/ui/rounds"
+	"barkslip/ui/weather"
+	"barkslip/ui/wood"
+)
+
+// do does what messages ask, in their order.
+func (r *root) do(msgs ...part.Msg) {
+	for _, m := range msgs {
+		r.one(m)
+	}
+	if err := r.x.Trouble(); err != nil {
+		r.fail(err)
+	}
+}
+
+func (r *root) one(m part.Msg) {
+	switch m := m.(type) {
+	case part.Say:
+		r.say(m.Text, false)
+	case part.Warn:
+		r.say(m.Text, true)
+	case part.Fail:
+		r.fail(m.Err)
+	case part.NoUse:
+		r.say("That key does nothing here; ? shows the keys.", false)
+		r.noUse = true
+
+	case part.Ask:
+		r.say("", false)
+		m.Prompt.Over(r.screen())
+		r.over = m.Prompt
+	case part.PickList:
+		r.over = m.List
+	case part.Read:
+		r.over = m.Page
+	case part.Weather:
+		r.over = weather.Ways(r.x)
+
+	case part.Back:
+		r.back()
+	case part.Reload:
+		r.fail(r.screen().Load())
+	case part.Quit:
+		r.quit = true
+	default:
+		r.goTo(m)
+	}
+}
+
+// goTo does what changes which screen is up.
+func (r *root) goTo(m part.Msg) {
+	switch m := m.(type) {
+	case part.Open:
+		r.open(m)
+	case part.Next:
+		r.next(m)
+	case part.Leave:
+		if _, inRound := find[*rounds.Screen](&r.mode); inRound {
+			r.back()
+			return
+		}
+		r.next(part.Next{After: m.Stump})
+	case part.Wrote:
+		r.wrote(m.Events)
+	case part.Rounds:
+		r.fail(r.push(rounds.New(r.x)))
+	case part.Wood:
+		r.fail(r.push(wood.New(r.x)))
+	case part.Plan:
+		r.fail(r.push(plan.New(r.x)))
+	case part.NewBlock:
+		r.fail(r.push(first.New(r.x)))
+	case part.OpenBlock:
+		r.openBlock(m.Block)
+	case part.Restart:
+		r.x.Block = record.None
+		r.x.Reread()
+		r.start()
+	default:
+		panic(fmt.Sprintf("a message that nobody knows: %T", m))
+	}
+}
+
+// say puts a text in the message line.
+func (r *root) say(text string, wrong bool) {
+	r.said, r.noUse = part.Status{Text: text, Wrong: wrong}, false
+}
+
+// fail shows an error as one plain sentence; there is nothing to show for nil.
+func (r *root) fail(err error) {
+	if err != nil {
+		r.say(strings.TrimSpace(err.Error()), true)
+	}
+}

@@ -1,0 +1,161 @@
+// Package first is the screen of first use: the questions that begin a block. It
+// may import core and ui/part with its leaves, and no other screen.
+package first
+
+import (
+	"errors"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"barkslip/ui/paper"
+	"barkslip/ui/part"
+)
+
+// Screen begins a block: one question after another, each with a likely answer.
+// Nothing is written until the last is answered.
+type Screen struct {
+	part.Still
+	x     *part.Session
+	at    int // question asked
+	field part.Field
+	begun bool // past the choice of how to begin
+	list  bool // from a list
+	given map[string]string
+}
+
+// New is the screen before its first question.
+func New(x *part.Session) *Screen { return &Screen{x: x, given: map[string]string{}} }
+
+// Asked is the name of the question asked, "" before the first.
+func (f *Screen) Asked() string {
+	if !f.begun {
+		return ""
+	}
+	return questions[f.at].name
+}
+
+// Field is that of the question asked.
+func (f *Screen) Field() *part.Field {
+	if !f.begun {
+		return nil
+	}
+	return &f.field
+}
+
+// Key answers or goes back.
+func (f *Screen) Key(k tea.KeyMsg) part.Msgs {
+	switch key := k.String(); {
+	case !f.begun:
+		return f.begin(k)
+	case key == "enter":
+		return f.answer()
+	case key == "esc":
+		f.back()
+	default:
+		f.field.Key(k)
+	}
+	return nil
+}
+
+// begin takes the choice of how to begin.
+func (f *Screen) begin(k tea.KeyMsg) part.Msgs {
+	switch k.String() {
+	case "1", "enter", "2":
+		f.begun, f.list, f.at = true, k.String() == "2", -1
+		return f.next()
+	case "3":
+		return f.sample()
+	case "esc":
+		if len(f.x.Book.Folded().List()) > 0 {
+			return part.Msgs{part.Back{}}
+		}
+		return nil
+	}
+	help := func() part.Msgs { return f.x.Help("start", f.x.Leaving(nil)) }
+	return part.Press(f.x.Leaving(help), k, func(tea.KeyMsg) part.Msgs { return part.Says("1, 2 or 3.") })
+}
+
+func (f *Screen) sample() part.Msgs {
+	if f.x.Sample == nil {
+		return part.Fails(errors.New("the sample block is not to be had here"))
+	}
+	if err := f.x.Sample(); err != nil {
+		return part.Fails(err)
+	}
+	return part.Msgs{part.Say{Text: "A made-up block, to try things on. Nothing in it is real."}, part.Restart{}}
+}
+
+// ask asks the question at hand, with what was given before.
+func (f *Screen) ask() { f.field = part.NewField(true, f.given[questions[f.at].name]) }
+
+// next goes to the next question that is not skipped, or makes the block.
+func (f *Screen) next() part.Msgs {
+	for f.at++; f.at < len(questions); f.at++ {
+		if q := questions[f.at]; q.skip == nil || !q.skip(f) {
+			f.ask()
+			return nil
+		}
+	}
+	msgs, err := f.make()
+	if err != nil {
+		f.back()
+		return part.Fails(err)
+	}
+	return msgs
+}
+
+func (f *Screen) back() {
+	for f.at--; f.at >= 0; f.at-- {
+		if q := questions[f.at]; q.skip == nil || !q.skip(f) {
+			f.ask()
+			return
+		}
+	}
+	f.begun = false
+}
+
+func (f *Screen) answer() part.Msgs {
+	q := questions[f.at]
+	text := part.Typed(f.field.Text())
+	if text == "" {
+		text = q.likely(f)
+	}
+	if q.check != nil {
+		if err := q.check(f, text); err != nil {
+			return part.Fails(err)
+		}
+	}
+	f.given[q.name] = text
+	msgs := part.Says("")
+	if q.name == "hand" {
+		msgs = msgs.And(f.x.SetHand(strings.ToUpper(text))...)
+	}
+	return msgs.And(f.next()...)
+}
+
+// Frame shows the question asked, or the ways to begin.
+func (f *Screen) Frame() part.Frame {
+	width := min(f.x.Width-4, 76)
+	out := part.Frame{Title: "Barkslip", Where: "a new block"}
+	var lines []paper.Line
+	if !f.begun {
+		lines = []paper.Line{nil, paper.Text(paper.Strong, "How do you want to begin?"), nil}
+		const says = "Barkslip takes you through a block of walnuts to be grafted, stump by stump, and knows what each needs next."
+		lines = append(lines, part.Wrapped(paper.Plain, says, width)...)
+		lines = append(lines, nil)
+		for _, c := range [][3]string{{f.x.Dot() + "1", "a block", "by name, rows and trees"}, {"  2", "a list", "stumps from a CSV file"},
+			{"  3", "the sample", "a made-up block, to try things on"}} {
+			lines = append(lines, paper.Line{{Text: c[0] + "  ", Ink: paper.Accent}, {Text: c[1], Ink: paper.Strong}}.Pad(19).Add(paper.Faint, c[2]))
+		}
+		out.Keys = f.x.KeyLine(nil, nil)
+	} else {
+		q := questions[f.at]
+		lines = []paper.Line{nil, paper.Text(paper.Strong, q.words), nil}
+		lines = append(lines, part.Wrapped(paper.Plain, q.because, width)...)
+		lines = append(lines, nil, paper.Text(paper.Faint, q.asks), f.field.Line(q.likely(f), width))
+		out.Keys = paper.Text(paper.Faint, " Enter takes it   Esc back   ctrl+c leaves")
+	}
+	out.Body = part.Indent(2, lines)
+	return out
+}

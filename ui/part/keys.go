@@ -1,0 +1,98 @@
+package part
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"barkslip/ui/paper"
+)
+
+// Row is one row of a screen's key table. The table feeds the keys, the key line
+// and the help.
+type Row struct {
+	key.Binding        // its keys, the key as shown, and its word in the key line
+	Says        string // one sentence for the help; "" keeps it out
+	Do          func() Msgs
+}
+
+// On binds keys under the key as it is shown, which is the one key where none is
+// given. A word stands in the key line; "" keeps it to the help.
+func On(shown, word string, keys ...string) key.Binding {
+	if len(keys) == 0 {
+		keys = []string{shown}
+	}
+	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(shown, word))
+}
+
+// Press runs the row of a key. A key that no row has goes on to rest.
+func Press(table []Row, k tea.KeyMsg, rest func(tea.KeyMsg) Msgs) Msgs {
+	for _, row := range table {
+		if key.Matches(k, row.Binding) {
+			return row.Do()
+		}
+	}
+	return rest(k)
+}
+
+// Useless says that a key has no use on the screen.
+func Useless(tea.KeyMsg) Msgs { return Msgs{NoUse{}} }
+
+// Does is what a row does whose key only sends messages.
+func Does(msgs ...Msg) func() Msgs { return func() Msgs { return msgs } }
+
+// words is the key line of the rows that fit the width.
+func words(table []Row, width int) paper.Line {
+	line := paper.Line{}
+	for _, row := range table {
+		h := row.Help()
+		if h.Desc == "" {
+			continue
+		}
+		if line.Width()+paper.Width(h.Key)+paper.Width(h.Desc)+4 > width {
+			break
+		}
+		line = line.Add(paper.Plain, " ").Add(paper.Accent, h.Key).Add(paper.Faint, " "+h.Desc+" ")
+	}
+	return line
+}
+
+// Common are the keys that work on every screen.
+func (x *Session) Common(help func() Msgs) []Row {
+	return append(x.Leaving(help),
+		Row{On("h", ""), "Another hand: type the initials.", x.AskHand},
+		Row{On("L", ""), "Dark or sunlight theme.", x.SwitchTheme},
+		Row{On("t", ""), "Give answers for an earlier time, from notes on paper.", x.AskTime})
+}
+
+// Leaving are the keys for help and for leaving.
+func (x *Session) Leaving(help func() Msgs) []Row {
+	return []Row{
+		{On("?", "keys"), "All keys of this screen.", help},
+		{On("q", "leave"), "Leave the program. Nothing can be lost: every answer is on disk.", Does(Quit{})},
+	}
+}
+
+// KeyLine is what may be done now: what leads, then the rows of the table as far
+// as there is room, and always the keys for help and for leaving.
+func (x *Session) KeyLine(lead paper.Line, table []Row) paper.Line {
+	tail := words(x.Leaving(nil), x.Width)
+	return append(append(lead, words(table, x.Width-lead.Width()-tail.Width())...), tail...)
+}
+
+// Help shows every key of a screen.
+func (x *Session) Help(title string, tables ...[]Row) Msgs {
+	return Msgs{Read{NewPage(x, "Keys", title, func(width int) []paper.Line {
+		lines := []paper.Line{nil}
+		for _, table := range tables {
+			for _, row := range table {
+				if row.Says != "" {
+					lines = append(lines, Indent(2, Under(fmt.Sprintf("%-9s", row.Help().Key), paper.Accent, paper.Plain, row.Says, width-4))...)
+				}
+			}
+			lines = append(lines, nil)
+		}
+		return lines
+	})}}
+}

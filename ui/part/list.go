@@ -1,0 +1,123 @@
+package part
+
+import (
+	"fmt"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"barkslip/ui/paper"
+)
+
+// List picks one of some items: by its key, or with the arrows and Enter.
+type List struct {
+	Still
+	x     *Session
+	title string
+	why   string
+	items []Item
+	at    int
+	keys  string // of the first items
+	stays bool   // it is still there when one was picked
+}
+
+// Item is one thing to pick.
+type Item struct {
+	Word    string
+	Meaning string
+	Take    func() Msgs
+}
+
+// itemKeys are the keys of the first items; digits first. A list that is a screen
+// leaves the letters to its commands.
+const itemKeys = "123456789abcdefgimnoprstvwxyz"
+
+// NewList is a list with its cursor on the first item.
+func NewList(x *Session, title, why string, items []Item) *List {
+	return &List{x: x, title: title, why: why, items: items, keys: itemKeys}
+}
+
+// Picks is the message of a list.
+func (x *Session) Picks(title, why string, items []Item) Msgs {
+	return Msgs{PickList{NewList(x, title, why, items)}}
+}
+
+// AsScreen has the list be there still when one of its items was picked, by a
+// digit or with the arrows.
+func (l *List) AsScreen() *List {
+	l.keys, l.stays = itemKeys[:9], true
+	return l
+}
+
+// Items are what can be picked.
+func (l *List) Items() []Item { return l.items }
+
+// KeyOf is the key that picks an item, "" if it has none.
+func (l *List) KeyOf(i int) string {
+	if i < len(l.keys) {
+		return l.keys[i : i+1]
+	}
+	return ""
+}
+
+// Key moves, picks or leaves.
+func (l *List) Key(k tea.KeyMsg) Msgs {
+	switch k.String() {
+	case "esc":
+		return Msgs{Back{}}
+	case "q":
+		return Msgs{Quit{}}
+	case "up", "k":
+		l.at = max(l.at-1, 0)
+	case "down", "j":
+		l.at = min(l.at+1, len(l.items)-1)
+	case "enter":
+		return l.take(l.at)
+	}
+	for i := range l.items {
+		if l.KeyOf(i) == k.String() {
+			return l.take(i)
+		}
+	}
+	return nil
+}
+
+func (l *List) take(i int) Msgs {
+	if i < 0 || i >= len(l.items) {
+		return nil
+	}
+	msgs := l.items[i].Take()
+	if l.stays {
+		return msgs
+	}
+	return append(Msgs{Back{}}, msgs...)
+}
+
+// Frame shows as many items as there is room for.
+func (l *List) Frame() Frame {
+	body := []paper.Line{nil, paper.Text(paper.Strong, "  "+l.title)}
+	if l.why != "" {
+		body = append(body, Indent(2, Wrapped(paper.Plain, l.why, l.x.Width-4))...)
+	}
+	body = append(body, nil)
+	room := max(l.x.BodyHeight()-len(body), 1)
+	from := max(0, min(l.at-room/2, len(l.items)-room))
+	if l.at == from+room-1 && from+room < len(l.items) {
+		from++ // the last line says how many more there are
+	}
+	for i := from; i < min(len(l.items), from+room); i++ {
+		body = append(body, l.row(i))
+	}
+	if below := len(l.items) - from - room; below > 0 {
+		body[len(body)-1] = paper.Text(paper.Faint, fmt.Sprintf("   and %d more below", below+1))
+	}
+	return Frame{Title: "Barkslip", Body: body, Keys: paper.Text(paper.Faint, " a key picks   up down and Enter pick   Esc back   q leave")}
+}
+
+func (l *List) row(i int) paper.Line {
+	mark, ink := "   ", paper.Plain
+	if i == l.at {
+		mark, ink = " > ", paper.Strong
+	}
+	line := paper.Line{{Text: mark, Ink: paper.Accent}, {Text: fmt.Sprintf("%-3s", l.KeyOf(i)), Ink: paper.Accent}, {Text: l.items[i].Word, Ink: ink}}
+	return line.Pad(34).Add(paper.Faint, " "+l.items[i].Meaning)
+}

@@ -1,0 +1,83 @@
+package part
+
+import (
+	"barkslip/core/due"
+	"barkslip/core/record"
+)
+
+// Msg is what a screen wants of the router. Screens return messages; none
+// reaches into the router or into another screen.
+type Msg any
+
+// Msgs are messages in the order in which they are to be done.
+type Msgs []Msg
+
+// The messages.
+type (
+	// Say puts a text in the message line; the empty text clears it.
+	Say struct{ Text string }
+	// Fail puts an error in the message line.
+	Fail struct{ Err error }
+	// Warn puts a text in the message line that must not be overlooked.
+	Warn struct{ Text string }
+	// NoUse says that the key does nothing here, until the next key.
+	NoUse struct{}
+
+	// Back takes off what lies on top: a prompt, list or page, else the screen.
+	Back struct{}
+	// Quit leaves the program.
+	Quit struct{}
+	// Reload brings the screen that is up in step with the book and the clock.
+	Reload struct{}
+
+	// Ask lays a prompt for one line of text over the screen.
+	Ask struct{ Prompt *Prompt }
+	// PickList lays a list over the screen.
+	PickList struct{ List *List }
+	// Read lays a page of text over the screen.
+	Read struct{ Page *Page }
+
+	// Open opens a stump, at the step that meets the dues if some are given.
+	Open struct {
+		Stump record.StumpID
+		Dues  []due.Due
+	}
+	// Next goes to the next stump that needs work after one.
+	Next struct {
+		After  record.StumpID
+		AtHand bool // the one after which is under the cursor and counts too
+	}
+	// Leave leaves a stump as it is: back to the round, or on to the next.
+	Leave struct{ Stump record.StumpID }
+	// Wrote tells that answers were put on disk.
+	Wrote struct{ Events []record.Event }
+
+	// Rounds goes to what is due.
+	Rounds struct{}
+	// Wood goes to the lots of scion wood.
+	Wood struct{}
+	// Plan goes to pace and supplies.
+	Plan struct{}
+	// Weather goes to the block's weather.
+	Weather struct{}
+	// NewBlock goes to the questions that begin a block.
+	NewBlock struct{}
+	// OpenBlock goes to a block and leaves all that lies over it.
+	OpenBlock struct{ Block record.ID }
+	// Restart starts anew on a book that has changed as a whole.
+	Restart struct{}
+)
+
+// Says is the message of a text.
+func Says(text string) Msgs { return Msgs{Say{text}} }
+
+// Fails is the message of an error; none for nil.
+func Fails(err error) Msgs {
+	if err == nil {
+		return nil
+	}
+	return Msgs{Fail{err}}
+}
+
+// And is messages with more behind them.
+func (m Msgs) And(more ...Msg) Msgs { return append(m[:len(m):len(m)], more...) }

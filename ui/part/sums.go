@@ -1,0 +1,64 @@
+package part
+
+import (
+	"slices"
+
+	"barkslip/core/due"
+	"barkslip/core/record"
+)
+
+// sums are the summaries of the blocks opened in this session, kept in step with
+// every answer. No other program can write the book while this one has it, so
+// they need reading once.
+type sums map[record.ID][]due.Summary
+
+// Summaries is the summaries of a block in list order. An error is
+// kept as trouble, and gives none.
+func (x *Session) Summaries(block record.ID) []due.Summary {
+	if have, ok := x.sums[block]; ok {
+		return have
+	}
+	read, err := x.Book.Summaries(block)
+	if err != nil {
+		x.trouble = err
+		return nil
+	}
+	if x.sums == nil {
+		x.sums = sums{}
+	}
+	x.sums[block] = read
+	return read
+}
+
+// answered brings what the screens know in step after events were written.
+func (x *Session) answered(out due.Appended) {
+	whole, stumps := false, map[record.StumpID]bool{}
+	for _, e := range out.Events {
+		whole = whole || e.Stump == record.NoStump
+		stumps[e.Stump] = true
+	}
+	for _, c := range out.Changed {
+		whole = !x.renew(c.Summary) || whole
+	}
+	if whole || len(out.Changed) < len(stumps) { // a block, its settings or its weather: everything may have changed
+		x.Reread()
+	}
+}
+
+// renew takes in one stump's summary; it says whether the stump was known.
+func (x *Session) renew(sum due.Summary) bool {
+	have := x.sums[sum.ID.Block]
+	at, known := slices.BinarySearchFunc(have, sum.ID, func(s due.Summary, id record.StumpID) int { return s.ID.Compare(id) })
+	if !known {
+		return false
+	}
+	have[at] = sum
+	x.Clocks.renew(sum)
+	return true
+}
+
+// Reread forgets all that was read of the book, which has changed as a whole.
+func (x *Session) Reread() {
+	x.sums, x.oddsFor = nil, record.None
+	x.Clocks.refresh(x)
+}

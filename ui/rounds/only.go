@@ -1,0 +1,85 @@
+package rounds
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"barkslip/core/due"
+	"barkslip/core/record"
+	"barkslip/core/unit"
+	"barkslip/ui/part"
+)
+
+// askDay asks for the day at whose end the round is judged.
+func (s *Screen) askDay() part.Msgs {
+	return s.x.Asks("Which day (2027-06-01, 06-01, or tomorrow):", "tomorrow", true, func(text string) (part.Msgs, error) {
+		d, err := readDay(strings.TrimSpace(text), s.x.Site().Day(s.x.Time()))
+		if err != nil {
+			return nil, err
+		}
+		s.named = d
+		return s.over(aDay), nil
+	})
+}
+
+// readDay reads a day: 2027-06-01, 06-01 or 1 Jun of this year, or tomorrow.
+func readDay(text string, today unit.Date) (unit.Date, error) {
+	if strings.EqualFold(text, "tomorrow") {
+		return today.Add(1), nil
+	}
+	if d, err := unit.ParseDate(text); err == nil {
+		return d, nil
+	}
+	for _, layout := range []string{"01-02", "2 Jan", "2 January", "Jan 2"} {
+		if t, err := time.Parse(layout, text); err == nil {
+			return unit.MakeDate(today.Year(), t.Month(), t.Day()), nil
+		}
+	}
+	return 0, &unit.Error{Given: text, Accepted: "a day such as 2027-06-01, 06-01, 1 Jun, or tomorrow"}
+}
+
+func (s *Screen) askRow() part.Msgs {
+	return s.x.Asks("Only row:", "all", false, func(text string) (part.Msgs, error) {
+		s.row = 0
+		if text != "all" {
+			n, err := strconv.Atoi(text)
+			if err != nil || n < 1 || n > record.MaxRow {
+				return nil, errors.New("give the number of a row, or nothing for all")
+			}
+			if !slices.ContainsFunc(s.x.Summaries(s.x.Block), func(sum due.Summary) bool { return int(sum.ID.Row) == n }) {
+				return nil, fmt.Errorf("there is no row %d in this block", n)
+			}
+			s.row = n
+		}
+		return s.anew(), nil
+	})
+}
+
+// pickKind asks for one kind of work among those that are due.
+func (s *Screen) pickKind() part.Msgs {
+	count := map[due.Kind]int{}
+	all := *s
+	all.only = nil
+	for _, c := range s.round(all.keep) {
+		for _, d := range c.Dues {
+			count[d.Kind]++
+		}
+	}
+	take := func(only ...due.Kind) func() part.Msgs {
+		return func() part.Msgs {
+			s.only = only
+			return s.anew()
+		}
+	}
+	items := []part.Item{{Word: "all", Meaning: "every kind of work", Take: take()}}
+	for _, k := range due.Kinds() {
+		if count[k] > 0 {
+			items = append(items, part.Item{Word: part.Spaced(k.String()), Meaning: strconv.Itoa(count[k]), Take: take(k)})
+		}
+	}
+	return s.x.Picks("Only which work?", "", items)
+}

@@ -1,0 +1,222 @@
+// Package rounds is the screen of what is due on the block, in walking order. It
+// may import core and ui/part with its leaves, and no other screen.
+package rounds
+
+import (
+	"slices"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"barkslip/core/due"
+	"barkslip/core/plan"
+	"barkslip/core/record"
+	"barkslip/core/unit"
+	"barkslip/ui/part"
+)
+
+// Screen is a round: the stumps on which something is due in a span of time.
+type Screen struct {
+	x     *part.Session
+	calls []due.Call
+	at    int
+	top   int
+	span  span
+	named unit.Date      // the day, for aDay
+	only  []due.Kind     // one kind of work; empty for all
+	row   int            // 0 all
+	late  bool           // late ones only
+	asOf  time.Time      // the minute the list was made in
+	done  []record.Event // answers given on this round, the newest last
+}
+
+// span is how far ahead a round looks.
+type span int
+
+const (
+	now span = iota
+	today
+	thisWeek
+	aDay
+)
+
+// New is a round of today.
+func New(x *part.Session) *Screen { return &Screen{x: x, span: today} }
+
+// Calls are the stumps of the round in order.
+func (s *Screen) Calls() []due.Call { return s.calls }
+
+// until is the instant the round is judged at.
+func (s *Screen) until() time.Time {
+	b := s.x.Site()
+	day := b.Day(s.x.Time())
+	switch s.span {
+	case today:
+		return due.EndOf(day, b.Zone)
+	case thisWeek:
+		return due.EndOf(day.Add(6), b.Zone)
+	case aDay:
+		return due.EndOf(s.named, b.Zone)
+	}
+	return s.x.Time()
+}
+
+// judged is the time lateness is judged at: now, or the end of a day named.
+func (s *Screen) judged() time.Time {
+	if s.span == aDay {
+		return s.until()
+	}
+	return s.x.Time()
+}
+
+// Load makes the list anew.
+func (s *Screen) Load() error {
+	s.asOf = s.x.Time().Truncate(time.Minute)
+	s.calls = s.round(s.keep)
+	s.at = max(0, min(s.at, len(s.calls)-1))
+	return s.x.Trouble()
+}
+
+// round is the stumps with work that is kept, of those to cut back as many as
+// the pace of the day says.
+func (s *Screen) round(keep func(due.Due) bool) []due.Call {
+	sums := s.x.Summaries(s.x.Block)
+	ask := due.Asked{From: s.judged(), Until: s.until(), Keep: keep, CutBack: plan.CutBackOn(s.x.Site(), sums, s.judged())}
+	return due.Round(sums, ask)
+}
+
+// anew is Load after a key.
+func (s *Screen) anew() part.Msgs { return part.Fails(s.Load()) }
+
+// Tick makes the list anew once a minute, with the cursor on the same stump:
+// what was not due may be.
+func (s *Screen) Tick() part.Msgs {
+	here, ok := s.call()
+	if !ok || s.asOf.Equal(s.x.Time().Truncate(time.Minute)) {
+		return nil
+	}
+	msgs := s.anew()
+	if i := s.find(here.Stump); i >= 0 {
+		s.at = i
+	}
+	return msgs
+}
+
+// call is the one under the cursor.
+func (s *Screen) call() (c due.Call, ok bool) {
+	if s.at >= len(s.calls) {
+		return due.Call{}, false
+	}
+	return s.calls[s.at], true
+}
+
+func (s *Screen) find(id record.StumpID) int {
+	return slices.IndexFunc(s.calls, func(c due.Call) bool { return c.Stump == id })
+}
+
+func (s *Screen) keep(d due.Due) bool {
+	return (len(s.only) == 0 || slices.Contains(s.only, d.Kind)) && (s.row == 0 || int(d.Stump.Row) == s.row) && (!s.late || d.Late(s.judged()))
+}
+
+// Field is none.
+func (s *Screen) Field() *part.Field { return nil }
+
+// Key takes a key of the table.
+func (s *Screen) Key(k tea.KeyMsg) part.Msgs {
+	return part.Press(append(s.Table(), s.x.Common(s.help)...), k, part.Useless)
+}
+
+// Table is the keys of the screen.
+func (s *Screen) Table() []part.Row {
+	over := func(sp span) func() part.Msgs { return func() part.Msgs { return s.over(sp) } }
+	step := func(by int) func() part.Msgs { return func() part.Msgs { return s.step(by) } }
+	return []part.Row{
+		{Binding: part.On("Enter", "do it", "enter", "n"), Says: "Go to the stump under the cursor and do what is due; Esc comes back to the round.", Do: s.open},
+		{Binding: part.On("1", "now"), Says: "What can be done now.", Do: over(now)},
+		{Binding: part.On("2", "today"), Says: "What falls due today.", Do: over(today)},
+		{Binding: part.On("3", "week"), Says: "What falls due within seven days.", Do: over(thisWeek)},
+		{Binding: part.On("4", "a day"), Says: "What is due at the end of a day you name.", Do: s.askDay},
+		{Binding: part.On("!", "late"), Says: "Only what is late, or all again.", Do: s.onlyLate},
+		{Binding: part.On("f", "kind"), Says: "Only one kind of work.", Do: s.pickKind},
+		{Binding: part.On("r", "row"), Says: "Only one row; nothing typed shows all.", Do: s.askRow},
+		{Binding: part.On("w", "why"), Says: "Why it is due, and by whose word.", Do: s.why},
+		{Binding: part.On("u", ""), Says: "Take back the last answer given in this round.", Do: s.takeBack},
+		{Binding: part.On("p", ""), Says: "The round as plain text, in a file.", Do: s.save},
+		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree, or a tree of this row.", Do: s.place},
+		{Binding: part.On("up down", "", "up", "k"), Says: "Along the round.", Do: step(-1)},
+		{Binding: part.On("", "", "down", "j"), Do: step(1)},
+		{Binding: part.On("", "", "pgup"), Do: step(-10)},
+		{Binding: part.On("", "", "pgdown", " "), Do: step(10)},
+		{Binding: part.On("Esc", "", "esc"), Says: "Back to the block.", Do: part.Does(part.Back{})},
+	}
+}
+
+func (s *Screen) help() part.Msgs { return s.x.Help("rounds", s.Table(), s.x.Common(nil)) }
+
+func (s *Screen) over(sp span) part.Msgs {
+	s.span, s.at = sp, 0
+	return s.anew()
+}
+
+func (s *Screen) onlyLate() part.Msgs {
+	s.late = !s.late
+	return s.anew()
+}
+
+func (s *Screen) step(by int) part.Msgs {
+	s.at = max(0, min(s.at+by, len(s.calls)-1))
+	return nil
+}
+
+// open goes to the stump, and to the step that meets the first thing due.
+func (s *Screen) open() part.Msgs {
+	c, ok := s.call()
+	if !ok {
+		return part.Says("Nothing to do here.")
+	}
+	return part.Msgs{part.Open{Stump: c.Stump, Dues: c.Dues}}
+}
+
+// Next opens the call after a stump that is left as it is; behind the last the
+// round is up again.
+func (s *Screen) Next(after record.StumpID) part.Msgs {
+	msgs := s.anew()
+	if i := s.find(after); i >= 0 {
+		s.at = i + 1
+	}
+	if s.at >= len(s.calls) {
+		s.at = max(len(s.calls)-1, 0)
+		return msgs.And(part.Back{}, part.Say{Text: "That was the last of this round."})
+	}
+	return msgs.And(s.open()...)
+}
+
+func (s *Screen) place() part.Msgs {
+	c, _ := s.call()
+	return s.x.AskPlace(c.Stump.Row, "")
+}
+
+// Took notes answers given on this round.
+func (s *Screen) Took(events []record.Event) { s.done = append(s.done, events...) }
+
+// takeBack takes back the last answer given on this round that still stands,
+// and stays on the round.
+func (s *Screen) takeBack() part.Msgs {
+	for len(s.done) > 0 {
+		e := s.done[len(s.done)-1]
+		s.done = s.done[:len(s.done)-1]
+		stump, err := s.x.Book.Stump(e.Stump)
+		if err != nil {
+			return part.Fails(err)
+		}
+		if !stump.Stands(e.ID) {
+			continue
+		}
+		act := stump.Act(e)
+		if _, err := s.x.Withdraw(act); err != nil {
+			return part.Fails(err)
+		}
+		return s.anew().And(part.Say{Text: "Took back on " + e.Stump.Place() + ": " + s.x.Words(act) + "."})
+	}
+	return part.Says("Nothing more was answered on this round.")
+}

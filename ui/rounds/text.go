@@ -1,0 +1,64 @@
+package rounds
+
+import (
+	"fmt"
+	"strings"
+
+	"barkslip/core/due"
+	"barkslip/core/unit"
+	"barkslip/ui/paper"
+	"barkslip/ui/part"
+)
+
+// why says of all that is due on the stump under the cursor why it is.
+func (s *Screen) why() part.Msgs {
+	c, ok := s.call()
+	if !ok {
+		return nil
+	}
+	lines := func(width int) []paper.Line { return s.whyLines(c, width-8) }
+	return part.Msgs{part.Read{Page: part.NewPage(s.x, "Why", c.Stump.Long(), lines)}}
+}
+
+func (s *Screen) whyLines(c due.Call, width int) []paper.Line {
+	b, now := s.x.Site(), s.x.Time()
+	lines := []paper.Line{nil}
+	for _, d := range c.Dues {
+		lines = append(lines, paper.Text(paper.Strong, "  "+part.Spaced(d.Kind.String())+": from "+unit.When(d.Opens, now, b.Zone)+", by "+d.ByWords(now, b.Zone)))
+		lines = append(lines, part.Indent(4, part.Wrapped(paper.Plain, d.Why(b), width))...)
+		for _, f := range d.Facts() {
+			lines = append(lines, part.Indent(4, part.Under("Because", paper.Faint, paper.Plain, f.Says+" ("+f.Cite()+")", width))...)
+		}
+		lines = append(lines, nil)
+	}
+	return lines
+}
+
+// save writes the round as plain text.
+func (s *Screen) save() part.Msgs {
+	if s.x.SaveText == nil {
+		return part.Says("barkslip due prints the round as text.")
+	}
+	path, err := s.x.SaveText("round-"+s.x.Site().Day(s.judged()).String()+".txt", s.Text())
+	if err != nil {
+		return part.Fails(err)
+	}
+	return part.Says("Written: " + path)
+}
+
+// Text is the round as plain text.
+func (s *Screen) Text() string {
+	b := s.x.Site()
+	var out strings.Builder
+	fmt.Fprintf(&out, "%s, %s, %d stumps\n", b.Name, s.title(), len(s.calls))
+	for _, c := range s.calls {
+		for _, d := range c.Dues {
+			late := ""
+			if d.Late(s.judged()) {
+				late = "LATE  "
+			}
+			fmt.Fprintf(&out, "%-8s %-17s by %-14s %s%s\n", c.Stump.Place(), part.Spaced(d.Kind.String()), d.ByWords(s.x.Time(), b.Zone), late, d.Why(b))
+		}
+	}
+	return out.String()
+}

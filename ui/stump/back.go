@@ -1,0 +1,96 @@
+package stump
+
+import (
+	"fmt"
+
+	"barkslip/core/due"
+	"barkslip/core/record"
+	"barkslip/ui/part"
+)
+
+// undo takes back the newest answer on this stump, with all that was given as one
+// act with it.
+func (s *Screen) undo() part.Msgs {
+	e, ok := s.record.Undoable()
+	if !ok {
+		return part.Says("Nothing to take back on this stump.")
+	}
+	act := s.record.Act(e)
+	return s.changed("Took back", act, act)
+}
+
+// redo puts back what was taken back last.
+func (s *Screen) redo() part.Msgs {
+	withdrawals, answers := s.record.Redoable()
+	if len(withdrawals) == 0 {
+		return part.Says("Nothing to put back on this stump.")
+	}
+	return s.changed("Put back", withdrawals, answers)
+}
+
+// changed takes events back and names the answers that come or go with them.
+func (s *Screen) changed(word string, events, answers []record.Event) part.Msgs {
+	out, err := s.x.Withdraw(events)
+	if err != nil {
+		return part.Fails(err)
+	}
+	if err := s.anew(out); err != nil {
+		return part.Fails(err)
+	}
+	return part.Says(fmt.Sprintf("%s: %s.", word, s.x.Words(answers)))
+}
+
+// move goes along the stake to the next step that was answered, or back to the
+// one asked now; with open, to the next that is still open.
+func (s *Screen) move(by int, open bool) part.Msgs {
+	knots := s.walk.Knots()
+	at := 0
+	for i, k := range knots {
+		if k.Step == s.asked.Step {
+			at = i
+		}
+	}
+	for next := at + by; next >= 0 && next < len(knots); next += by {
+		if k := knots[next]; k.Present || open != answered(k) {
+			at = next
+			break
+		}
+	}
+	k := knots[at]
+	if k.Present {
+		s.goTo("", false)
+		return part.Says("")
+	}
+	s.goTo(k.Step.ID, answered(k))
+	if s.again {
+		return part.Says("Correcting " + k.Step.Name + ": " + k.Answer + ". Esc goes back to the walk.")
+	}
+	return part.Says("")
+}
+
+// back leaves a step gone to, or the stump.
+func (s *Screen) back() part.Msgs {
+	if s.focus != "" {
+		s.goTo("", false)
+		return part.Says("")
+	}
+	return part.Msgs{part.Say{}, part.Back{}}
+}
+
+// Done says whether nothing that is open here is unanswered, nor anything begun.
+func (s *Screen) Done() bool {
+	if s.focus != "" {
+		return false
+	}
+	_, open := due.First(s.walk.Dues(), s.walk.Now)
+	return !open && !s.walk.Begun()
+}
+
+// Meet goes to the step that meets the first of the dues where the walk itself
+// asks none of them, as on a round for a day to come.
+func (s *Screen) Meet(dues []due.Due) {
+	if _, open := due.First(s.walk.Dues(), s.walk.Now); open || s.walk.Begun() || len(dues) == 0 {
+		return
+	}
+	s.goTo(s.walk.Meets(dues[0].Kind), false)
+}

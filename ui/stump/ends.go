@@ -1,0 +1,109 @@
+package stump
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"barkslip/core/ready"
+	"barkslip/core/record"
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+	"barkslip/core/walk"
+	"barkslip/ui/part"
+)
+
+func (s *Screen) note() part.Msgs {
+	return s.x.Asks("Note:", "", true, func(text string) (part.Msgs, error) {
+		text = part.Typed(text)
+		if text == "" {
+			return nil, errors.New("type the note first, or Esc")
+		}
+		return s.keep(nil, &record.Noted{Text: text})
+	})
+}
+
+// pick opens the list of causes or of reasons; what is picked becomes the
+// answer.
+func (s *Screen) pick(ch walk.Choice) part.Msgs {
+	if ch.Pick == walk.PickReason {
+		return s.pickReason()
+	}
+	picked := ch.Picked
+	if picked == nil {
+		picked = func(cause string) []record.Body { return []record.Body{&record.Failed{Cause: cause}} }
+	}
+	var items []part.Item
+	for _, cause := range trade.Causes {
+		items = append(items, part.Item{Word: cause, Take: func() part.Msgs { return s.write(ch.Refines, picked(cause)...) }})
+	}
+	return s.x.Picks("What was the cause?", "It is kept with the stump; say unknown rather than guess.", items)
+}
+
+// end asks whether the stump failed or is given up.
+func (s *Screen) end() part.Msgs {
+	giveUp := func(g *record.GivenUp) func() part.Msgs { return func() part.Msgs { return s.write(nil, g) } }
+	var items []part.Item
+	if len(s.walk.A.Grafts) > 0 {
+		failed := func() part.Msgs { return s.pick(walk.Choice{}) }
+		items = append(items, part.Item{Word: "failed", Meaning: "no graft lives: pick the cause", Take: failed})
+	}
+	items = append(items,
+		part.Item{Word: "given up", Meaning: "it will not be grafted, or not again", Take: giveUp(&record.GivenUp{Why: "given up"})},
+		part.Item{Word: "given up this season", Meaning: "graft it next year", Take: giveUp(&record.GivenUp{Why: "given up this season", Season: true})})
+	return s.x.Picks("How does it end?", "Anything can be taken back with u.", items)
+}
+
+// reasons for going against advice.
+var reasons = []string{"the season is ending", "the wood will not keep", "it looks right to me", "a trial"}
+
+func (s *Screen) against() part.Msgs {
+	if v := s.walk.Advice.Verdict; v == ready.Graft || len(s.walk.A.Grafts) > 0 {
+		return part.Says("There is no advice against it now.")
+	}
+	return s.pickReason()
+}
+
+// pickReason asks why the work goes on against advice.
+func (s *Screen) pickReason() part.Msgs {
+	verdict := s.walk.Advice.Verdict
+	against := func(why string) record.Body { return &record.AgainstAdvice{Verdict: verdict, Why: why} }
+	var items []part.Item
+	for _, why := range reasons {
+		items = append(items, part.Item{Word: why, Take: func() part.Msgs { return s.write(nil, against(why)) }})
+	}
+	items = append(items, part.Item{Word: "another reason", Meaning: "type it", Take: func() part.Msgs {
+		return s.x.Asks("Why:", "", true, func(text string) (part.Msgs, error) {
+			if text = part.Typed(text); text == "" {
+				return nil, errors.New("type the reason first, or Esc")
+			}
+			return s.keep(nil, against(text))
+		})
+	}})
+	why := fmt.Sprintf("The advice is: %s. %s The reason is kept with the graft.", part.Spaced(string(verdict)), strings.Join(s.walk.Advice.Reasons, " "))
+	return s.x.Picks("Graft it all the same? Why?", why, items)
+}
+
+// settle asks which of the answers that disagree holds; it is said anew, for the
+// time it was given for, in place of all of them.
+func (s *Screen) settle() part.Msgs {
+	if len(s.record.Clashes) == 0 {
+		return part.Says("No answers disagree here.")
+	}
+	b, clash := s.x.Site(), s.record.Clashes[0]
+	var items []part.Item
+	for _, e := range clash.Events {
+		words, meaning := record.Say(e.Body, b.Units), e.Hand+", "+unit.When(e.At, s.x.Time(), b.Zone)
+		items = append(items, part.Item{Word: words, Meaning: meaning, Take: func() part.Msgs {
+			out, err := s.x.Write(clash.Settle(e))
+			if err == nil {
+				err = s.anew(out)
+			}
+			if err != nil {
+				return part.Fails(err)
+			}
+			return part.Says("Settled: " + words + ".")
+		}})
+	}
+	return s.x.Picks("Which of these holds?", "The other stays in the story.", items)
+}

@@ -1,0 +1,61 @@
+package stump
+
+import (
+	"slices"
+	"time"
+
+	"barkslip/core/record"
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+	"barkslip/core/weather"
+	"barkslip/ui/figure"
+	"barkslip/ui/paper"
+)
+
+// heatView is the day's heat in a graft under dark sealer and under white.
+func (s *Screen) heatView(w, h int) []paper.Line {
+	sealed := s.x.Time()
+	if a := s.walk.A.Sealed; a != nil {
+		sealed = a.At
+	}
+	heat, ok := s.walk.Heat(sealed)
+	if !ok {
+		return nil
+	}
+	return lines(heatFigure(heat, s.x.Site()).Draw(w, h, s.x.Mode()))
+}
+
+// heatFigure draws the hotter of the dark parts and the hotter of the white.
+func heatFigure(heat weather.HeatAnswer, b *record.Block) figure.Day {
+	hour := func(t time.Time) float64 {
+		t = t.In(b.Zone)
+		return float64(t.Hour()) + float64(t.Minute())/60
+	}
+	curve := func(name string, dash figure.Dash, ink figure.Ink, temps ...[]unit.Temperature) figure.DayLine {
+		l := figure.DayLine{Name: name, Dash: dash, Ink: ink}
+		for i, t := range heat.Curves.Times {
+			hottest := temps[0][i]
+			for _, other := range temps[1:] {
+				hottest = max(hottest, other[i])
+			}
+			h := hour(t)
+			if n := len(l.Points); n > 0 && h < l.Points[n-1].Hour {
+				h = 24
+			}
+			l.Points = append(l.Points, figure.Reading{Hour: h, Temp: hottest})
+		}
+		return l
+	}
+	c := heat.Curves
+	day := figure.Day{Limit: trade.InjuryFrom, Sys: b.Units, Lines: []figure.DayLine{
+		curve("black", figure.Solid, figure.Accent, c.BlackScion, c.BlackSide),
+		curve("white", figure.Dashed, figure.Plain, c.WhiteScion, c.WhiteSide),
+		curve("air", figure.Dotted, figure.Faint, c.Air),
+	}}
+	day.Marks = append(day.Marks, figure.Mark{Hour: hour(heat.Sealed), Label: "sealed " + heat.Sealed.In(b.Zone).Format("15:04"), Ink: figure.Faint})
+	if w := heat.WhiteBefore; w != nil {
+		day.Marks = append(day.Marks, figure.Mark{Hour: hour(*w), Label: "white before " + w.In(b.Zone).Format("15:04"), Ink: figure.Warn})
+	}
+	slices.SortFunc(day.Marks, func(x, y figure.Mark) int { return int(100 * (x.Hour - y.Hour)) })
+	return day
+}

@@ -1,0 +1,53 @@
+package stump
+
+import (
+	"fmt"
+
+	"barkslip/core/record"
+	"barkslip/ui/paper"
+	"barkslip/ui/part"
+)
+
+// Table is the keys of the screen; digits and Enter answer.
+func (s *Screen) Table() []part.Row {
+	undo, figure := "", ""
+	if len(s.figures()) > 0 {
+		figure = "figure"
+	}
+	if e, ok := s.record.Undoable(); ok {
+		undo = fmt.Sprintf("take back %q", paper.Shorten(record.Say(e.Body, s.x.Site().Units), 18))
+	}
+	move := func(by int, open bool) func() part.Msgs { return func() part.Msgs { return s.move(by, open) } }
+	return []part.Row{
+		{Binding: part.On("u", undo), Says: "Take back the newest answer on this stump.", Do: s.undo},
+		{Binding: part.On("U", ""), Says: "Put back what was taken back.", Do: s.redo},
+		{Binding: part.On("w", "why"), Says: "Why: the sums, the facts and by whose word.", Do: s.why},
+		{Binding: part.On("n", "next"), Says: "Go to the next stump that needs a hand; in a round, to the next of the round.", Do: part.Does(part.Next{After: s.id})},
+		{Binding: part.On("m", "note"), Says: "A note on this stump.", Do: s.note},
+		{Binding: part.On("c", "coach"), Says: "Coach on or off: what to look for, why, what to do when it is not right.", Do: s.x.SwitchCoach},
+		{Binding: part.On("up down", "", "up", "k"), Says: "Along the stake through what was answered, to see or correct it.", Do: move(-1, false)},
+		{Binding: part.On("", "", "down", "j"), Do: move(1, false)},
+		{Binding: part.On("d", ""), Says: "The day's weather: put it down, or read a list of coming days.", Do: part.Does(part.Weather{})},
+		{Binding: part.On("Tab", "", "tab"), Says: "Along the stake through what is still open, before its time; Shift Tab goes up.", Do: move(1, true)},
+		{Binding: part.On("", "", "shift+tab"), Do: move(-1, true)},
+		{Binding: part.On("x", ""), Says: "Failed, or given up, with the cause.", Do: s.end},
+		{Binding: part.On("a", ""), Says: "Graft today against advice, with the reason.", Do: s.against},
+		{Binding: part.On("v", ""), Says: "The story of this stump: every answer, those taken back too.", Do: s.story},
+		{Binding: part.On("e", ""), Says: "Where two answers to one question stand: pick the one that holds.", Do: s.settle},
+		{Binding: part.On("f", figure), Says: "The figure large, then the next one, then the answers again.", Do: s.nextFigure},
+		{Binding: part.On("s", ""), Says: "Leave this stump as it is: back to the round, or on to the next that needs a hand.",
+			Do: part.Does(part.Leave{Stump: s.id})},
+		{Binding: part.On("/", ""), Says: "Go to another stump: row/tree, or a tree of this row.", Do: s.place},
+		{Binding: part.On("Esc", "", "esc"), Says: "Back: to the question asked now, then to the round or the block.", Do: s.back},
+	}
+}
+
+func (s *Screen) help() part.Msgs {
+	answers := []part.Row{
+		{Binding: part.On("1-9", ""), Says: "Answer. In a list of checks a digit marks the one that is not right."},
+		{Binding: part.On("Enter", ""), Says: "Take the likely answer, marked with a dot, or what was typed. Where a thing must be seen first there is none."},
+	}
+	return s.x.Help("stump", answers, s.Table(), s.x.Common(nil))
+}
+
+func (s *Screen) place() part.Msgs { return s.x.AskPlace(s.id.Row, "") }

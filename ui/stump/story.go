@@ -1,0 +1,88 @@
+package stump
+
+import (
+	"fmt"
+
+	"barkslip/core/record"
+	"barkslip/ui/paper"
+	"barkslip/ui/part"
+)
+
+// story shows every answer in order, year by year and graft by graft, those
+// taken back or replaced marked. It opens at the newest.
+func (s *Screen) story() part.Msgs {
+	again := map[record.ID]bool{}
+	for _, e := range s.record.Again() {
+		again[e.ID] = true
+	}
+	lines := func(width int) []paper.Line { return s.storyLines(again, width-3) }
+	return part.Msgs{part.Read{Page: part.NewPage(s.x, "Story", s.id.Long(), lines).AtEnd()}}
+}
+
+func (s *Screen) storyLines(again map[record.ID]bool, width int) []paper.Line {
+	b, marks := s.x.Site(), s.storyMarks()
+	var lines []paper.Line
+	found := map[record.ID]record.Event{}
+	for _, e := range s.record.All {
+		found[e.ID] = e
+	}
+	year := 0
+	for _, e := range s.record.All {
+		at := e.At.In(b.Zone)
+		if again[e.ID] {
+			lines = append(lines, nil, paper.Text(paper.Strong, "   Grafted again"))
+		}
+		if at.Year() != year {
+			year = at.Year()
+			lines = append(lines, nil, paper.Text(paper.Strong, fmt.Sprintf("   %d", year)))
+		}
+		mark, ink := marks[e.ID], paper.Plain
+		if mark != "" {
+			ink = paper.Faint
+		}
+		label := fmt.Sprintf("%-2s%-14s%-4s", mark, at.Format("2 Jan 15:04"), e.Hand)
+		lines = append(lines, part.Indent(1, part.Under(label, paper.Faint, ink, s.storyWords(e, found), width))...)
+	}
+	return append(lines, nil, paper.Text(paper.Faint, "   - was taken back, = was said anew; nothing is ever wiped out."))
+}
+
+// storyMarks are the signs of the answers that do not stand: taken back, or said
+// anew by a later one.
+func (s *Screen) storyMarks() map[record.ID]string {
+	marks := map[record.ID]string{}
+	for i := len(s.record.All) - 1; i >= 0; i-- {
+		e := s.record.All[i]
+		w, taking := e.Body.(*record.Withdrawn)
+		switch {
+		case taking && marks[e.ID] == "":
+			marks[w.Of] = "-"
+		case !taking && marks[e.ID] == "" && !s.record.Stands(e.ID):
+			marks[e.ID] = "="
+		}
+	}
+	return marks
+}
+
+// storyWords is an event in words; one that takes back names what it took back,
+// or put back.
+func (s *Screen) storyWords(e record.Event, found map[record.ID]record.Event) string {
+	word, other := "took back", "put back"
+	for range longestChain {
+		w, taking := e.Body.(*record.Withdrawn)
+		if !taking {
+			return record.Say(e.Body, s.x.Site().Units)
+		}
+		of, known := found[w.Of]
+		if !known {
+			return word
+		}
+		if _, again := of.Body.(*record.Withdrawn); !again {
+			return word + ": " + record.Say(of.Body, s.x.Site().Units)
+		}
+		word, other, e = other, word, of
+	}
+	return word
+}
+
+// longestChain is how many takings back of takings back are followed.
+const longestChain = 100

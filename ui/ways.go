@@ -1,0 +1,79 @@
+package ui
+
+import (
+	"barkslip/core/record"
+	"barkslip/ui/block"
+	"barkslip/ui/part"
+	"barkslip/ui/rounds"
+	"barkslip/ui/stump"
+)
+
+// back takes off what lies on top. The block's cursor goes to a stump that was
+// opened from it.
+func (r *root) back() {
+	if r.over != nil {
+		r.over = nil
+		return
+	}
+	left, ofStump := upon[*stump.Screen](&r.mode)
+	r.pop()
+	r.fail(r.screen().Load())
+	if b, ok := upon[*block.Screen](&r.mode); ok && ofStump {
+		b.MoveTo(left.ID())
+	}
+}
+
+// openBlock has a block up and nothing over it. It is as it was left, if it is
+// the same.
+func (r *root) openBlock(id record.ID) {
+	ground, ok := find[*block.Screen](&r.mode)
+	left, ofStump := upon[*stump.Screen](&r.mode)
+	if !ok || r.x.Block != id {
+		ground = block.New(r.x)
+	}
+	r.x.Block = id
+	r.mode = mode{up: []part.Screen{ground}}
+	r.fail(ground.Load())
+	if ofStump && left.ID().Block == id {
+		ground.MoveTo(left.ID())
+	}
+}
+
+// open opens a stump over the block or the round, in place of one that is open.
+func (r *root) open(m part.Open) {
+	_, inRound := find[*rounds.Screen](&r.mode)
+	s := stump.New(r.x, m.Stump, inRound)
+	if err := s.Load(); err != nil {
+		r.fail(err)
+		return
+	}
+	if _, another := upon[*stump.Screen](&r.mode); another {
+		r.pop()
+	}
+	r.put(s)
+	r.say("", false)
+	s.Meet(m.Dues)
+}
+
+// next goes to the next stump that needs work: of the round, if one is under way.
+func (r *root) next(m part.Next) {
+	if round, ok := find[*rounds.Screen](&r.mode); ok {
+		r.do(round.Next(m.After)...)
+		return
+	}
+	r.do(r.x.NextStump(m)...)
+}
+
+// wrote tells the round what was answered on a stump of it. With nothing left
+// there that is open and unanswered, the round is up again.
+func (r *root) wrote(events []record.Event) {
+	round, inRound := find[*rounds.Screen](&r.mode)
+	s, ok := upon[*stump.Screen](&r.mode)
+	if !inRound || !ok {
+		return
+	}
+	round.Took(events)
+	if s.Done() {
+		r.back()
+	}
+}

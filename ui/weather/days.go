@@ -1,0 +1,64 @@
+package weather
+
+import (
+	"fmt"
+	"strings"
+
+	"barkslip/core/record"
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+	"barkslip/core/walk"
+	"barkslip/core/weather"
+	"barkslip/ui/paper"
+	"barkslip/ui/part"
+)
+
+// seeDays shows the coming fortnight: callus, heat and frost, and which days are
+// best to graft.
+func seeDays(x *part.Session) part.Msgs {
+	b := x.Site()
+	today := b.Day(x.Time())
+	lines := func(width int) []paper.Line { return dayLines(x, b, today, width-4) }
+	return part.Msgs{part.Read{Page: part.NewPage(x, "Weather", b.Name, lines)}}
+}
+
+func dayLines(x *part.Session, b *record.Block, today unit.Date, width int) []paper.Line {
+	lines := []paper.Line{nil, paper.Text(paper.Strong, "  Which day is good to graft?"), nil}
+	answer, err := walk.Callus(b, today, 0)
+	if len(answer.Days) == 0 || err != nil {
+		return append(lines, paper.Text(paper.Plain, "  No coming day is put down yet; d puts one down or reads a list."))
+	}
+	if answer.BestStart != nil {
+		lines = append(lines, paper.Text(paper.Plain, fmt.Sprintf("  The best fourteen days for callus begin %s.", answer.BestStart.Long())), nil)
+	} else {
+		lines = append(lines, paper.Text(paper.Plain, "  Fourteen days in a row are wanted to name the best start."), nil)
+	}
+	for _, d := range answer.Days {
+		lines = append(lines, dayLine(b, d, x.Plain))
+	}
+	return append(append(lines, nil), part.WorkLines(answer.Work, b.Units, width)...)
+}
+
+// dayLine is one day: its temperatures, its callus as a bar of up to 20 signs,
+// and what to mind.
+func dayLine(b *record.Block, d weather.CallusDay, plain bool) paper.Line {
+	w := b.Weather[d.Date].What
+	full, rest := "█", "·"
+	if plain {
+		full, rest = "#", "."
+	}
+	n := int(d.Callus*20 + 0.5)
+	l := paper.Line{{Text: fmt.Sprintf("  %-3s %-7s", d.Date.Weekday().String()[:3], d.Date.Short()), Ink: paper.Plain},
+		{Text: fmt.Sprintf("%6s to %-6s ", b.Units.Temperature(w.Low.Temperature), b.Units.Temperature(w.High.Temperature)), Ink: paper.Plain},
+		{Text: strings.Repeat(full, n), Ink: paper.Growth}, {Text: strings.Repeat(rest, 20-n), Ink: paper.Faint},
+		{Text: fmt.Sprintf(" %.2f", d.Callus), Ink: paper.Plain}}
+	switch {
+	case w.High.Temperature >= trade.HeatPostpone-0.01:
+		l = l.Add(paper.Warn, "  postpone, or white and shade")
+	case w.High.Temperature >= trade.HeatCaution-0.01:
+		l = l.Add(paper.Warn, "  hot: white in time")
+	case w.Low.Temperature <= 0:
+		l = l.Add(paper.Warn, "  frost: soft shoots in danger")
+	}
+	return l
+}
