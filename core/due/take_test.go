@@ -85,7 +85,8 @@ func TestLeaderChosenInTheSameSecond(t *testing.T) {
 // TestGivenAsOneGoesAsOne: taking back an answer of two events finds the other,
 // and putting it back restores both.
 func TestGivenAsOneGoesAsOne(t *testing.T) {
-	d := twoGrafts().On("2027-10-05", 9, 0, &record.SeasonsEnd{Word: "all dead"})
+	d := twoGrafts()
+	d.Odd("2027-10-05", 9, 0, &record.SeasonsEnd{Word: "dead"})
 	at := recordtest.DayOf("2027-10-05").At(9, 0, recordtest.NewYork)
 	d.Say(at, recordtest.Visit(record.Dead, record.Dead))
 	s := d.Fold()

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"time"
 
 	"barkslip/core/scion"
 	"barkslip/core/unit"
@@ -316,3 +317,11 @@ func (b *SlotEmpty) check() error {
 }
 
 func (b *SlotEmpty) apply(_ *Stump, a *Attempt, e Event) { a.Empty = append(a.Empty, said(e, *b)) }
+
+// onGrafts: a slot is said to stay empty while the grafting goes on.
+func (*SlotEmpty) onGrafts(a *Attempt, at time.Time) error {
+	if lost := a.LostAt(); a.GivenUp != nil || a.Untied != nil || !lost.IsZero() && !at.Before(lost) {
+		return errors.New("that grafting is over: cut it back again before its slots are spoken of")
+	}
+	return nil
+}
