@@ -1,11 +1,13 @@
 package ui
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
 	"barkslip/core/record"
 	"barkslip/core/sample"
+	"barkslip/core/walk"
 	"barkslip/ui/rounds"
 	"barkslip/ui/stump"
 )
@@ -34,7 +36,7 @@ func TestFirstThreeThatAreLate(t *testing.T) {
 		for turn := 0; is[*stump.Screen](d) && turn < 8; turn++ {
 			key := "enter"
 			if q := d.walk().Asked(); q.Likely == "" && q.Entry == nil && q.Checks == nil {
-				key = q.Choices[0].Key
+				key = q.Choices[max(slices.IndexFunc(q.Choices, func(ch walk.Choice) bool { return len(ch.Bodies) > 0 }), 0)].Key
 			}
 			d.press(key)
 		}
@@ -43,7 +45,7 @@ func TestFirstThreeThatAreLate(t *testing.T) {
 		}
 		done++
 	}
-	if left := len(d.round().Calls()); left > late-3 {
+	if left := len(d.round().Calls()); left > late-2 { // one may be a stump to graft again, which is due until it is cut back
 		t.Errorf("%d were late, %d are left:\n%s", late, left, d.screen())
 	}
 	t.Logf("first three late ones: %d key presses", d.keys)

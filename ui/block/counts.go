@@ -18,6 +18,16 @@ func isLate(s due.Summary, x *part.Session) bool { return s.Late(x.Time()) }
 // isOpen says whether work is due there now.
 func isOpen(s due.Summary, x *part.Session) bool { return s.Open(x.Time()) }
 
+// cutOnly says whether all that is due there now is to cut it back.
+func cutOnly(s due.Summary, now time.Time) bool {
+	for _, d := range s.Dues {
+		if d = d.On(now); d.Open(now) && d.Kind != due.CutBack {
+			return false
+		}
+	}
+	return true
+}
+
 // totals are counts over the whole block at one minute.
 type totals struct {
 	at           time.Time
@@ -34,16 +44,25 @@ func (b *Screen) count() *totals {
 		return b.totals
 	}
 	t := &totals{at: now, stage: map[record.Stage]int{}, pace: plan.PaceOf(b.x.Site(), b.sums, now)}
+	cuts := 0 // stumps to be cut back: as many are due as the pace says
 	for _, s := range b.sums {
 		t.stage[s.Stage]++
 		t.taken, t.known = t.taken+s.Taken, t.known+s.Known
 		if isLate(s, b.x) {
 			t.late++
 		}
-		if isOpen(s, b.x) {
+		switch {
+		case !isOpen(s, b.x):
+		case cutOnly(s, now):
+			cuts++
+		default:
 			t.needy++
 		}
 	}
+	if t.pace.Known {
+		cuts = min(cuts, t.pace.CutBack)
+	}
+	t.needy += cuts
 	b.totals = t
 	return t
 }
