@@ -84,7 +84,9 @@ func TestDueDatesInTheSouth(t *testing.T) {
 		{"head-back: frosty", HeadBack, recordtest.Frosty(recordtest.Southern()), func(d *recordtest.Diary) {
 			d.On("2027-11-29", 9, 0, recordtest.Visit(record.NoChange, record.Pushing), &record.LeaderChosen{Slot: 2, Shoot: "only"})
 		}, "2028-09-01", "2028-10-15"},
-		{"second-shoot-off", SecondShootOff, nil, func(d *recordtest.Diary) { d.On("2027-11-29", 9, 0, recordtest.Visit(record.NoChange, record.Pushing)) }, "2029-07-15", "2029-09-01"},
+		{"second-shoot-off", SecondShootOff, nil, func(d *recordtest.Diary) {
+			d.On("2027-11-29", 9, 0, recordtest.Visit(record.NoChange, record.Pushing), &record.LeaderChosen{Slot: 2, Shoot: "only"})
+		}, "2029-07-15", "2029-09-01"},
 		{"nurse-limbs-off", NurseLimbsOff, nil, nil, "2028-07-15", "2028-09-01"},
 		{"twine-check: January", TwineCheck, nil, func(d *recordtest.Diary) { d.On("2027-12-20", 9, 0, &record.Twined{}) }, "2028-01-01", "2028-01-31"},
 		{"twine-check: April", TwineCheck, nil, func(d *recordtest.Diary) { d.On("2028-01-20", 9, 0, &record.Twined{}) }, "2028-04-01", "2028-05-01"},
