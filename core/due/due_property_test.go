@@ -122,7 +122,7 @@ var causes = map[Kind][]func(record.Body) bool{
 	LookAgain: {is[*record.Looked], is[*record.FreshCut]}, Graft: {is[*record.FreshCut]}, Earwigs: {is[*record.ScionSet]}, Stake: {pushing},
 	Buds: {is[*record.ScionSet]}, ConfirmTake: {pushing}, Sprouts: {is[*record.CutBack], is[*record.ScionSet]}, KeepSprouts: {is[*record.Failed], deaths},
 	Leader: {pushing, is[*record.LeaderChosen]}, Tie: {pushing, is[*record.Tied]}, Pinch: {is[*record.LeaderChosen]}, Twine: {is[*record.LeaderChosen]}, SeasonsEnd: {is[*record.ScionSet]},
-	TiesOff: {is[*record.Tied]}, HeadBack: {is[*record.LeaderChosen]}, SecondShootOff: {pushing}, NurseLimbsOff: {is[*record.NurseJudged], is[*record.NurseLimbOff]},
+	TiesOff: {is[*record.Tied]}, HeadBack: {is[*record.LeaderChosen]}, SecondShootOff: {is[*record.LeaderChosen]}, NurseLimbsOff: {is[*record.NurseJudged], is[*record.NurseLimbOff]},
 	TwineCheck: {is[*record.Twined]}, CutTwine: {is[*record.Twined]}, Untie: {is[*record.ScionSet]}, Regraft: {is[*record.Failed], is[*record.GivenUp], deaths},
 }
 

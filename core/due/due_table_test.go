@@ -283,6 +283,7 @@ var dueDates = []dueDate{
 		led(d)
 		d.On("2028-05-02", 9, 0, &record.Noted{Text: "in leaf"})
 	}, "2029-01-15", "2029-03-01"},
+	{"second-shoot-off: no leader to stand alone", SecondShootOff, nil, pushes, "", ""},
 	{"second-shoot-off: mild, after the second season", SecondShootOff, nil, led, "2029-01-15", "2029-03-01"},
 	{"second-shoot-off: frosty", SecondShootOff, recordtest.Frosty(recordtest.Northern()), led, "2029-03-01", "2029-04-15"},
 	{"second-shoot-off: off", SecondShootOff, nil, func(d *recordtest.Diary) {

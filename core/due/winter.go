@@ -133,8 +133,8 @@ var secondShootOff = Work{
 	Facts: []trade.Fact{trade.KeptAlone, trade.HeadBackMild, trade.HeadBackFrost},
 }
 
-// secondShootRule leaves the leader alone in the dormant window after the second
-// season.
+// secondShootRule leaves the leader, where one was chosen, alone in the dormant
+// window after the second season.
 func secondShootRule(c *dueCase) []Due {
 	if _, led := c.a.Leads(); !led || c.a.SecondOff != nil {
 		return nil

@@ -46,7 +46,7 @@ func (a *Attempt) ChangedLeader() (at time.Time) {
 }
 
 // LeaderLost is when the leader was lost, by a break with none promoted or with
-// its graft; ok is false while one leads, and before one was chosen.
+// its graft, dead or taken back; ok is false while one leads, and before one was chosen.
 func (a *Attempt) LeaderLost() (at time.Time, ok bool) {
 	l, chosen := a.Leads()
 	if !chosen {
@@ -55,10 +55,12 @@ func (a *Attempt) LeaderLost() (at time.Time, ok bool) {
 	if l.Slot == 0 {
 		return l.Since, len(a.Broken) > 0
 	}
-	if g := a.Graft(l.Slot); g != nil && g.State == Dead {
-		if g.Since.After(l.Since) {
-			return g.Since, true
-		}
+	switch g := a.Graft(l.Slot); {
+	case g == nil: // its scion was taken back
+		return l.Since, true
+	case g.State == Dead && g.Since.After(l.Since):
+		return g.Since, true
+	case g.State == Dead:
 		return l.Since, true
 	}
 	return at, false

@@ -44,7 +44,7 @@ func strollBlocks() []strollBlock {
 }
 
 const (
-	strollsABlock = 40 // stumps walked on each block
+	strollsABlock = 45 // stumps walked on each block
 	stepsAStroll  = 300
 	strollSeasons = 4
 )
@@ -115,7 +115,7 @@ func (g *gone) add(w *stroll) {
 	}
 }
 
-// walkOut walks the stump and checks it after every step.
+// walkOut walks the stump and checks it at every step.
 func (w *stroll) walkOut() (err error) {
 	defer func() {
 		if r := recover(); r != nil {
@@ -127,8 +127,9 @@ func (w *stroll) walkOut() (err error) {
 	}()
 	until := w.now.AddDate(strollSeasons, 6, 0)
 	for ; w.steps < stepsAStroll && w.now.Before(until) && !(w.over() && w.one(8)); w.steps++ {
-		w.goOn()
-		if err := w.check(); err != nil {
+		w.pass()
+		c := w.sees()
+		if err := w.check(c); err != nil {
 			return err
 		}
 		if w.one(40) {
@@ -136,15 +137,16 @@ func (w *stroll) walkOut() (err error) {
 				return err
 			}
 		}
+		w.goOn(c)
 	}
 	return nil
 }
 
 // check is what always holds.
-func (w *stroll) check() error {
+func (w *stroll) check(c *Case) error {
 	sum := due.Summarize(w.s, w.b, len(w.l.Events))
 	w.dues = sum.Dues
-	c, dues := w.sees(), due.At(w.dues, w.now)
+	dues := due.At(w.dues, w.now)
 	if len(dues) == 0 && !w.over() {
 		return fmt.Errorf("%s, nothing is due or to come", w.s.Stage())
 	}
@@ -180,7 +182,7 @@ func (w *stroll) settles() error {
 	v.l, v.gone, v.care = w.l.Apart("EF"), "", true
 	for range mostAnswers {
 		v.now = v.now.Add(30 * time.Second)
-		v.answer(v.now)
+		v.answer(v.sees(), v.now)
 		v.dues = due.Of(v.s, v.b)
 		if d, still := due.First(v.dues, v.now); !still || d.Kind != first.Kind || !d.Opens.Equal(first.Opens) {
 			return nil

@@ -2,6 +2,7 @@ package walk
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -38,12 +39,16 @@ func visitSteps() []*Step {
 	}
 }
 
-// visitToday is the newest visit, if it was today.
+// visitToday is the newest visit, if it was today; what it told of a scion that
+// is no more is left out.
 func (c *Case) visitToday() *record.Said[record.Visited] {
-	if v := record.LastOf(c.A.Visits); v != nil && c.today(v.At) {
-		return v
+	v := record.LastOf(c.A.Visits)
+	if v == nil || !c.today(v.At) {
+		return nil
 	}
-	return nil
+	seen := *v
+	seen.What.Found = slices.DeleteFunc(slices.Clone(v.What.Found), func(f record.Finding) bool { return c.A.Graft(f.Slot) == nil })
+	return &seen
 }
 
 // unseen is the grafts that today's visit has not seen; without a visit today

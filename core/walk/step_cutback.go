@@ -103,7 +103,7 @@ func askHeight(c *Case, a *Ask) {
 	a.Question = "Cut it back. At what height?"
 	a.Because = why
 	a.Entry = &Entry{Asks: "height, then across if you like", Likely: c.length(height), Read: c.readCutBack}
-	if top := c.standsAt(); top > 0 && height > top {
+	if top := c.standsAt(); top > 0 && height >= top {
 		height = max(top-trade.RecutBelow, top/2)
 		a.Because = fmt.Sprintf("It stands at %s; a graft there again wants fresh wood below.", c.length(top))
 		a.Entry.Likely = c.length(height)

@@ -111,26 +111,25 @@ func (w *stroll) write(at time.Time, refines []record.ID, bodies ...record.Body)
 	w.gone, w.again = "", false
 }
 
-// goOn is one thing that happens: time passes and something is done.
-func (w *stroll) goOn() {
-	w.pass()
+// goOn is one thing that is done on the stump as it is seen.
+func (w *stroll) goOn(c *Case) {
 	if w.care && !w.one(8) {
-		w.answer(w.now)
+		w.answer(c, w.now)
 		return
 	}
 	switch n := w.IntN(100); {
 	case n < 74:
-		w.answer(w.now)
+		w.answer(c, w.now)
 	case n < 80: // out of order, or corrected
-		knots := w.sees().Knots()
+		knots := c.Knots()
 		w.gone, w.again = knots[w.IntN(len(knots))].Step.ID, w.one(2)
-		w.answer(w.now)
+		w.answer(c, w.now)
 	case n < 88: // as for a whole row
 		w.write(w.now, nil, w.anyBody())
 	case n < 92:
 		w.takeBack()
 	case n < 96:
-		w.answer(w.earlier())
+		w.answer(c, w.earlier())
 	case n < 98:
 		w.write(w.earlier(), nil, w.anyBody())
 	default:
@@ -148,6 +147,8 @@ func (w *stroll) pass() {
 	dues := due.At(w.dues, w.now)
 	_, open := due.First(dues, w.now)
 	switch n := w.IntN(20); {
+	case n < 6:
+		return
 	case open && n < 14:
 		w.now = w.now.Add(time.Duration(w.IntN(120)) * time.Second)
 	case !open && n < 15 && len(dues) > 0:
@@ -163,8 +164,7 @@ func (w *stroll) pass() {
 }
 
 // answer answers the step that is asked, or the one gone to.
-func (w *stroll) answer(at time.Time) {
-	c := w.sees()
+func (w *stroll) answer(c *Case, at time.Time) {
 	step := w.gone
 	if step == "" {
 		step, w.again = c.Present(), false
@@ -293,16 +293,21 @@ func (w *stroll) takeBack() {
 // join lets two laptops go on apart for a while, then unites their journals.
 func (w *stroll) join() {
 	w.note(w.now, "apart")
-	here, now := w.l, w.now
+	here, now, latest := w.l, w.now, w.now
 	there := here.Apart("CD")
 	for _, l := range []*recordtest.Laptop{here, there} {
 		w.l, w.now, w.gone = l, now, ""
 		w.s = w.l.Fold()
+		w.dues = due.Of(w.s, w.b)
 		for range 1 + w.IntN(5) {
 			w.pass()
-			w.answer(w.now)
+			w.answer(w.sees(), w.now)
+		}
+		if w.now.After(latest) {
+			latest = w.now
 		}
 	}
+	w.now = latest
 	w.note(w.now, "united")
 	w.l.Events = union(here.Events, there.Events)
 	w.s = w.l.Fold()
@@ -326,7 +331,7 @@ func (w *stroll) text(step StepID) string {
 	pick := func(texts ...string) string { return texts[w.IntN(len(texts))] }
 	switch step {
 	case StepReach:
-		return pick("24in", "12in", "20in")
+		return pick("24in", "12in", "20in", "4in", "1in")
 	case StepHeight:
 		return pick("36in 3in", "42", "30in")
 	case StepSmall, StepMeasure:
