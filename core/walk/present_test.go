@@ -15,6 +15,8 @@ import (
 func TestCutBackAnewInALaterYear(t *testing.T) {
 	w := walkerOn(t, wanting(recordtest.Northern(), 36*unit.Inch), "2027-05-03", 9).press("0", "42", "2")
 	w.clock("2028-04-05", 9, 0)
+	w.present(StepLimbs)
+	w.press("0")
 	w.present(StepHeight)
 	_, a := w.asked()
 	w.says(a.Because, "It stands at 42 in")
