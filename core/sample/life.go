@@ -36,7 +36,6 @@ type life struct {
 	vigour  float64
 	scions  []scion
 	lostIn  int       // the year in which it dies in a later season, 0 if it does not
-	left    bool      // nobody comes round to grafting it again
 	given   bool      // it is given up when it is looked at again
 	hurried bool      // on this visit it is grafted whatever is advised
 	whim    float64   // what the hand does by itself on this visit falls by it
@@ -137,7 +136,7 @@ func (l *life) asks(c *walk.Case) (ask walk.Ask, ok bool) {
 	case walk.StepRest:
 		return ask, false
 	case walk.StepEnded:
-		ok = open && d.Kind == due.Regraft && !l.skips(d)
+		ok = open && d.Kind == due.Regraft
 	case walk.StepWait:
 		ok = l.hurried && len(c.A.Looks) > 0
 	default:

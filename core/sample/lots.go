@@ -59,7 +59,7 @@ const (
 	bundle     = 5
 	scionsEach = 3
 	perStick   = 3
-	spare      = 3
+	spare      = 6
 )
 
 // lotFor is the lot from which the i-th stump is grafted in a season: each row

@@ -277,6 +277,5 @@ func (l *life) befalls(t time.Time) {
 		return
 	}
 	l.say(t.Add(-time.Minute), "MK", &record.Failed{Cause: l.one("frost", "deer or stock", "girdled", "machine or person")})
-	l.lostIn, l.left = 0, l.odds(0.05)
-	l.given = l.odds(0.15)
+	l.lostIn, l.given = 0, l.odds(0.15)
 }

@@ -13,25 +13,25 @@ import (
 type staged uint8
 
 const (
-	asItFalls   staged = iota
-	lateToPaint        // its white clock ran out this morning
-	justSet            // its last scion is in, its seal to come
-	stillWet           // its sealer was not dry when they came to paint
-	disputed           // two hands entered two heights for its cut
-	againstAll         // grafted although it was told to wait
-	justLost           // its grafts were found dead these days
-	isGivenUp          // lost, and not worth another graft
-	staysFailed        // lost, and nobody came to cut it back again
-	towers             // its leader ran away over its stake
-	uncut              // its leader is over the stake, and it was not come to in winter
-	tightTwine         // its twine was seen tight in April and is on still
-	overgrown          // nobody has come to its sprouts this spring
+	asItFalls    staged = iota
+	lateToPaint         // its white clock ran out this morning
+	justSet             // its last scion is in, its seal to come
+	stillWet            // its sealer was not dry when they came to paint
+	disputed            // two hands entered two heights for its cut
+	againstAll          // grafted although it was told to wait
+	justLost            // its grafts were found dead these days
+	isGivenUp           // lost, and not worth another graft
+	lostInWinter        // lost, to be cut back again next spring
+	towers              // its leader ran away over its stake
+	uncut               // its leader is over the stake, and it was not come to in winter
+	tightTwine          // its twine was seen tight in April and is on still
+	overgrown           // nobody has come to its sprouts this spring
 )
 
 // parts are those of stumps of earlier seasons, by their place along a block of
 // the usual size.
 var parts = map[int]staged{
-	27: overgrown, 33: staysFailed, 47: isGivenUp, 62: towers, 65: tightTwine, 75: uncut, 77: overgrown,
+	27: overgrown, 47: isGivenUp, 62: towers, 64: lostInWinter, 65: tightTwine, 75: uncut, 77: overgrown,
 }
 
 // graftDayParts are those of this season, by their batch and place in it.
@@ -66,6 +66,8 @@ func (l *life) play() {
 		l.vigour = 1.4
 	case overgrown:
 		l.vigour = 0.6
+	case lostInWinter:
+		l.lostIn = l.today.Year()
 	}
 }
 
@@ -73,8 +75,6 @@ func (l *life) play() {
 func (l *life) skips(d due.Due) bool {
 	thisYear := d.Opens.Year() == l.today.Year()
 	switch d.Kind {
-	case due.Regraft:
-		return l.staged == staysFailed || l.left
 	case due.HeadBack:
 		return l.staged == uncut
 	case due.CutTwine:
@@ -98,13 +98,13 @@ func (l *life) leaves(id walk.StepID, t time.Time) bool {
 
 // loses says whether every graft of the stump dies, for the part it plays.
 func (l *life) loses() bool {
-	return l.staged == isGivenUp || l.staged == staysFailed || l.staged == justLost
+	return l.staged == isGivenUp || l.staged == justLost
 }
 
 // keeps says whether a graft of the stump lives in any case, for the part it
 // plays.
 func (l *life) keeps() bool {
-	return l.staged == towers || l.staged == uncut || l.staged == tightTwine || l.staged == overgrown
+	return l.staged == lostInWinter || l.staged == towers || l.staged == uncut || l.staged == tightTwine || l.staged == overgrown
 }
 
 // dispute has a second hand enter another height for the cut of the stump over

@@ -45,7 +45,7 @@ func (l *life) choosesAfter(c *walk.Case, ask walk.Ask, t time.Time) (walk.Choic
 		leaf := l.one("little", "some", "some", "much")
 		return choice(ask, func(b *record.SproutsRubbed) bool { return b.Leaf == leaf })
 	case walk.StepFailed:
-		l.left, l.given = l.odds(0.05), l.odds(0.15)
+		l.given = l.odds(0.15)
 		if ask.Likely == "" {
 			return choice(ask, func(b *record.Failed) bool { return b.Cause == "unknown" })
 		}
