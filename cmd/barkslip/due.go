@@ -18,9 +18,11 @@ const mostDays = 3660
 func (a *app) due() *cobra.Command {
 	c := &cobra.Command{
 		Use: "due", Short: "What every stump needs now, in walking order",
-		Long: "Lists what is due in each block: what is to be painted white first, then the\n" +
-			"rest, each up one row and down the next, and each with the reason. It only\n" +
-			"reads, and works while the screens are open.\n\n" +
+		Long: "Lists what is due in each block, in the order of the next: white that runs out,\n" +
+			"grafts to finish and to seal, faces whose wait is over, white that is open, then\n" +
+			"the rest, each part up one row and down the next. Of the stumps to cut back as\n" +
+			"many are listed as can be grafted in time. It only reads, and works while the\n" +
+			"screens are open.\n\n" +
 			"Without --on it is judged as of now. With it, as at the end of that day in the\n" +
 			"block's time zone, by all that is put down up to now: of a day gone by, what\n" +
 			"has been done since is not listed any more.\n\n" +
