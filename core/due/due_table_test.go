@@ -252,6 +252,7 @@ var dueDates = []dueDate{
 	{"seasons-end: the next year", SeasonsEnd, nil, func(d *recordtest.Diary) { d.On("2027-10-09", 9, 0, &record.SeasonsEnd{}) }, "2028-10-01", "2028-10-31"},
 	{"seasons-end: put down early", SeasonsEnd, nil, func(d *recordtest.Diary) { d.On("2027-09-20", 9, 0, &record.SeasonsEnd{}) }, "2028-10-01", "2028-10-31"},
 	{"seasons-end: put down late", SeasonsEnd, nil, func(d *recordtest.Diary) { d.On("2028-02-20", 9, 0, &record.SeasonsEnd{}) }, "2028-10-01", "2028-10-31"},
+	{"ties-off: first tied in December, the same winter", TiesOff, nil, func(d *recordtest.Diary) { d.On("2027-12-10", 9, 0, &record.Tied{}) }, "2027-12-10", "2027-12-31"},
 	{"ties-off: never tied", TiesOff, nil, nil, "", ""},
 	{"ties-off: 1 November, 31 December", TiesOff, nil, func(d *recordtest.Diary) { d.On("2027-06-12", 9, 0, &record.Tied{}) }, "2027-11-01", "2027-12-31"},
 	{"ties-off: the second year", TiesOff, nil, func(d *recordtest.Diary) {
