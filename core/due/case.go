@@ -135,11 +135,3 @@ func (c *dueCase) yearly(d Due, last unit.Date) []Due {
 
 // dayBefore is the last day before another, of work that ends when that begins.
 func dayBefore(d unit.Date) unit.Date { return d.Add(-1) }
-
-// lastDay is the block's day of the newest of what was said, 0 if nothing was.
-func lastDay[T any](b *record.Block, list []record.Said[T]) unit.Date {
-	if s := record.LastOf(list); s != nil {
-		return b.Day(s.At)
-	}
-	return 0
-}

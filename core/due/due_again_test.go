@@ -77,7 +77,8 @@ func TestSealedAgainRunsTheClockAgain(t *testing.T) {
 // TestCutBackThroughLivingGrafts begins anew: nothing of the grafts before is
 // due, and what a new graft needs is.
 func TestCutBackThroughLivingGrafts(t *testing.T) {
-	d := twoGrafts().On("2027-06-20", 9, 0, &record.LeaderChosen{Slot: 1, Shoot: "upper"}, &record.Tied{}).On("2028-05-02", 9, 0, &record.CutBack{Height: recordtest.Inches(30)})
+	d := twoGrafts().On("2027-06-20", 9, 0, &record.LeaderChosen{Slot: 1, Shoot: "upper"}, &record.Tied{}).
+		On("2028-05-02", 9, 0, &record.CutBack{Height: recordtest.Inches(30)})
 	if n := len(d.Fold().Attempts); n != 2 {
 		t.Fatalf("%d attempts, want 2", n)
 	}
@@ -150,7 +151,8 @@ func TestSouthByItsZone(t *testing.T) {
 // TestRevivedAfterDeadAtSeasonsEnd: a graft seen growing later was not dead, and
 // work on the stump begins nothing anew.
 func TestRevivedAfterDeadAtSeasonsEnd(t *testing.T) {
-	d := twoGrafts().On("2027-10-05", 9, 0, &record.SeasonsEnd{Word: "dead"}).On("2028-05-20", 9, 0, recordtest.Visit(record.Growing, record.Dead), &record.Gashed{Number: 1})
+	d := twoGrafts().On("2027-10-05", 9, 0, &record.SeasonsEnd{Word: "dead"}).
+		On("2028-05-20", 9, 0, recordtest.Visit(record.Growing, record.Dead), &record.Gashed{Number: 1})
 	if s := d.Fold(); len(s.Attempts) != 1 || s.Stage() != record.StagePushing {
 		t.Errorf("%s with %d attempts", s.Stage(), len(s.Attempts))
 	}

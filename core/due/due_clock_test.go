@@ -49,13 +49,15 @@ func TestDuesBeforeTheGraft(t *testing.T) {
 			d.On("2027-05-11", 10, 0, &record.Looked{Bleeding: record.Dry, Slip: record.Stuck})
 		}, at("2027-05-18", 10, 0, 0), at("2027-05-19", 10, 0, 0)},
 		{"look-again: fresh cut, 15 min, by + 1 h", LookAgain, func(d *recordtest.Diary) {
-			d.On("2027-05-12", 9, 0, &record.Looked{Bleeding: record.Dry, Slip: record.SlipsClean}, &record.Gashed{Number: 2}).On("2027-05-12", 9, 20, &record.FreshCut{})
+			d.On("2027-05-12", 9, 0, &record.Looked{Bleeding: record.Dry, Slip: record.SlipsClean}, &record.Gashed{Number: 2}).
+				On("2027-05-12", 9, 20, &record.FreshCut{})
 		}, at("2027-05-12", 9, 35, 0), at("2027-05-12", 10, 35, 0)},
 		{"look-again: damp, wipe", LookAgain, func(d *recordtest.Diary) {
 			d.On("2027-05-12", 9, 0, &record.Looked{Bleeding: record.Damp, Slip: record.SlipsClean})
 		}, at("2027-05-12", 9, 15, 0), at("2027-05-12", 10, 15, 0)},
 		{"look-again: looked, and work to do at once", LookAgain, func(d *recordtest.Diary) {
-			d.On("2027-05-11", 10, 0, &record.Looked{Bleeding: record.Dry, Slip: record.Drags}).On("2027-05-14", 10, 0, &record.Looked{Bleeding: record.Dry, Slip: record.SlipsClean})
+			d.On("2027-05-11", 10, 0, &record.Looked{Bleeding: record.Dry, Slip: record.Drags}).
+				On("2027-05-14", 10, 0, &record.Looked{Bleeding: record.Dry, Slip: record.SlipsClean})
 		}, at("2027-05-14", 10, 0, 0), at("2027-05-15", 10, 0, 0)},
 		{"look-again: found ready", LookAgain, func(d *recordtest.Diary) { ready(d, "2027-05-12") }, never, never},
 		{"graft: not ready", Graft, nil, never, never},
@@ -95,7 +97,8 @@ func TestDuesOverAClockChange(t *testing.T) {
 			t.Errorf("sealed %s: %s by %s, want %s by %s", c.sealed, from, to, c.opens, c.by)
 		}
 	}
-	d := recordtest.DiaryOn(recordtest.Northern()).On("2027-03-01", 9, 0, &record.CutBack{}, &record.Gashed{Number: 2}).On("2027-03-10", 10, 0, &record.Looked{Bleeding: record.Dry, Slip: record.Drags})
+	d := recordtest.DiaryOn(recordtest.Northern()).On("2027-03-01", 9, 0, &record.CutBack{}, &record.Gashed{Number: 2}).
+		On("2027-03-10", 10, 0, &record.Looked{Bleeding: record.Dry, Slip: record.Drags})
 	got, _ := dueOf(d, LookAgain)
 	if from, to := got.Opens.Format(time.RFC3339), got.By.Format(time.RFC3339); from != "2027-03-13T10:00:00-05:00" || to != "2027-03-14T10:00:00-04:00" {
 		t.Errorf("look again %s by %s", from, to)

@@ -269,7 +269,8 @@ func BenchmarkDues(b *testing.B) {
 	grown.On("2027-06-12", 9, 0, recordtest.Visit(record.Pushing, record.Growing), &record.LeaderChosen{Slot: 2}, &record.Pinched{}, &record.SproutsRubbed{}, &record.Tied{Shoot: recordtest.Inches(10)})
 	grown.On("2027-06-22", 9, 0, &record.Tied{Shoot: recordtest.Inches(20)}, &record.SproutsRubbed{}, recordtest.Visit(record.Growing, record.Growing))
 	twined := &recordtest.Diary{Laptop: grown.Apart("AB"), B: grown.B}
-	twined.On("2027-08-05", 9, 0, &record.Twined{Loop: recordtest.Inches(14), Stem: recordtest.Inches(4)}).On("2027-10-03", 9, 0, &record.TwineChecked{Stem: recordtest.Inches(5)})
+	twined.On("2027-08-05", 9, 0, &record.Twined{Loop: recordtest.Inches(14), Stem: recordtest.Inches(4)}).
+		On("2027-10-03", 9, 0, &record.TwineChecked{Stem: recordtest.Inches(5)})
 	girths := &recordtest.Diary{Laptop: twined.Apart("AB"), B: grown.B}
 	girths.On("2028-04-03", 9, 0, &record.TwineChecked{Stem: recordtest.Inches(5)}).On("2028-10-03", 9, 0, &record.TwineChecked{Stem: recordtest.Inches(7.5)})
 	draining := recordtest.DiaryOn(recordtest.Northern()).On("2027-05-03", 9, 0, &record.NurseJudged{Limbs: 1}, &record.CutBack{Height: recordtest.Inches(36)}, &record.Gashed{Number: 2}).On("2027-05-11", 10, 0, &record.Looked{Bleeding: record.Running, Slip: record.Drags})

@@ -40,9 +40,13 @@ func ties(d *recordtest.Diary, days ...string) {
 var dueDates = []dueDate{
 	{"after-look: sealed + 2 d, + 4 d", AfterLook, nil, nil, "2027-05-14", "2027-05-16"},
 	{"after-look: checked", AfterLook, nil, func(d *recordtest.Diary) { d.On("2027-05-14", 9, 0, &record.SealChecked{}) }, "", ""},
-	{"after-look: checked before this sealing", AfterLook, nil, func(d *recordtest.Diary) { d.Odd("2027-05-12", 8, 0, &record.SealChecked{}) }, "2027-05-14", "2027-05-16"},
+	{"after-look: checked before this sealing", AfterLook, nil, func(d *recordtest.Diary) {
+		d.Odd("2027-05-12", 8, 0, &record.SealChecked{})
+	}, "2027-05-14", "2027-05-16"},
 	{"reseal: wrapped", Reseal, nil, nil, "", ""},
-	{"reseal: bare + 5 d, + 6 d", Reseal, nil, func(d *recordtest.Diary) { d.On("2027-05-12", 11, 0, &record.Sealed{Cover: record.Bare}) }, "2027-05-17", "2027-05-18"},
+	{"reseal: bare + 5 d, + 6 d", Reseal, nil, func(d *recordtest.Diary) {
+		d.On("2027-05-12", 11, 0, &record.Sealed{Cover: record.Bare})
+	}, "2027-05-17", "2027-05-18"},
 	{"reseal: resealed", Reseal, nil, func(d *recordtest.Diary) {
 		d.On("2027-05-12", 11, 0, &record.Sealed{Cover: record.Bare}).On("2027-05-17", 9, 0, &record.Resealed{})
 	}, "", ""},
@@ -52,18 +56,26 @@ var dueDates = []dueDate{
 	}, "", ""},
 	{"earwigs: none on the block", Earwigs, nil, nil, "", ""},
 	{"earwigs: set + 12 d, + 18 d", Earwigs, recordtest.WithEarwigs(recordtest.Northern()), nil, "2027-05-24", "2027-05-30"},
-	{"earwigs: the ring of the graft day does not count", Earwigs, recordtest.WithEarwigs(recordtest.Northern()), func(d *recordtest.Diary) { d.On("2027-05-12", 13, 20, &record.RingSet{}) }, "2027-05-24", "2027-05-30"},
-	{"earwigs: again after 14 d", Earwigs, recordtest.WithEarwigs(recordtest.Northern()), func(d *recordtest.Diary) { d.On("2027-05-25", 9, 0, &record.RingSet{}) }, "2027-06-08", "2027-06-14"},
+	{"earwigs: the ring of the graft day does not count", Earwigs, recordtest.WithEarwigs(recordtest.Northern()), func(d *recordtest.Diary) {
+		d.On("2027-05-12", 13, 20, &record.RingSet{})
+	}, "2027-05-24", "2027-05-30"},
+	{"earwigs: again after 14 d", Earwigs, recordtest.WithEarwigs(recordtest.Northern()), func(d *recordtest.Diary) {
+		d.On("2027-05-25", 9, 0, &record.RingSet{})
+	}, "2027-06-08", "2027-06-14"},
 	{"earwigs: up to push + 45 d", Earwigs, recordtest.WithEarwigs(recordtest.Northern()), func(d *recordtest.Diary) {
 		d.On("2027-05-29", 9, 0, recordtest.Visit(record.Pushing, record.NoChange)).On("2027-06-29", 9, 0, &record.RingSet{})
 	}, "2027-07-13", "2027-07-19"},
 	{"earwigs: past push + 45 d", Earwigs, recordtest.WithEarwigs(recordtest.Northern()), func(d *recordtest.Diary) {
 		d.On("2027-05-29", 9, 0, recordtest.Visit(record.Pushing, record.NoChange)).On("2027-06-30", 9, 0, &record.RingSet{})
 	}, "", ""},
-	{"earwigs: the season of the graft is over", Earwigs, recordtest.WithEarwigs(recordtest.Northern()), func(d *recordtest.Diary) { d.On("2027-10-01", 9, 0, &record.Noted{Text: "leaf down"}) }, "", ""},
+	{"earwigs: the season of the graft is over", Earwigs, recordtest.WithEarwigs(recordtest.Northern()), func(d *recordtest.Diary) {
+		d.On("2027-10-01", 9, 0, &record.Noted{Text: "leaf down"})
+	}, "", ""},
 	{"stake: nothing pushes", Stake, nil, nil, "", ""},
 	{"stake: first push, + 7 d", Stake, nil, pushes, "2027-05-29", "2027-06-05"},
-	{"stake: pushing early", Stake, nil, func(d *recordtest.Diary) { d.On("2027-05-16", 9, 0, recordtest.Visit(record.NoChange, record.Pushing)) }, "2027-05-16", "2027-05-23"},
+	{"stake: pushing early", Stake, nil, func(d *recordtest.Diary) {
+		d.On("2027-05-16", 9, 0, recordtest.Visit(record.NoChange, record.Pushing))
+	}, "2027-05-16", "2027-05-23"},
 	{"stake: staked", Stake, nil, func(d *recordtest.Diary) {
 		pushes(d)
 		d.On("2027-05-29", 9, 0, &record.Staked{Height: recordtest.Inches(60)})
@@ -72,11 +84,19 @@ var dueDates = []dueDate{
 	{"buds: seen early", Buds, nil, func(d *recordtest.Diary) {
 		d.On("2027-05-15", 9, 0, recordtest.Visit(record.NoChange, record.NoChange))
 	}, "2027-05-26", "2027-06-02"},
-	{"buds: a graft not told is no visit", Buds, nil, func(d *recordtest.Diary) { d.On("2027-05-29", 9, 0, recordtest.Visit(record.NoChange)) }, "2027-05-26", "2027-06-02"},
-	{"buds: one pushes, the other not told", Buds, nil, func(d *recordtest.Diary) { d.On("2027-05-29", 9, 0, recordtest.Visit(record.Growing)) }, "2027-05-26", "2027-06-02"},
+	{"buds: a graft not told is no visit", Buds, nil, func(d *recordtest.Diary) {
+		d.On("2027-05-29", 9, 0, recordtest.Visit(record.NoChange))
+	}, "2027-05-26", "2027-06-02"},
+	{"buds: one pushes, the other not told", Buds, nil, func(d *recordtest.Diary) {
+		d.On("2027-05-29", 9, 0, recordtest.Visit(record.Growing))
+	}, "2027-05-26", "2027-06-02"},
 	{"buds: again after 7 d", Buds, nil, pushes, "2027-06-05", "2027-06-12"},
-	{"buds: one swells", Buds, nil, func(d *recordtest.Diary) { d.On("2027-05-29", 9, 0, recordtest.Visit(record.Growing, record.Swelling)) }, "2027-06-05", "2027-06-12"},
-	{"buds: every graft pushes or is dead", Buds, nil, func(d *recordtest.Diary) { d.On("2027-05-29", 9, 0, recordtest.Visit(record.Dead, record.Pushing)) }, "", ""},
+	{"buds: one swells", Buds, nil, func(d *recordtest.Diary) {
+		d.On("2027-05-29", 9, 0, recordtest.Visit(record.Growing, record.Swelling))
+	}, "2027-06-05", "2027-06-12"},
+	{"buds: every graft pushes or is dead", Buds, nil, func(d *recordtest.Diary) {
+		d.On("2027-05-29", 9, 0, recordtest.Visit(record.Dead, record.Pushing))
+	}, "", ""},
 	{"buds: green waits to day 60", Buds, nil, func(d *recordtest.Diary) {
 		d.On("2027-06-23", 9, 0, &record.Visited{Found: []record.Finding{{Slot: 1, State: record.Growing}, {Slot: 2, State: record.NoChange, Scratch: record.Green}}})
 	}, "2027-07-11", "2027-07-18"},
@@ -106,26 +126,40 @@ var dueDates = []dueDate{
 	}, "", ""},
 	{"sprouts: cut back + 21 d is sooner", Sprouts, nil, nil, "2027-05-24", "2027-05-31"},
 	{"sprouts: below not told", Sprouts, nil, func(d *recordtest.Diary) { d.On("2027-05-24", 9, 0, &record.SproutsRubbed{Near: 2}) }, "2027-05-24", "2027-05-31"},
-	{"sprouts: again after 7 d", Sprouts, nil, func(d *recordtest.Diary) { d.On("2027-05-24", 9, 0, &record.SproutsRubbed{Near: 2, Leaf: "some"}) }, "2027-05-31", "2027-06-07"},
-	{"sprouts: rubbed early", Sprouts, nil, func(d *recordtest.Diary) { d.On("2027-05-13", 9, 0, &record.SproutsRubbed{Near: 2, Leaf: "some"}) }, "2027-05-24", "2027-05-31"},
+	{"sprouts: again after 7 d", Sprouts, nil, func(d *recordtest.Diary) {
+		d.On("2027-05-24", 9, 0, &record.SproutsRubbed{Near: 2, Leaf: "some"})
+	}, "2027-05-31", "2027-06-07"},
+	{"sprouts: rubbed early", Sprouts, nil, func(d *recordtest.Diary) {
+		d.On("2027-05-13", 9, 0, &record.SproutsRubbed{Near: 2, Leaf: "some"})
+	}, "2027-05-24", "2027-05-31"},
 	{"sprouts: 14 d with a leader", Sprouts, nil, func(d *recordtest.Diary) {
 		d.On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}, &record.SproutsRubbed{Leaf: "some"})
 	}, "2027-06-28", "2027-07-05"},
-	{"sprouts: told below by number", Sprouts, nil, func(d *recordtest.Diary) { d.On("2027-05-24", 9, 0, &record.SproutsRubbed{Near: 2, Below: 1}) }, "2027-05-31", "2027-06-07"},
+	{"sprouts: told below by number", Sprouts, nil, func(d *recordtest.Diary) {
+		d.On("2027-05-24", 9, 0, &record.SproutsRubbed{Near: 2, Below: 1})
+	}, "2027-05-31", "2027-06-07"},
 	{"sprouts: out of season, next leaf-out", Sprouts, nil, func(d *recordtest.Diary) {
 		d.On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}).On("2027-09-20", 9, 0, &record.SproutsRubbed{Leaf: "some"})
 	}, "2028-05-01", "2028-05-08"},
 	{"sprouts: last of the season", Sprouts, nil, func(d *recordtest.Diary) {
 		d.On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}).On("2027-09-16", 9, 0, &record.SproutsRubbed{Leaf: "some"})
 	}, "2027-09-30", "2027-10-07"},
-	{"sprouts: 21 d in later years", Sprouts, nil, func(d *recordtest.Diary) { d.On("2028-05-02", 9, 0, &record.SproutsRubbed{Leaf: "some"}) }, "2028-05-23", "2028-05-30"},
-	{"sprouts: rubbed in winter", Sprouts, nil, func(d *recordtest.Diary) { d.On("2028-02-02", 9, 0, &record.SproutsRubbed{Leaf: "some"}) }, "2028-05-01", "2028-05-08"},
-	{"sprouts: not rubbed, and the record goes on in winter", Sprouts, nil, func(d *recordtest.Diary) { d.On("2027-12-02", 9, 0, &record.Noted{Text: "snow"}) }, "2028-05-01", "2028-05-08"},
+	{"sprouts: 21 d in later years", Sprouts, nil, func(d *recordtest.Diary) {
+		d.On("2028-05-02", 9, 0, &record.SproutsRubbed{Leaf: "some"})
+	}, "2028-05-23", "2028-05-30"},
+	{"sprouts: rubbed in winter", Sprouts, nil, func(d *recordtest.Diary) {
+		d.On("2028-02-02", 9, 0, &record.SproutsRubbed{Leaf: "some"})
+	}, "2028-05-01", "2028-05-08"},
+	{"sprouts: not rubbed, and the record goes on in winter", Sprouts, nil, func(d *recordtest.Diary) {
+		d.On("2027-12-02", 9, 0, &record.Noted{Text: "snow"})
+	}, "2028-05-01", "2028-05-08"},
 	{"keep-sprouts: one lives", KeepSprouts, nil, func(d *recordtest.Diary) { d.On("2027-06-20", 9, 0, recordtest.Visit(record.Dead, record.NoChange)) }, "", ""},
 	{"keep-sprouts: every graft dead, + 14 d", KeepSprouts, nil, func(d *recordtest.Diary) {
 		d.On("2027-06-10", 9, 0, recordtest.Visit(record.Dead, record.NoChange)).On("2027-06-20", 9, 0, recordtest.Visit(record.Dead, record.Dead))
 	}, "2027-06-20", "2027-07-04"},
-	{"keep-sprouts: in place of sprouts", Sprouts, nil, func(d *recordtest.Diary) { d.On("2027-06-20", 9, 0, recordtest.Visit(record.Dead, record.Dead)) }, "", ""},
+	{"keep-sprouts: in place of sprouts", Sprouts, nil, func(d *recordtest.Diary) {
+		d.On("2027-06-20", 9, 0, recordtest.Visit(record.Dead, record.Dead))
+	}, "", ""},
 	{"keep-sprouts: kept", KeepSprouts, nil, func(d *recordtest.Diary) {
 		d.On("2027-06-20", 9, 0, recordtest.Visit(record.Dead, record.Dead), &record.SproutsKept{Number: 2})
 	}, "", ""},
@@ -147,17 +181,21 @@ var dueDates = []dueDate{
 		d.On("2027-06-05", 9, 0, recordtest.Visit(record.Pushing, record.Dead))
 	}, "2027-06-19", "2027-07-03"},
 	{"leader: broken, none promoted", Leader, nil, func(d *recordtest.Diary) {
-		d.On("2027-05-29", 9, 0, recordtest.Visit(record.Pushing, record.Pushing)).On("2027-06-12", 9, 0, &record.LeaderChosen{Slot: 2}).On("2027-07-01", 9, 0, &record.LeaderBroken{Cause: "wind"})
+		d.On("2027-05-29", 9, 0, recordtest.Visit(record.Pushing, record.Pushing)).On("2027-06-12", 9, 0, &record.LeaderChosen{Slot: 2}).
+			On("2027-07-01", 9, 0, &record.LeaderBroken{Cause: "wind"})
 	}, "2027-07-01", "2027-07-08"},
 	{"leader: broken, another promoted", Leader, nil, func(d *recordtest.Diary) {
-		d.On("2027-05-29", 9, 0, recordtest.Visit(record.Pushing, record.Pushing)).On("2027-06-12", 9, 0, &record.LeaderChosen{Slot: 2}).On("2027-07-01", 9, 0, &record.LeaderBroken{Cause: "wind", Promoted: 1, Shoot: "upper"})
+		d.On("2027-05-29", 9, 0, recordtest.Visit(record.Pushing, record.Pushing)).On("2027-06-12", 9, 0, &record.LeaderChosen{Slot: 2}).
+			On("2027-07-01", 9, 0, &record.LeaderBroken{Cause: "wind", Promoted: 1, Shoot: "upper"})
 	}, "", ""},
 	{"leader: its graft died", Leader, nil, func(d *recordtest.Diary) {
-		d.On("2027-05-29", 9, 0, recordtest.Visit(record.Pushing, record.Pushing)).On("2027-06-12", 9, 0, &record.LeaderChosen{Slot: 2}).On("2027-07-01", 9, 0, recordtest.Visit(record.Growing, record.Dead))
+		d.On("2027-05-29", 9, 0, recordtest.Visit(record.Pushing, record.Pushing)).On("2027-06-12", 9, 0, &record.LeaderChosen{Slot: 2}).
+			On("2027-07-01", 9, 0, recordtest.Visit(record.Growing, record.Dead))
 	}, "2027-07-01", "2027-07-08"},
 	{"tie: first push + 14 d, + 4 d", Tie, nil, pushes, "2027-06-12", "2027-06-16"},
 	{"tie: a shoot of 8 in is sooner", Tie, nil, func(d *recordtest.Diary) {
-		d.On("2027-05-29", 9, 0, recordtest.Visit(record.NoChange, record.Pushing)).On("2027-06-08", 9, 0, &record.Visited{Found: []record.Finding{{Slot: 1, State: record.NoChange}, {Slot: 2, State: record.Growing, Shoot: recordtest.Inches(8)}}})
+		d.On("2027-05-29", 9, 0, recordtest.Visit(record.NoChange, record.Pushing)).
+			On("2027-06-08", 9, 0, &record.Visited{Found: []record.Finding{{Slot: 1, State: record.NoChange}, {Slot: 2, State: record.Growing, Shoot: recordtest.Inches(8)}}})
 	}, "2027-06-08", "2027-06-12"},
 	{"tie: last + 7 d to 31 July", Tie, nil, func(d *recordtest.Diary) {
 		d.On("2027-05-29", 9, 0, recordtest.Visit(record.NoChange, record.Pushing)).On("2027-07-31", 9, 0, &record.Tied{})
@@ -166,10 +204,12 @@ var dueDates = []dueDate{
 		d.On("2027-05-29", 9, 0, recordtest.Visit(record.NoChange, record.Pushing)).On("2027-08-01", 9, 0, &record.Tied{})
 	}, "2027-08-15", "2027-08-19"},
 	{"tie: 10 in in 10 days, so a foot in 12", Tie, nil, func(d *recordtest.Diary) {
-		d.On("2027-05-29", 9, 0, recordtest.Visit(record.NoChange, record.Pushing)).On("2027-06-12", 9, 0, &record.Tied{Shoot: recordtest.Inches(10)}).On("2027-06-22", 9, 0, &record.Tied{Shoot: recordtest.Inches(20)})
+		d.On("2027-05-29", 9, 0, recordtest.Visit(record.NoChange, record.Pushing)).On("2027-06-12", 9, 0, &record.Tied{Shoot: recordtest.Inches(10)}).
+			On("2027-06-22", 9, 0, &record.Tied{Shoot: recordtest.Inches(20)})
 	}, "2027-07-04", "2027-07-08"},
 	{"tie: growth before a break says nothing", Tie, nil, func(d *recordtest.Diary) {
-		d.On("2027-05-29", 9, 0, recordtest.Visit(record.NoChange, record.Pushing)).On("2027-06-12", 9, 0, &record.Tied{Shoot: recordtest.Inches(10)}).On("2027-06-22", 9, 0, &record.Tied{Shoot: recordtest.Inches(6), Broken: true})
+		d.On("2027-05-29", 9, 0, recordtest.Visit(record.NoChange, record.Pushing)).On("2027-06-12", 9, 0, &record.Tied{Shoot: recordtest.Inches(10)}).
+			On("2027-06-22", 9, 0, &record.Tied{Shoot: recordtest.Inches(6), Broken: true})
 	}, "2027-06-29", "2027-07-03"},
 	{"tie: out of season, 1 June of the second", Tie, nil, func(d *recordtest.Diary) {
 		d.On("2027-05-29", 9, 0, recordtest.Visit(record.NoChange, record.Pushing)).On("2027-09-25", 9, 0, &record.Tied{})
@@ -206,7 +246,9 @@ var dueDates = []dueDate{
 		d.On("2028-06-01", 9, 0, &record.Tied{Shoot: recordtest.Inches(40)}).On("2028-06-11", 9, 0, &record.Tied{Shoot: recordtest.Inches(50)})
 	}, "2028-06-23", "2028-06-27"},
 	{"pinch: leader chosen, + 3 d", Pinch, nil, func(d *recordtest.Diary) { d.On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}) }, "2027-06-14", "2027-06-17"},
-	{"pinch: last + 14 d, + 21 d", Pinch, nil, func(d *recordtest.Diary) { d.On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}, &record.Pinched{}) }, "2027-06-28", "2027-07-05"},
+	{"pinch: last + 14 d, + 21 d", Pinch, nil, func(d *recordtest.Diary) {
+		d.On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}, &record.Pinched{})
+	}, "2027-06-28", "2027-07-05"},
 	{"pinch: until 15 August", Pinch, nil, func(d *recordtest.Diary) {
 		d.On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}).On("2027-08-01", 9, 0, &record.Pinched{})
 	}, "2027-08-15", "2027-08-22"},
@@ -230,9 +272,12 @@ var dueDates = []dueDate{
 		d.On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}).On("2027-07-10", 9, 0, &record.Tied{Shoot: recordtest.Inches(36)})
 	}, "2027-07-10", "2027-07-24"},
 	{"twine: the leader will be 3 ft", Twine, nil, func(d *recordtest.Diary) {
-		d.On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}, &record.Tied{Shoot: recordtest.Inches(12)}).On("2027-06-24", 9, 0, &record.Tied{Shoot: recordtest.Inches(22)})
+		d.On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}, &record.Tied{Shoot: recordtest.Inches(12)}).
+			On("2027-06-24", 9, 0, &record.Tied{Shoot: recordtest.Inches(22)})
 	}, "2027-07-08", "2027-07-22"},
-	{"twine: chosen after 1 August", Twine, nil, func(d *recordtest.Diary) { d.On("2027-08-20", 9, 0, &record.LeaderChosen{Slot: 1}) }, "2027-08-20", "2027-09-03"},
+	{"twine: chosen after 1 August", Twine, nil, func(d *recordtest.Diary) {
+		d.On("2027-08-20", 9, 0, &record.LeaderChosen{Slot: 1})
+	}, "2027-08-20", "2027-09-03"},
 	{"twine: twined", Twine, nil, func(d *recordtest.Diary) {
 		d.On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}).On("2027-08-01", 9, 0, &record.Twined{})
 	}, "", ""},
@@ -252,7 +297,9 @@ var dueDates = []dueDate{
 	{"seasons-end: the next year", SeasonsEnd, nil, func(d *recordtest.Diary) { d.On("2027-10-09", 9, 0, &record.SeasonsEnd{}) }, "2028-10-01", "2028-10-31"},
 	{"seasons-end: put down early", SeasonsEnd, nil, func(d *recordtest.Diary) { d.On("2027-09-20", 9, 0, &record.SeasonsEnd{}) }, "2028-10-01", "2028-10-31"},
 	{"seasons-end: put down late", SeasonsEnd, nil, func(d *recordtest.Diary) { d.On("2028-02-20", 9, 0, &record.SeasonsEnd{}) }, "2028-10-01", "2028-10-31"},
-	{"ties-off: first tied in December, the same winter", TiesOff, nil, func(d *recordtest.Diary) { d.On("2027-12-10", 9, 0, &record.Tied{}) }, "2027-12-10", "2027-12-31"},
+	{"ties-off: first tied in December, the same winter", TiesOff, nil, func(d *recordtest.Diary) {
+		d.On("2027-12-10", 9, 0, &record.Tied{})
+	}, "2027-12-10", "2027-12-31"},
 	{"ties-off: never tied", TiesOff, nil, nil, "", ""},
 	{"ties-off: 1 November, 31 December", TiesOff, nil, func(d *recordtest.Diary) { d.On("2027-06-12", 9, 0, &record.Tied{}) }, "2027-11-01", "2027-12-31"},
 	{"ties-off: the second year", TiesOff, nil, func(d *recordtest.Diary) {
@@ -296,13 +343,19 @@ var dueDates = []dueDate{
 		d.On("2029-01-20", 9, 0, &record.SecondShootOff{None: true})
 	}, "", ""},
 	{"nurse-limbs-off: after the first season", NurseLimbsOff, nil, nil, "2028-01-15", "2028-03-01"},
-	{"nurse-limbs-off: one left, after the second", NurseLimbsOff, nil, func(d *recordtest.Diary) { d.On("2028-01-20", 9, 0, &record.NurseLimbOff{Left: 1}) }, "2029-01-15", "2029-03-01"},
+	{"nurse-limbs-off: one left, after the second", NurseLimbsOff, nil, func(d *recordtest.Diary) {
+		d.On("2028-01-20", 9, 0, &record.NurseLimbOff{Left: 1})
+	}, "2029-01-15", "2029-03-01"},
 	{"nurse-limbs-off: none left", NurseLimbsOff, nil, func(d *recordtest.Diary) { d.On("2028-01-20", 9, 0, &record.NurseLimbOff{}) }, "", ""},
 	{"nurse-limbs-off: one left after both, the next winter", NurseLimbsOff, nil, func(d *recordtest.Diary) {
 		d.On("2028-01-20", 9, 0, &record.NurseLimbOff{Left: 1}).On("2029-01-20", 9, 0, &record.NurseLimbOff{Left: 1})
 	}, "2030-01-15", "2030-03-01"},
-	{"nurse-limbs-off: all stay another year", NurseLimbsOff, nil, func(d *recordtest.Diary) { d.On("2028-01-20", 9, 0, &record.AnotherYear{Work: "nurse-limbs-off"}) }, "2029-01-15", "2029-03-01"},
-	{"twine-check: the next of April, July, October", TwineCheck, nil, func(d *recordtest.Diary) { d.On("2027-08-05", 9, 0, &record.Twined{}) }, "2027-10-01", "2027-10-31"},
+	{"nurse-limbs-off: all stay another year", NurseLimbsOff, nil, func(d *recordtest.Diary) {
+		d.On("2028-01-20", 9, 0, &record.AnotherYear{Work: "nurse-limbs-off"})
+	}, "2029-01-15", "2029-03-01"},
+	{"twine-check: the next of April, July, October", TwineCheck, nil, func(d *recordtest.Diary) {
+		d.On("2027-08-05", 9, 0, &record.Twined{})
+	}, "2027-10-01", "2027-10-31"},
 	{"twine-check: checked on the day", TwineCheck, nil, func(d *recordtest.Diary) {
 		d.On("2027-08-05", 9, 0, &record.Twined{}).On("2027-10-01", 9, 0, &record.TwineChecked{})
 	}, "2028-04-01", "2028-05-01"},
@@ -320,13 +373,15 @@ var dueDates = []dueDate{
 		d.On("2027-08-05", 9, 0, &record.Twined{Loop: recordtest.Inches(16), Stem: recordtest.Inches(4)})
 	}, "2030-08-05", "2030-09-04"},
 	{"cut-twine: an inch in 100 days, three readings", CutTwine, nil, func(d *recordtest.Diary) {
-		d.On("2027-08-05", 9, 0, &record.Twined{Loop: recordtest.Inches(10), Stem: recordtest.Inches(4)}).On("2027-11-13", 9, 0, &record.TwineChecked{Stem: recordtest.Inches(5)}).On("2028-02-21", 9, 0, &record.TwineChecked{Stem: recordtest.Inches(6)})
+		d.On("2027-08-05", 9, 0, &record.Twined{Loop: recordtest.Inches(10), Stem: recordtest.Inches(4)}).
+			On("2027-11-13", 9, 0, &record.TwineChecked{Stem: recordtest.Inches(5)}).On("2028-02-21", 9, 0, &record.TwineChecked{Stem: recordtest.Inches(6)})
 	}, "2029-02-25", "2029-03-27"},
 	{"cut-twine: seen tight", CutTwine, nil, func(d *recordtest.Diary) {
 		d.On("2027-08-05", 9, 0, &record.Twined{Loop: recordtest.Inches(10), Stem: recordtest.Inches(4)}).On("2028-07-01", 9, 0, &record.TwineChecked{Tight: true})
 	}, "2028-07-01", "2028-07-08"},
 	{"cut-twine: tight, then let out", CutTwine, nil, func(d *recordtest.Diary) {
-		d.On("2027-08-05", 9, 0, &record.Twined{Loop: recordtest.Inches(6), Stem: recordtest.Inches(4)}).On("2028-07-01", 9, 0, &record.TwineChecked{Tight: true}).On("2028-07-01", 10, 0, &record.TwineMoved{Loop: recordtest.Inches(22), Stem: recordtest.Inches(7)})
+		d.On("2027-08-05", 9, 0, &record.Twined{Loop: recordtest.Inches(6), Stem: recordtest.Inches(4)}).
+			On("2028-07-01", 9, 0, &record.TwineChecked{Tight: true}).On("2028-07-01", 10, 0, &record.TwineMoved{Loop: recordtest.Inches(22), Stem: recordtest.Inches(7)})
 	}, "2030-08-05", "2030-09-04"},
 	{"cut-twine: cut", CutTwine, nil, func(d *recordtest.Diary) {
 		d.On("2027-08-05", 9, 0, &record.Twined{}).On("2028-07-01", 9, 0, &record.TwineCut{})
@@ -345,14 +400,26 @@ var dueDates = []dueDate{
 		ties(d, "2027-06-14")
 		d.On("2028-11-05", 9, 0, &record.TapesLoosened{})
 	}, "2028-11-05", "2028-12-05"},
-	{"untie: another year, 1 April of the next", Untie, nil, func(d *recordtest.Diary) { d.On("2028-10-05", 9, 0, &record.AnotherYear{Work: "untie"}) }, "2030-04-01", "2030-05-01"},
-	{"untie: another year said in summer", Untie, nil, func(d *recordtest.Diary) { d.On("2029-07-05", 9, 0, &record.AnotherYear{Work: "untie"}) }, "2030-04-01", "2030-05-01"},
+	{"untie: another year, 1 April of the next", Untie, nil, func(d *recordtest.Diary) {
+		d.On("2028-10-05", 9, 0, &record.AnotherYear{Work: "untie"})
+	}, "2030-04-01", "2030-05-01"},
+	{"untie: another year said in summer", Untie, nil, func(d *recordtest.Diary) {
+		d.On("2029-07-05", 9, 0, &record.AnotherYear{Work: "untie"})
+	}, "2030-04-01", "2030-05-01"},
 	{"untie: untied", Untie, nil, func(d *recordtest.Diary) { d.On("2028-10-05", 9, 0, &record.Untied{}) }, "", ""},
-	{"regraft: failed, the next 15 March", Regraft, nil, func(d *recordtest.Diary) { d.On("2027-06-20", 9, 0, &record.Failed{Cause: "bled"}) }, "2028-03-15", "2028-05-15"},
-	{"regraft: every graft dead", Regraft, nil, func(d *recordtest.Diary) { d.On("2028-03-01", 9, 0, recordtest.Visit(record.Dead, record.Dead)) }, "2028-03-15", "2028-05-15"},
-	{"regraft: failed on 15 March", Regraft, nil, func(d *recordtest.Diary) { d.On("2028-03-15", 9, 0, &record.Failed{Cause: "bled"}) }, "2029-03-15", "2029-05-15"},
+	{"regraft: failed, the next 15 March", Regraft, nil, func(d *recordtest.Diary) {
+		d.On("2027-06-20", 9, 0, &record.Failed{Cause: "bled"})
+	}, "2028-03-15", "2028-05-15"},
+	{"regraft: every graft dead", Regraft, nil, func(d *recordtest.Diary) {
+		d.On("2028-03-01", 9, 0, recordtest.Visit(record.Dead, record.Dead))
+	}, "2028-03-15", "2028-05-15"},
+	{"regraft: failed on 15 March", Regraft, nil, func(d *recordtest.Diary) {
+		d.On("2028-03-15", 9, 0, &record.Failed{Cause: "bled"})
+	}, "2029-03-15", "2029-05-15"},
 	{"regraft: given up", Regraft, nil, func(d *recordtest.Diary) { d.On("2027-06-20", 9, 0, &record.Failed{Cause: "bled"}, &record.GivenUp{}) }, "", ""},
-	{"regraft: left for the season", Regraft, nil, func(d *recordtest.Diary) { d.On("2027-06-20", 9, 0, &record.GivenUp{Season: true}) }, "2028-03-15", "2028-05-15"},
+	{"regraft: left for the season", Regraft, nil, func(d *recordtest.Diary) {
+		d.On("2027-06-20", 9, 0, &record.GivenUp{Season: true})
+	}, "2028-03-15", "2028-05-15"},
 	{"regraft: limbs judged anew", Regraft, nil, func(d *recordtest.Diary) {
 		d.On("2027-06-20", 9, 0, &record.Failed{Cause: "bled"}).On("2028-03-20", 9, 0, &record.NurseJudged{Limbs: 1})
 	}, "2028-03-15", "2028-05-15"},

@@ -56,7 +56,9 @@ func TestDueDatesInTheSouth(t *testing.T) {
 		{"sprouts: the season ends with March", Sprouts, nil, func(d *recordtest.Diary) {
 			d.On("2027-12-14", 9, 0, &record.LeaderChosen{Slot: 1}).On("2028-03-17", 9, 0, &record.SproutsRubbed{Leaf: "some"})
 		}, "2028-03-31", "2028-04-07"},
-		{"sprouts: next leaf-out", Sprouts, nil, func(d *recordtest.Diary) { d.On("2028-03-28", 9, 0, &record.SproutsRubbed{Leaf: "some"}) }, "2028-11-01", "2028-11-08"},
+		{"sprouts: next leaf-out", Sprouts, nil, func(d *recordtest.Diary) {
+			d.On("2028-03-28", 9, 0, &record.SproutsRubbed{Leaf: "some"})
+		}, "2028-11-01", "2028-11-08"},
 		{"tie: last + 7 d to 31 January", Tie, nil, func(d *recordtest.Diary) {
 			d.On("2027-11-29", 9, 0, recordtest.Visit(record.NoChange, record.Pushing)).On("2028-01-31", 9, 0, &record.Tied{})
 		}, "2028-02-07", "2028-02-11"},
@@ -122,7 +124,8 @@ func TestDuesAtTheEnd(t *testing.T) {
 		{"every graft dead", recordtest.Visit(record.Dead, record.Dead), []Kind{KeepSprouts, Regraft}},
 	} {
 		d := recordtest.DiaryOn(recordtest.WithEarwigs(recordtest.Northern())).Grafted("2027-05-03", "2027-05-12", record.Bare)
-		d.On("2027-05-29", 9, 0, recordtest.Visit(record.Pushing, record.Pushing)).On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}, &record.Tied{}).On("2027-08-05", 9, 0, &record.Twined{})
+		d.On("2027-05-29", 9, 0, recordtest.Visit(record.Pushing, record.Pushing)).On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}, &record.Tied{}).
+			On("2027-08-05", 9, 0, &record.Twined{})
 		d.On("2027-08-20", 9, 0, c.end)
 		var got []Kind
 		for _, due := range duesOf(d) {
@@ -183,7 +186,8 @@ func TestCutBackDates(t *testing.T) {
 
 // Only the attempt under way counts: what was due on the one before is gone.
 func TestDuesOfAnAttemptBeforeAreGone(t *testing.T) {
-	d := recordtest.DiaryOn(recordtest.Northern()).Grafted("2027-05-03", "2027-05-12", record.Bare).On("2027-06-20", 9, 0, recordtest.Visit(record.Dead, record.Dead))
+	d := recordtest.DiaryOn(recordtest.Northern()).Grafted("2027-05-03", "2027-05-12", record.Bare).
+		On("2027-06-20", 9, 0, recordtest.Visit(record.Dead, record.Dead))
 	d.On("2028-04-20", 9, 0, &record.CutBack{Height: recordtest.Inches(30)}, &record.Gashed{Number: 2})
 	for _, due := range duesOf(d) {
 		if due.Kind != Look && due.Kind != Sprouts && due.Kind != CutBack {

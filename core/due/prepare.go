@@ -6,7 +6,6 @@ import (
 	"barkslip/core/ready"
 	"barkslip/core/record"
 	"barkslip/core/trade"
-	"barkslip/core/unit"
 )
 
 // CutBack is cutting a stump back, in time for the season of slip.
@@ -213,6 +212,3 @@ func said[T any](s *record.Said[T]) time.Time {
 	}
 	return s.At
 }
-
-// setUntil is the last day of work that belongs to the first weeks of a graft.
-func (c *dueCase) setUntil() unit.Date { return c.setDay.Add(trade.GraftSettles) }

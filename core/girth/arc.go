@@ -17,7 +17,8 @@ type Arc struct {
 // ParseArc reads BEARING:WIDTH, such as 120:2in or sw:5cm; the width must carry
 // its unit. Anything else is a *unit.Error.
 func ParseArc(s string) (Arc, error) {
-	fail := &unit.Error{Given: s, Accepted: "BEARING:WIDTH such as 120:2in or sw:5cm, the bearing 0 to 360 or a compass point, the width along the bark, above 0 and with its unit: in, ft, mm, cm or m"}
+	fail := &unit.Error{Given: s, Accepted: "BEARING:WIDTH such as 120:2in or sw:5cm, the bearing 0 to 360 or a compass point, the width along the " +
+		"bark, above 0 and with its unit: in, ft, mm, cm or m"}
 	towards, wide, found := strings.Cut(s, ":")
 	if !found {
 		return Arc{}, fail

@@ -32,7 +32,8 @@ func TestParseReadings(t *testing.T) {
 }
 
 func FuzzParseReadings(f *testing.F) {
-	for _, s := range []string{"2027-06-01=4.1in 2027-10-01=5.0in", "2027-06-01=4 1/8in", "2027-06-01=1ft 2in 2028-01-01=1m", "0001-01-01=1mm 9999-12-31=1m", "="} {
+	for _, s := range []string{"2027-06-01=4.1in 2027-10-01=5.0in", "2027-06-01=4 1/8in", "2027-06-01=1ft 2in 2028-01-01=1m", "0001-01-01=1mm " +
+		"9999-12-31=1m", "="} {
 		f.Add(s)
 	}
 	rate := 3 * unit.Inch

@@ -137,7 +137,8 @@ func (p TwinePlan) work(out Twining, growth curve) trade.Worked {
 		w.Inputs = append(w.Inputs, trade.Input{Name: "girth on " + r.On.Long(), Value: r.Girth})
 	}
 	if _, tight := p.passed(); tight {
-		w.Formula = "the day between two readings on which the fitted curve passes the loop's girth, or the line between them where the curve misses a reading by over 3 mm"
+		w.Formula = "the day between two readings on which the fitted curve passes the loop's girth, or the line between them where the curve misses a " +
+			"reading by over 3 mm"
 		return w
 	}
 	switch growth := growth.(type) {

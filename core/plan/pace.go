@@ -170,7 +170,8 @@ func (p *Pace) work(b *record.Block) {
 	p.Work = append(p.Work, trade.Worked{
 		Question: "How many to cut back today",
 		Answer:   []trade.Input{{Name: "stumps to cut back", Value: p.CutBack}},
-		Formula: fmt.Sprintf("Stumps cut back today are grafted %d to %d days on. What can be grafted on those days, less the stumps draining that are not done by then, rounded down; no more than stand.",
+		Formula: fmt.Sprintf("Stumps cut back today are grafted %d to %d days on. What can be grafted on those days, less the stumps draining that are "+
+			"not done by then, rounded down; no more than stand.",
 			b.WaitDays(), b.WaitDays()+trade.GraftWithin),
 		Inputs:  []trade.Input{perDay, {Name: "draining", Value: p.Draining}, {Name: "standing", Value: p.Standing}, {Name: "grafted today", Value: p.Grafted}, slip},
 		Assumed: assumed, Facts: append([]trade.Fact{trade.DaysToGraft}, p.Slip.Facts()...),

@@ -339,7 +339,8 @@ func TestReasonsBesideALimit(t *testing.T) {
 		{"0.999 in", unit.US, func(f *Found) { f.Across = 0.999 * unit.Inch }, "It is just under 1 in across."},
 		{"25.1 mm", unit.Metric, func(f *Found) { f.Across = 25.1 }, "It is just under 25 mm across."},
 		{"17 in", unit.US, func(f *Found) { f.HasLimb, f.Limb = true, 17*unit.Inch }, "A limb stands 17 in below the planned graft height; 18 in must be clear."},
-		{"17.99 in", unit.US, func(f *Found) { f.HasLimb, f.Limb = true, 17.99*unit.Inch }, "A limb stands just under 18 in below the planned graft height; 18 in must be clear."},
+		{"17.99 in", unit.US, func(f *Found) { f.HasLimb, f.Limb = true, 17.99*unit.Inch }, "A limb stands just under 18 in below the planned graft " +
+			"height; 18 in must be clear."},
 		{"4.001 in", unit.US, func(f *Found) { f.Across = 4.001 * unit.Inch }, "It is just over 4 in across: such stumps want care against decay."},
 		{"5 in", unit.US, func(f *Found) { f.Across = 5 * unit.Inch }, "It is 5 in across, over 4 in: such stumps want care against decay."},
 	} {

@@ -1,10 +1,6 @@
 package record
 
-import (
-	"time"
-
-	"barkslip/core/unit"
-)
+import "barkslip/core/unit"
 
 // fields is what a body's fields are written to or read from: JSON and the
 // packed form each have a writer and a reader. A field left at nought is not
@@ -18,7 +14,6 @@ type fields interface {
 	degrees(name string, v *Degrees)
 	bearing(name string, v *unit.Bearing)
 	date(name string, v *unit.Date)
-	instant(name string, v *time.Time)
 	id(name string, v *ID)
 	// list visits n items; when reading, grow is told how many there are first.
 	list(name string, n int, grow func(n int), each func(i int, f fields))

@@ -4,7 +4,6 @@ import (
 	"regexp"
 	"slices"
 	"testing"
-	"time"
 
 	"barkslip/core/unit"
 )
@@ -21,7 +20,6 @@ func (n *names) length(name string, _ *Measure)       { n.see(name) }
 func (n *names) degrees(name string, _ *Degrees)      { n.see(name) }
 func (n *names) bearing(name string, _ *unit.Bearing) { n.see(name) }
 func (n *names) date(name string, _ *unit.Date)       { n.see(name) }
-func (n *names) instant(name string, _ *time.Time)    { n.see(name) }
 func (n *names) id(name string, _ *ID)                { n.see(name) }
 func (n *names) list(name string, _ int, grow func(int), each func(int, fields)) {
 	n.see(name)

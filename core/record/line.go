@@ -287,12 +287,6 @@ func (w *lineWriter) date(name string, v *unit.Date) {
 	}
 }
 
-func (w *lineWriter) instant(name string, v *time.Time) {
-	if !v.IsZero() {
-		w.put(name, v.Format(time.RFC3339))
-	}
-}
-
 func (w *lineWriter) id(name string, v *ID) {
 	if *v != None {
 		w.put(name, v.String())

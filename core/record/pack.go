@@ -185,14 +185,6 @@ func (w *packWriter) date(_ string, v *unit.Date) {
 	}
 }
 
-func (w *packWriter) instant(_ string, v *time.Time) {
-	if w.put(v.IsZero()) {
-		_, offset := v.Zone()
-		w.buf = binary.AppendVarint(w.buf, v.Unix())
-		w.buf = binary.AppendVarint(w.buf, int64(offset/60))
-	}
-}
-
 func (w *packWriter) id(_ string, v *ID) {
 	if w.put(*v == None) {
 		w.buf = append(w.buf, v[:]...)
@@ -331,14 +323,6 @@ func (r *packReader) bearing(_ string, v *unit.Bearing) {
 func (r *packReader) date(_ string, v *unit.Date) {
 	if r.here() {
 		*v = unit.Date(r.varint())
-		r.next()
-	}
-}
-
-func (r *packReader) instant(_ string, v *time.Time) {
-	if r.here() {
-		at := time.Unix(r.varint(), 0)
-		*v = at.In(offsetZone(int(r.varint())))
 		r.next()
 	}
 }

@@ -53,11 +53,13 @@ var (
 	ScratchTest = state("scratch-test", "care", Memory, "",
 		"From 42 days after setting a bud that has not moved is scratched: brown is dead, green may wait to day 60.")
 	SproutRounds = state("sprout-rounds", "care", Memory, "",
-		"Sprouts are rubbed every 7 days at first, every 14 once a leader is chosen, every 21 in later years from leaf-out to the end of September, half a year on in the south.")
+		"Sprouts are rubbed every 7 days at first, every 14 once a leader is chosen, every 21 in later years from leaf-out to the end of September, half "+
+			"a year on in the south.")
 	LeaderTime = state("leader-time", "care", Memory, "",
 		"The leader is chosen 14 to 28 days after the first push.")
 	TieTime = state("tie-time", "care", Memory, "",
-		"The first tie goes on 14 days after the first push or at 8 in of shoot; a shoot not measured wants the next in 7 days until the end of July, in 14 after; a measured one at every foot, and a look at least every 21 days.")
+		"The first tie goes on 14 days after the first push or at 8 in of shoot; a shoot not measured wants the next in 7 days until the end of July, in "+
+			"14 after; a measured one at every foot, and a look at least every 21 days.")
 	PinchTime = state("pinch-time", "care", Memory, "",
 		"Rival tips are pinched when the leader is chosen and every 14 to 21 days until 15 August, or the block's own date.")
 	TwineTime = state("twine-time", "care", Memory, "",

@@ -11,10 +11,11 @@ var (
 	SawKnifeDrill = Caution{"saw-knife-drill", "Saw, knife and drill: cut away from the body, feet on the ground, eyes and legs protected, no saw work alone."}
 	NailsStay     = Caution{"nails-stay", "Nails stay in the stem: their height is recorded, and whoever saws there later must know."}
 	LabelIsLaw    = Caution{"label-is-law", "Bait, paint and sealer: the label is the law; a licensed applicator where local rules ask for one."}
-	MovingWood    = Caution{"moving-wood", "Moving wood: plant-health rules differ by place and change; ask the local office first. No wood from trees of unknown health."}
-	CleanBlades   = Caution{"clean-blades", "Clean blades between trees: crown gall travels on tools."}
-	CrewHeat      = Caution{"crew-heat", "Heat and sun are hard on the crew too: water and shade."}
-	AidsOnly      = Caution{"aids-only", "The figures are aids; local extension advice and licensed practice come first."}
+	MovingWood    = Caution{"moving-wood", "Moving wood: plant-health rules differ by place and change; ask the local office first. No wood from trees " +
+		"of unknown health."}
+	CleanBlades = Caution{"clean-blades", "Clean blades between trees: crown gall travels on tools."}
+	CrewHeat    = Caution{"crew-heat", "Heat and sun are hard on the crew too: water and shade."}
+	AidsOnly    = Caution{"aids-only", "The figures are aids; local extension advice and licensed practice come first."}
 )
 
 // Cautions lists them all.

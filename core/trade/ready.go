@@ -70,7 +70,8 @@ var (
 	GashesLow = state("gashes-low", "ready", Common, "",
 		"Two gashes low on the stem, at least 1/2 in (13 mm) into sapwood, made with the cut-back and renewed on the graft day before the top is cut.")
 	GashLimits = state("gash-limits", "ready", Memory, "",
-		"Gashes stand at staggered heights, not opposite, not all round, not below a scion, above soil splash, with a clean blade; no deeper than 1/4 of the diameter on a stem under 2.5 in (6 cm); think again after the 6th.")
+		"Gashes stand at staggered heights, not opposite, not all round, not below a scion, above soil splash, with a clean blade; no deeper than 1/4 of "+
+			"the diameter on a stem under 2.5 in (6 cm); think again after the 6th.")
 	DrainHoles = state("drain-holes", "ready", Common, "",
 		"Where gashes do not stop the sap, drain holes low on the stem do: two in all, one at a time.")
 	DrainHoleSize = state("drain-hole-size", "ready", Memory, "",

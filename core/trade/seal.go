@@ -38,12 +38,14 @@ var (
 		"White may be thinned up to 1:1 with water.")
 	NoOilPaint = state("no-oil-paint", "seal", Memory, "",
 		"Never oil-based paint on buds.")
-	WhiteCools = state("white-cools", "seal", Disagree, "10 to 32 F (6 to 18 C) on peach trunks in winter (New Jersey trials), none in another trial; 50 % latex doubted in California Agriculture 29(4), 1975",
+	WhiteCools = state("white-cools", "seal", Disagree, "10 to 32 F (6 to 18 C) on peach trunks in winter (New Jersey trials), none in another trial; "+
+		"50 % latex doubted in California Agriculture 29(4), 1975",
 		"White cools bark: winter peach trunks by 10 to 32 F (6 to 18 C) in one set of trials.")
 	DarkSealer = state("dark-sealer", "seal", Common, "",
 		"Dark sealer in hot sun injures within hours.")
 	InjuryLab = state("injury-lab", "seal", Published, sub21,
-		"Eucalyptus cambium in vitro was less alive after 2.5 to 5 minutes at 40 to 50 C and killed at once at 60 C: another species, and damage rather than death below 60 C.")
+		"Eucalyptus cambium in vitro was less alive after 2.5 to 5 minutes at 40 to 50 C and killed at once at 60 C: another species, and damage rather "+
+			"than death below 60 C.")
 	InjuryHour = state("injury-hour", "seal", Memory, "",
 		"49 to 50 C for about an hour injures; 45 C is the limit the program steers by.")
 	HotWeek = state("hot-week", "seal", Published, nnga25,

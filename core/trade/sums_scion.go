@@ -27,9 +27,11 @@ var ThicknessClassTable = []ThicknessClass{
 // What the sums of a scion rest on.
 var (
 	ObliqueFace = state("oblique-face", "sums", Memory, "",
-		"A flat cut into a cylinder of radius r is part of an oval: its area is k r^2 (t - sin t cos t), t = acos(1 - depth/r), k = length of the face over its depth.")
+		"A flat cut into a cylinder of radius r is part of an oval: its area is k r^2 (t - sin t cos t), t = acos(1 - depth/r), k = length of the face "+
+			"over its depth.")
 	ObliqueEdge = state("oblique-edge", "sums", Published, "Carlson 1994, elliptic integrals",
-		"Where such a cut crosses the cambium its two edges together are 2 k r (E(m) - E(pi/2 - t, m)), m = 1 - 1/k^2, with the elliptic integral of the second kind.")
+		"Where such a cut crosses the cambium its two edges together are 2 k r (E(m) - E(pi/2 - t, m)), m = 1 - 1/k^2, with the elliptic integral of the "+
+			"second kind.")
 	NailPlaces = state("nail-places", "cuts", Memory, "",
 		"The upper nail goes a quarter of the long cut down, the lower one half way up the back cut, each through the wood left there.")
 	BestStick = state("best-stick", "sums", Published, "Kleinberg & Tardos, Algorithm Design, 6.1 (weighted interval scheduling)",

@@ -40,7 +40,8 @@ var (
 	ScionThickest = state("scion-thickest", "wood", Published, nnga6,
 		"Wood up to 3/4 in (19 mm) has been used on walnut.")
 	ThicknessClasses = state("thickness-classes", "wood", Memory, "",
-		"Stumps under 2 in (5 cm) take wood of 5/16 to 3/8 in (8 to 10 mm), those up to 3 in (76 mm) 3/8 to 7/16 in (10 to 11 mm), wider ones 7/16 to 5/8 in (11 to 16 mm).")
+		"Stumps under 2 in (5 cm) take wood of 5/16 to 3/8 in (8 to 10 mm), those up to 3 in (76 mm) 3/8 to 7/16 in (10 to 11 mm), wider ones 7/16 to 5/8 "+
+			"in (11 to 16 mm).")
 	TwoNodes = state("two-nodes", "wood", Published, nnga6+"; "+nnga37,
 		"Two nodes a scion, better with a second bud under each first one: up to four chances.")
 	NodeGroups = state("node-groups", "wood", Published, nnga38,

@@ -14,7 +14,8 @@ import (
 // refused with what would be taken.
 func TestDoubts(t *testing.T) {
 	w := threeGrafts(t, "2027-08-20")
-	w.On("2027-05-29", 9, 0, recordtest.Visit(record.Growing, record.Growing, record.Growing)).On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1, Shoot: "only"}, &record.Tied{Shoot: recordtest.Inches(14)})
+	w.On("2027-05-29", 9, 0, recordtest.Visit(record.Growing, record.Growing, record.Growing)).
+		On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1, Shoot: "only"}, &record.Tied{Shoot: recordtest.Inches(14)})
 	w.On("2027-08-02", 9, 0, &record.Twined{Loops: 2, Loop: recordtest.Inches(12), Stem: recordtest.Inches(4), Material: "natural"})
 	for _, c := range []struct {
 		step       StepID
@@ -62,7 +63,8 @@ func TestDoubts(t *testing.T) {
 
 func TestAShorterShootByTheWayOn(t *testing.T) {
 	w := threeGrafts(t, "2027-07-01")
-	w.On("2027-05-29", 9, 0, recordtest.Visit(record.Growing, record.Growing, record.Growing)).On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}, &record.Tied{Shoot: recordtest.Inches(14)})
+	w.On("2027-05-29", 9, 0, recordtest.Visit(record.Growing, record.Growing, record.Growing)).
+		On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}, &record.Tied{Shoot: recordtest.Inches(14)})
 	w.at(StepTie, "10in|1")
 	if got := record.LastOf(w.Fold().Now().Ties).What; !got.Broken || got.Shoot.Typed != "10in" {
 		t.Errorf("tied %+v", got)

@@ -16,7 +16,8 @@ import (
 func threeGrafts(t *testing.T, now string) *walker {
 	w := walkerOn(t, recordtest.Northern(), now, 9)
 	w.Grafted("2027-05-03", "2027-05-12", record.Wrapped)
-	w.On("2027-05-12", 9, 50, &record.SlotsMarked{Slots: []record.Slot{{Bearing: 20}, {Bearing: 140}, {Bearing: 260}}}).On("2027-05-12", 10, 5, &record.ScionSet{Slot: 3, Checks: record.AllGood})
+	w.On("2027-05-12", 9, 50, &record.SlotsMarked{Slots: []record.Slot{{Bearing: 20}, {Bearing: 140}, {Bearing: 260}}}).
+		On("2027-05-12", 10, 5, &record.ScionSet{Slot: 3, Checks: record.AllGood})
 	w.On("2027-05-14", 8, 0, &record.SealChecked{}).On("2027-05-26", 8, 0, &record.Staked{Height: recordtest.Inches(60)})
 	return w
 }
@@ -237,7 +238,8 @@ func TestASeasonEndedDead(t *testing.T) {
 
 func TestUntyingTakesTheTwineOff(t *testing.T) {
 	w := threeGrafts(t, "2030-10-05")
-	w.On("2027-05-29", 9, 0, recordtest.Visit(record.Growing, record.Growing, record.Growing)).On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}).On("2027-08-02", 9, 0, &record.Twined{Loop: recordtest.Inches(8), Stem: recordtest.Inches(4)})
+	w.On("2027-05-29", 9, 0, recordtest.Visit(record.Growing, record.Growing, record.Growing)).On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}).
+		On("2027-08-02", 9, 0, &record.Twined{Loop: recordtest.Inches(8), Stem: recordtest.Inches(4)})
 	w.at(StepUntie, "1")
 	if a := w.Fold().Now(); a.TwineCut == nil || a.Untied == nil || len(duesIn(w.Diary)) != 0 {
 		t.Errorf("twine cut %v, untied %v, due %v", a.TwineCut, a.Untied, duesIn(w.Diary))
@@ -264,8 +266,11 @@ func TestAnswersAfterTheEnd(t *testing.T) {
 // single, apart and short enough for a small screen.
 func TestEveryAskIsWhole(t *testing.T) {
 	w := threeGrafts(t, "2027-08-20")
-	stumps := []*record.Stump{recordtest.DiaryOn(recordtest.Northern()).Fold(), recordtest.DiaryOn(recordtest.Northern()).On("2027-05-03", 9, 0, &record.CutBack{Height: recordtest.Inches(36)}).Fold(), w.Fold()}
-	w.On("2027-05-29", 9, 0, recordtest.Visit(record.Growing, record.Growing, record.NoChange)).On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}, &record.Tied{Shoot: recordtest.Inches(14)}).On("2027-08-20", 8, 0, &record.Twined{Loop: recordtest.Inches(8), Stem: recordtest.Inches(4)}, &record.SproutsRubbed{})
+	stumps := []*record.Stump{recordtest.DiaryOn(recordtest.Northern()).Fold(), recordtest.DiaryOn(recordtest.Northern()).
+		On("2027-05-03", 9, 0, &record.CutBack{Height: recordtest.Inches(36)}).Fold(), w.Fold()}
+	w.On("2027-05-29", 9, 0, recordtest.Visit(record.Growing, record.Growing, record.NoChange)).
+		On("2027-06-14", 9, 0, &record.LeaderChosen{Slot: 1}, &record.Tied{Shoot: recordtest.Inches(14)}).
+		On("2027-08-20", 8, 0, &record.Twined{Loop: recordtest.Inches(8), Stem: recordtest.Inches(4)}, &record.SproutsRubbed{})
 	stumps = append(stumps, w.Fold())
 	w.On("2027-08-20", 8, 30, recordtest.Visit(record.Dead, record.Dead, record.Dead))
 	stumps = append(stumps, w.Fold())

@@ -97,7 +97,8 @@ func TestCutBackAgainBelowTheOldFace(t *testing.T) {
 	b := recordtest.Northern()
 	b.GraftHeight = recordtest.Inches(36)
 	w := walkerOn(t, b, "2028-03-20", 9)
-	w.On("2027-05-01", 9, 0, &record.CutBack{Height: recordtest.Inches(42)}).On("2027-05-10", 9, 0, &record.FreshCut{Height: recordtest.Inches(36)}, &record.SlotsMarked{Slots: []record.Slot{{Bearing: 0}}}, &record.ScionSet{Slot: 1, Checks: record.AllGood}).
+	w.On("2027-05-01", 9, 0, &record.CutBack{Height: recordtest.Inches(42)}).
+		On("2027-05-10", 9, 0, &record.FreshCut{Height: recordtest.Inches(36)}, &record.SlotsMarked{Slots: []record.Slot{{Bearing: 0}}}, &record.ScionSet{Slot: 1, Checks: record.AllGood}).
 		On("2027-07-01", 9, 0, &record.Failed{Cause: "wind"})
 	c := w.sees()
 	a := c.Ask(StepHeight, false)

@@ -110,7 +110,8 @@ func callusWork(p Place, a CallusAnswer, c Cardinal, kind trade.CallusKind) trad
 			{Name: "days of best callus, in all", Value: a.Total},
 			{Name: "best 14 days start", Value: "none: fewer than 14 days in a row"},
 		},
-		Formula: "Each day counts the mean growth of its 24 hours, 1 at the best temperature and 0 outside the limits; the best start has the greatest sum over 14 days in a row.",
+		Formula: "Each day counts the mean growth of its 24 hours, 1 at the best temperature and 0 outside the limits; the best start has the greatest " +
+			"sum over 14 days in a row.",
 		Inputs: []trade.Input{
 			{Name: "latitude", Value: p.Lat}, {Name: "longitude", Value: p.Lon}, {Name: "days", Value: float64(len(a.Days))}, {Name: "species", Value: kind.Name},
 			{Name: "no growth under", Value: c.Least}, {Name: "fastest growth at", Value: c.Best}, {Name: "no growth over", Value: c.Most},
