@@ -40,6 +40,16 @@ func (o Oval) Girth() unit.Length {
 	return unit.Length(4 * a * mathext.CompleteE(flattening(a, b)))
 }
 
+// At is the point that lies along millimetres clockwise round the bark from
+// the end of the long diameter at LongWay, as distances east and north of the
+// centre. Any along is taken, also below 0 and over the girth.
+func (o Oval) At(along unit.Length) (east, north unit.Length) {
+	a, b := o.halves()
+	right, forth := math.Sincos(o.turn(along))
+	sin, cos := math.Sincos(o.LongWay.Deg() * math.Pi / 180)
+	return unit.Length(a*forth*sin + b*right*cos), unit.Length(a*forth*cos - b*right*sin)
+}
+
 // Bearing is the direction from the centre to the point at along.
 func (o Oval) Bearing(along unit.Length) unit.Bearing {
 	a, b := o.halves()
