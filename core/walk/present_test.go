@@ -63,3 +63,15 @@ func TestAScionTakenBack(t *testing.T) {
 		t.Errorf("no other leader is asked for: %v", d)
 	}
 }
+
+// Slots that are all said to stay empty are asked for again: a graft has a scion.
+func TestNotAllSlotsStayEmpty(t *testing.T) {
+	w := atSlots(t, recordtest.Northern(), "3.4").press("1", "9:Lantern", "3/8", "1")
+	for slot := range 3 {
+		w.write(nil, &record.SlotEmpty{Slot: slot + 1})
+	}
+	w.present(StepScion)
+	if _, a := w.asked(); a.Checks == nil {
+		t.Errorf("asked %q", a.Question)
+	}
+}

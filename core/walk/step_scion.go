@@ -23,9 +23,9 @@ func (c *Case) nextSlot() int {
 	return 0
 }
 
-// settled says whether a slot has its scion or stays empty.
+// settled says whether a slot has its scion or stays empty; not all of them can.
 func (c *Case) settled(slot int) bool {
-	return c.A.Graft(slot) != nil || slices.ContainsFunc(c.A.Empty, func(e record.Said[record.SlotEmpty]) bool { return e.What.Slot == slot })
+	return c.A.Graft(slot) != nil || len(c.A.Grafts) > 0 && slices.ContainsFunc(c.A.Empty, func(e record.Said[record.SlotEmpty]) bool { return e.What.Slot == slot })
 }
 
 // Slot is the slot in hand: the one asked for now, 0 outside the scion step.
