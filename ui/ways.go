@@ -64,15 +64,14 @@ func (r *root) next(m part.Next) {
 	r.do(r.x.NextStump(m)...)
 }
 
-// wrote tells the round what was answered on a stump of it. With nothing left
-// there that is open and unanswered, the round is up again.
-func (r *root) wrote(events []record.Event) {
-	round, inRound := find[*rounds.Screen](&r.mode)
+// wrote goes back to the round, if one is under way, with nothing left on the
+// stump that is open and unanswered.
+func (r *root) wrote() {
+	_, inRound := find[*rounds.Screen](&r.mode)
 	s, ok := upon[*stump.Screen](&r.mode)
 	if !inRound || !ok {
 		return
 	}
-	round.Took(events)
 	if s.Done() {
 		r.back()
 	}

@@ -3,6 +3,7 @@
 package rounds
 
 import (
+	"fmt"
 	"slices"
 	"time"
 
@@ -12,6 +13,7 @@ import (
 	"barkslip/core/plan"
 	"barkslip/core/record"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 	"barkslip/ui/part"
 )
 
@@ -22,12 +24,11 @@ type Screen struct {
 	at    int
 	top   int
 	span  span
-	named unit.Date      // the day, for aDay
-	only  []due.Kind     // one kind of work; empty for all
-	row   int            // 0 all
-	late  bool           // late ones only
-	asOf  time.Time      // the minute the list was made in
-	done  []record.Event // answers given on this round, the newest last
+	named unit.Date  // the day, for aDay
+	only  []due.Kind // one kind of work; empty for all
+	row   int        // 0 all
+	late  bool       // late ones only
+	asOf  time.Time  // the minute the list was made in
 }
 
 // span is how far ahead a round looks.
@@ -138,9 +139,12 @@ func (s *Screen) Table() []part.Row {
 		{Binding: part.On("4", "a day"), Says: "What is due at the end of a day you name.", Do: s.askDay},
 		{Binding: part.On("!", "late"), Says: "Only what is late, or all again.", Do: s.onlyLate},
 		{Binding: part.On("f", "kind"), Says: "Only one kind of work.", Do: s.pickKind},
-		{Binding: part.On("r", "row"), Says: "Only one row; nothing typed shows all.", Do: s.askRow},
+		{Binding: part.On("r", "only row"), Says: "Only one row; nothing typed shows all.", Do: s.askRow},
 		{Binding: part.On("w", "why"), Says: "Why it is due, and by whose word.", Do: s.why},
-		{Binding: part.On("u", ""), Says: "Take back the last answer given in this round.", Do: s.takeBack},
+		{Binding: part.On("a", "answer row"), Says: "One answer, to the work under the cursor, for the stumps of the round in its row.", Do: s.answerRow},
+		{Binding: part.On("A", ""), Says: "One answer, to the work under the cursor, for all stumps shown.", Do: s.answerAll},
+		{Binding: part.On("u", ""), Says: "Take back the last answer given since the program was opened, for all of its stumps.", Do: s.x.TakeBack},
+		{Binding: part.On("U", ""), Says: "Put back what was taken back here.", Do: s.x.PutBack},
 		{Binding: part.On("p", ""), Says: "The round as plain text, in a file.", Do: s.save},
 		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree, or a tree of this row.", Do: s.place},
 		{Binding: part.On("up down", "", "up", "k"), Says: "Along the round.", Do: step(-1)},
@@ -196,27 +200,36 @@ func (s *Screen) place() part.Msgs {
 	return s.x.AskPlace(c.Stump.Row, "")
 }
 
-// Took notes answers given on this round.
-func (s *Screen) Took(events []record.Event) { s.done = append(s.done, events...) }
-
-// takeBack takes back the last answer given on this round that still stands,
-// and stays on the round.
-func (s *Screen) takeBack() part.Msgs {
-	for len(s.done) > 0 {
-		e := s.done[len(s.done)-1]
-		s.done = s.done[:len(s.done)-1]
-		stump, err := s.x.Book.Stump(e.Stump)
-		if err != nil {
-			return part.Fails(err)
-		}
-		if !stump.Stands(e.ID) {
-			continue
-		}
-		act := stump.Act(e)
-		if _, err := s.x.Withdraw(act); err != nil {
-			return part.Fails(err)
-		}
-		return s.anew().And(part.Say{Text: "Took back on " + e.Stump.Place() + ": " + s.x.Words(act) + "."})
+// answerRow gives one answer, to the work under the cursor, for the stumps of the
+// round in its row.
+func (s *Screen) answerRow() part.Msgs {
+	c, ok := s.call()
+	if !ok {
+		return part.Says("Nothing to do here.")
 	}
-	return part.Says("Nothing more was answered on this round.")
+	return s.together(fmt.Sprintf("row %d", c.Stump.Row), c, func(other due.Call) bool { return other.Stump.Row == c.Stump.Row })
+}
+
+// answerAll gives it for all stumps shown.
+func (s *Screen) answerAll() part.Msgs {
+	c, ok := s.call()
+	if !ok {
+		return part.Says("Nothing to do here.")
+	}
+	return s.together("all shown", c, func(due.Call) bool { return true })
+}
+
+func (s *Screen) together(who string, here due.Call, takes func(due.Call) bool) part.Msgs {
+	var ids []record.StumpID
+	for _, c := range s.calls {
+		if takes(c) {
+			ids = append(ids, c.Stump)
+		}
+	}
+	return s.x.AnswerTogether(who, ids, func(c *walk.Case) (steps []walk.StepID) {
+		for _, d := range here.Dues {
+			steps = append(steps, c.Meets(d.Kind))
+		}
+		return steps
+	})
 }
