@@ -27,6 +27,7 @@ type Session struct {
 
 	trouble         error      // see Trouble
 	before, earlier walk.Habit // of the stump worked last, and the one before it
+	staked          *stake
 	odds            tally.Odds // of the block; reckoned once it is opened
 	oddsFor         record.ID
 	sums            sums

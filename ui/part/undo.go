@@ -113,6 +113,22 @@ func (x *Session) LastAct() string {
 	return ""
 }
 
+// LastStump is the stump of the act that TakeBack takes back, where it is of one
+// alone.
+func (x *Session) LastStump() record.StumpID {
+	n := len(x.acts.given)
+	if n == 0 {
+		return record.NoStump
+	}
+	events := x.acts.given[n-1].events
+	for _, e := range events {
+		if e.Stump != events[0].Stump {
+			return record.NoStump
+		}
+	}
+	return events[0].Stump
+}
+
 func (x *Session) actWords(a act, events []record.Event) string {
 	if a.words != "" {
 		return a.words

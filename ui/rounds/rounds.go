@@ -24,11 +24,12 @@ type Screen struct {
 	at    int
 	top   int
 	span  span
-	named unit.Date  // the day, for aDay
-	only  []due.Kind // one kind of work; empty for all
-	row   int        // 0 all
-	late  bool       // late ones only
-	asOf  time.Time  // the minute the list was made in
+	named unit.Date               // the day, for aDay
+	only  []due.Kind              // one kind of work; empty for all
+	row   int                     // 0 all
+	late  bool                    // late ones only
+	asOf  time.Time               // the minute the list was made in
+	shown map[record.StumpID]bool // stumps opened on this round
 }
 
 // span is how far ahead a round looks.
@@ -42,7 +43,9 @@ const (
 )
 
 // New is a round of today.
-func New(x *part.Session) *Screen { return &Screen{x: x, span: today} }
+func New(x *part.Session) *Screen {
+	return &Screen{x: x, span: today, shown: map[record.StumpID]bool{}}
+}
 
 // Calls are the stumps of the round in order.
 func (s *Screen) Calls() []due.Call { return s.calls }
@@ -178,21 +181,47 @@ func (s *Screen) open() part.Msgs {
 	if !ok {
 		return part.Says("Nothing to do here.")
 	}
+	if s.waits(c) {
+		return part.Says(fmt.Sprintf("Leave %s until %s: there is nothing to do on it before.", c.Stump.Place(), unit.When(c.Dues[0].Opens, s.x.Time(), s.x.Site().Zone)))
+	}
+	s.shown[c.Stump] = true
 	return part.Msgs{part.Open{Stump: c.Stump, Dues: c.Dues}}
 }
 
-// Next opens the call after a stump that is left as it is; behind the last the
-// round is up again.
+// Next opens the call after a stump that is done or left as it is; behind the
+// last the round is up again. What only waits is passed over, and what has become
+// pressing meanwhile comes first.
 func (s *Screen) Next(after record.StumpID) part.Msgs {
+	before := s.calls
+	was := slices.IndexFunc(before, func(c due.Call) bool { return c.Stump == after })
+	if was < 0 {
+		was = s.at
+	}
 	msgs := s.anew()
-	if i := s.find(after); i >= 0 {
-		s.at = i + 1
+	for i, c := range s.calls {
+		old := slices.IndexFunc(before, func(b due.Call) bool { return b.Stump == c.Stump })
+		if passed := old >= 0 && old < was && (s.shown[c.Stump] || !s.presses(c)); passed || c.Stump == after || s.waits(c) {
+			continue
+		}
+		s.at = i
+		return msgs.And(s.open()...)
 	}
-	if s.at >= len(s.calls) {
-		s.at = max(len(s.calls)-1, 0)
-		return msgs.And(part.Back{}, part.Say{Text: "That was the last of this round."})
+	if s.find(after) >= 0 {
+		s.at = s.find(after)
 	}
-	return msgs.And(s.open()...)
+	return msgs.And(part.Back{}, part.Say{Text: "That was the last of this round."})
+}
+
+// presses says whether work that costs the graft within hours can be done there.
+func (s *Screen) presses(c due.Call) bool {
+	return slices.ContainsFunc(c.Dues, func(d due.Due) bool { return d.Kind.Urgent() && d.Open(s.x.Time()) })
+}
+
+// waits says whether there is nothing to do on a stump now but to leave it, as
+// while it drains or its new face settles.
+func (s *Screen) waits(c due.Call) bool {
+	now := s.x.Time()
+	return !slices.ContainsFunc(c.Dues, func(d due.Due) bool { return d.Open(now) || d.Kind != due.Look && d.Kind != due.LookAgain })
 }
 
 func (s *Screen) place() part.Msgs {

@@ -133,6 +133,7 @@ func (s *Screen) keep(refines []record.ID, bodies ...record.Body) (part.Msgs, er
 	if err != nil {
 		return nil, err
 	}
+	s.wrote = true
 	for _, b := range bodies {
 		s.x.NoteHabit(s.id, b)
 	}

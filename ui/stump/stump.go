@@ -18,6 +18,7 @@ type Screen struct {
 	x        *part.Session
 	id       record.StumpID
 	inRound  bool // opened from a round, which goes on when it is left
+	wrote    bool // something was answered here since it was opened
 	record   *record.Stump
 	walk     *walk.Case
 	asked    walk.Ask
