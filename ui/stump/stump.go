@@ -140,7 +140,10 @@ func (s *Screen) Key(k tea.KeyMsg) part.Msgs {
 		return part.Says("")
 	case key == "esc" && (s.sub != nil || s.field.Text() != ""):
 		s.clear()
-		return nil
+		return part.Says("")
+	case key == "esc" && s.fig > 0:
+		s.fig = 0
+		return part.Says("")
 	}
 	return part.Press(append(s.Table(), s.x.Common(s.help)...), k, part.Useless)
 }
