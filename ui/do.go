@@ -71,7 +71,7 @@ func (r *root) goTo(m part.Msg) {
 		}
 		r.next(part.Next{After: m.Stump})
 	case part.Wrote:
-		r.wrote(m.Events)
+		r.wrote()
 	case part.Rounds:
 		r.fail(r.push(rounds.New(r.x)))
 	case part.Wood:

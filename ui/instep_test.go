@@ -34,7 +34,7 @@ func TestWholeRowKeepsToTheOrderOfTheWork(t *testing.T) {
 	d.press("r")
 	d.pickWord("painted white")
 	d.press("07:00", "enter")
-	d.sees("1/2: that cannot have been", "it was sealed only on 20 May 2027 10:00")
+	d.sees("1/2 that cannot have been", "it was sealed only on 20 May 2027 10:00")
 	if d.stages()[1] != record.StageSealed {
 		t.Fatal("it was painted before it was sealed")
 	}
@@ -44,7 +44,7 @@ func TestWholeRowKeepsToTheOrderOfTheWork(t *testing.T) {
 	d.press("r")
 	d.pickWord("painted white")
 	d.press("09:40", "enter")
-	d.sees("1 stump. Left out: 1")
+	d.sees("1 stump, 09:40. Left out 2: 1/2 that cannot have been")
 	d.wantStages(record.StagePainted, record.StageSealed, record.StageStanding)
 }
 
@@ -58,15 +58,15 @@ func TestRoundTakesBackItsOwn(t *testing.T) {
 	}
 	d.open()
 	d.press("g", "u")
-	d.sees("Nothing more was answered on this round.")
-	d.press("enter", "1")
+	d.sees("Nothing more was answered since the program was opened")
+	d.press("enter", "1") // painted, and on to the next
 	d.wait(time.Second)
-	d.press("enter", "1", "u")
-	d.sees("Took back on 1/2: painted white")
+	d.press("1", "u")
+	d.sees("Took back: 1/2, painted white")
+	d.press("esc", "u")
+	d.sees("Took back: 1/1, painted white")
 	d.press("u")
-	d.sees("Took back on 1/1: painted white")
-	d.press("u")
-	d.sees("Nothing more was answered on this round.")
+	d.sees("Nothing more was answered since the program was opened")
 	d.wantStages(record.StageSealed, record.StageSealed, record.StageStanding)
 }
 

@@ -57,11 +57,16 @@ func (r *root) guarded(k tea.KeyMsg) {
 			r.do(part.Say{Text: held})
 			return
 		}
+		if r.said.Wrong { // about what was typed before
+			r.do(part.Say{})
+		}
 		r.send(k)
 	case key.Matches(k, harmless), f != nil && f.Edits(k):
 		r.send(k)
 	case r.guard.Held(name, now):
 		r.do(part.Say{Text: held})
+	case r.guard.Number(name, now):
+		r.do(part.Say{Text: "A number? Only its first digit was taken; " + name + " was ignored."})
 	default:
 		r.send(k)
 		r.guard.Answered(name, r.x.Tick())

@@ -5,10 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"barkslip/core/due"
 	"barkslip/core/record"
 	"barkslip/core/sample"
-	"barkslip/core/walk"
-	"barkslip/ui/rounds"
 	"barkslip/ui/stump"
 )
 
@@ -31,22 +30,17 @@ func TestFirstThreeThatAreLate(t *testing.T) {
 	d.sees("late")
 	before := d.round().Calls()
 	late := len(before)
-	for done := 0; done < 3; {
-		d.press("enter")
-		for turn := 0; is[*stump.Screen](d) && turn < 8; turn++ {
-			key := "enter"
-			q := d.walk().Asked()
-			leaves := slices.ContainsFunc(q.Choices, func(ch walk.Choice) bool { return ch.Key == q.Likely && ch.Leave })
-			if (q.Likely == "" || leaves) && q.Entry == nil && q.Checks == nil {
-				key = q.Choices[max(slices.IndexFunc(q.Choices, func(ch walk.Choice) bool { return len(ch.Bodies) > 0 || ch.Go == walk.StepGiveUp }), 0)].Key
+	d.press("enter")
+	for first := before[:3]; slices.ContainsFunc(first, func(c due.Call) bool { return is[*stump.Screen](d) && c.Stump == d.walk().ID() }); {
+		q, key := d.walk().Asked(), "enter"
+		for i := len(q.Choices) - 1; i >= 0 && q.Entry == nil; i-- {
+			if ch := q.Choices[i]; !ch.Leave {
+				key = ch.Key
 			}
-			d.press(key)
 		}
-		if !is[*rounds.Screen](d) {
-			t.Fatalf("the round does not come back:\n%s", d.screen())
-		}
-		done++
+		d.press(key)
 	}
+	d.press("esc")
 	if left := len(d.round().Calls()); left > late-3 {
 		t.Errorf("%d were late, %d are left:\n%s", late, left, d.screen())
 	}
@@ -127,7 +121,7 @@ func TestRoundAsText(t *testing.T) {
 	var name, text string
 	d.root.x.SaveText = func(n, s string) (string, error) { name, text = n, s; return n, nil }
 	d.press("g", "p")
-	d.sees("Written: round-2027-05-20.txt")
+	d.sees("Written: round-hollow-lane-2027-05-20.txt")
 	if name == "" || !strings.Contains(text, "LATE") || strings.Count(text, "\n") < len(d.round().Calls()) {
 		t.Errorf("%q holds\n%s", name, text)
 	}

@@ -56,12 +56,91 @@ func TestRowAnswer(t *testing.T) {
 	if err != nil || !s.Now().White.At.Equal(at("2027-05-04 11:50")) || s.Now().White.Hand != "RK" {
 		t.Errorf("white %+v %v", s.Now().White, err)
 	}
+	for range 2 { // taken back, put back, taken back
+		d.press("u")
+		d.sees("Took back: row 1, painted white, 2 stumps")
+		d.wantStages(record.StageSealed, record.StageStanding, record.StageSealed, record.StageStanding, record.StageSealed, record.StageStanding)
+		d.sees("3 to paint")
+		d.press("U")
+		d.sees("Put back: row 1, painted white, 2 stumps")
+		d.wantStages(record.StagePainted, record.StageStanding, record.StagePainted)
+	}
+	d.press("U")
+	d.sees("Nothing was taken back")
 	d.press("u")
-	d.sees("Took back: row 1, painted white, 2 stumps")
-	d.wantStages(record.StageSealed, record.StageStanding, record.StageSealed, record.StageStanding, record.StageSealed, record.StageStanding)
-	d.sees("3 to paint")
 	d.press("u")
-	d.sees("Nothing was answered from this screen")
+	d.sees("Nothing more was answered since the program was opened")
+}
+
+// afterLooks is a row of five painted on 4 May: on the 7th one was seen cracked
+// and mended this morning, one stands uncut.
+func afterLooks(t *testing.T) *driver {
+	d := newDriver(t, "2027-05-07 10:00")
+	d.plant("Hollow Lane", rows(2, 5)...)
+	for n := 1; n <= 4; n++ {
+		d.sealed(tree(1, n), "2027-04-20 09:00", "2027-05-04 08:30", "2027-05-04 09:00")
+		d.did(tree(1, n), "2027-05-04 11:30", &record.PaintedWhite{})
+	}
+	d.did(tree(1, 2), "2027-05-07 08:00", &record.SealChecked{Cracked: true}, &record.Resealed{})
+	d.open()
+	return d
+}
+
+// TestRowAnswerGoesOverNothingSeen: a seal seen cracked this morning is not sound
+// because the row is, and the one left out is named with what was seen.
+func TestRowAnswerGoesOverNothingSeen(t *testing.T) {
+	d := afterLooks(t)
+	d.keys = 0
+	d.press("r")
+	d.pickWord("seal sound")
+	d.sees("row 1, seal sound, 3 stumps. When?", "Left out 2: 1/2 cracked, 08:00; 1/5 not due.")
+	d.press("enter")
+	t.Logf("a row's seals looked at: %d key presses", d.keys)
+	if d.keys != 3 {
+		t.Errorf("%d key presses, want 3", d.keys)
+	}
+	d.sees("Recorded: row 1, seal sound, 3 stumps, 10:00.", "Left out 2")
+	for n, want := range []int{1, 1, 1, 1, 0} {
+		if s, _ := d.book.Stump(tree(1, n+1)); len(s.Now().SealChecks) != want {
+			t.Errorf("1/%d has %d looks at its seal", n+1, len(s.Now().SealChecks))
+		}
+	}
+	d.press("r")
+	for _, item := range d.root.over.(*part.List).Items() {
+		if item.Word == "seal sound" || item.Word == "headed back" || item.Word == "gashed" {
+			t.Errorf("%s is offered on 7 May, with every seal looked at", item.Word)
+		}
+	}
+}
+
+// TestRoundAnswer gives one answer to the work under the cursor, for its row.
+func TestRoundAnswer(t *testing.T) {
+	d := afterLooks(t)
+	d.press("g", "down", "a")
+	d.pickWord("seal sound")
+	d.press("enter")
+	d.sees("Recorded: row 1, seal sound, 3 stumps")
+	d.press("u")
+	d.sees("Took back: row 1, seal sound, 3 stumps")
+	d.press("U")
+	d.sees("Put back: row 1, seal sound, 3 stumps")
+}
+
+// TestBlockTakesBackActsOfTheSession: one act at a time, and nothing that was
+// answered before the program was opened.
+func TestBlockTakesBackActsOfTheSession(t *testing.T) {
+	d := afterLooks(t)
+	d.press("enter", "1", "esc", "r")
+	d.pickWord("seal sound")
+	d.press("enter", "u")
+	d.sees("Took back: row 1, seal sound, 2 stumps")
+	d.press("u")
+	d.sees("Took back: 1/1, seal sound")
+	d.press("u")
+	d.sees("Nothing more was answered")
+	if s, _ := d.book.Stump(tree(1, 2)); len(s.Now().SealChecks) != 1 {
+		t.Error("an answer of before was taken back")
+	}
 }
 
 // TestRowAnswerTimes types when it was done.

@@ -64,16 +64,21 @@ func (r *root) next(m part.Next) {
 	r.do(r.x.NextStump(m)...)
 }
 
-// wrote tells the round what was answered on a stump of it. With nothing left
-// there that is open and unanswered, the round is up again.
-func (r *root) wrote(events []record.Event) {
+// wrote goes on to the next stump of the round, if one is under way, with nothing
+// left on this one that is open and unanswered. What was recorded stays said.
+func (r *root) wrote() {
 	round, inRound := find[*rounds.Screen](&r.mode)
 	s, ok := upon[*stump.Screen](&r.mode)
-	if !inRound || !ok {
+	if !inRound || !ok || !s.Done() {
 		return
 	}
-	round.Took(events)
-	if s.Done() {
-		r.back()
+	recorded := r.said
+	r.do(round.Next(s.ID())...)
+	switch {
+	case r.said.Wrong:
+	case r.said.Text == "":
+		r.said = recorded
+	default:
+		r.said.Text = recorded.Text + " " + r.said.Text
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -98,10 +99,26 @@ func (a *app) screenOptions(book *store.Book, prefs ui.Prefs, plain bool) ui.Opt
 	}
 }
 
-// saveText writes a text for the user beside the book and gives its path.
+// saveText writes a text for the user beside the book and gives its path. Nothing
+// is written over and no link is followed: where the name is taken, a number goes
+// behind it.
 func saveText(path, text string) (string, error) {
-	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
-		return "", fmt.Errorf("%s cannot be written: %s", path, cause(err))
+	ext := filepath.Ext(path)
+	free, n := path, 1
+	file, err := os.OpenFile(free, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	for ; errors.Is(err, fs.ErrExist) && n < mostFiles; file, err = os.OpenFile(free, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600) {
+		n++
+		free = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(path, ext), n, ext)
 	}
-	return path, nil
+	if err != nil {
+		return "", fmt.Errorf("%s cannot be written: %s", free, cause(err))
+	}
+	_, err = file.WriteString(text)
+	if err = errors.Join(err, file.Close()); err != nil {
+		return "", fmt.Errorf("%s cannot be written: %s", free, cause(err))
+	}
+	return free, nil
 }
+
+// mostFiles is how many files of one name are written.
+const mostFiles = 1000

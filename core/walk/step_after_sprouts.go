@@ -38,14 +38,22 @@ func sproutSteps() []*Step {
 func askSprouts(c *Case, a *Ask) {
 	a.Question = "Rub the sprouts. How many were near the graft?"
 	a.Because = c.because(due.Sprouts, "None stays near the graft.")
-	a.choose("0", "none", "nothing near the graft", &record.SproutsRubbed{})
+	leaf := c.leafBefore()
+	below := ""
+	if leaf != "" {
+		below = ", leaf below as before: " + leaf
+	}
+	a.choose("0", "none", "nothing near"+below, &record.SproutsRubbed{Leaf: leaf})
 	for i, word := range []string{"one", "two", "three", "four", "five"} {
-		a.choose(strconv.Itoa(i+1), word, "off", &record.SproutsRubbed{Near: i + 1})
+		a.choose(strconv.Itoa(i+1), word, "off", &record.SproutsRubbed{Near: i + 1, Leaf: leaf})
 	}
 	a.choice(Choice{Key: "6", Word: "more", Meaning: "type how many came off", Entry: &Entry{Asks: "sprouts rubbed near the graft", Read: func(text string) ([]record.Body, error) {
 		n, err := readCount(text, 200)
-		return []record.Body{&record.SproutsRubbed{Near: n}}, err
+		return []record.Body{&record.SproutsRubbed{Near: n, Leaf: leaf}}, err
 	}}})
+	if leaf != "" {
+		a.choice(Choice{Key: "8", Word: "other leaf", Meaning: "none near; then how much leaf", Bodies: []record.Body{&record.SproutsRubbed{}}})
+	}
 	a.choice(leaveIt("7"))
 }
 
@@ -81,6 +89,18 @@ func (c *Case) rubToday() *record.Said[record.SproutsRubbed] {
 func (c *Case) leafUntold() bool {
 	r := c.rubToday()
 	return r != nil && r.What.Leaf == ""
+}
+
+// leafBefore is how much leaf stayed below when it was last told, before today's
+// rubbing; "" where it never was. It is asked by itself only then, or where it
+// has changed.
+func (c *Case) leafBefore() string {
+	for i := len(c.A.Rubbed) - 1; i >= 0; i-- {
+		if r := c.A.Rubbed[i]; r.What.Leaf != "" && !c.today(r.At) {
+			return r.What.Leaf
+		}
+	}
+	return ""
 }
 
 // leafLeft is how much leaf was left at grafting, "" if it was not put down.

@@ -83,7 +83,10 @@ func (w *walker) keysFor(kind due.Kind, first bool) []string {
 	case due.ConfirmTake:
 		return []string{"8"}
 	case due.Sprouts:
-		return []string{"2", "3"}
+		if first {
+			return []string{"2", "3"}
+		}
+		return []string{"2"} // the leaf below as it was
 	case due.Stake:
 		return []string{"5ft w"}
 	case due.Leader:

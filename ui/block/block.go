@@ -26,7 +26,6 @@ type Screen struct {
 	left   int // first column shown
 	picked map[record.StumpID]bool
 	filter filter
-	undo   []batch
 	totals *totals // as of the last minute drawn
 }
 
@@ -34,12 +33,6 @@ type Screen struct {
 type row struct {
 	number uint16
 	sums   []due.Summary
-}
-
-// batch is answers given at once, to be taken back at once.
-type batch struct {
-	words  string
-	events []record.Event
 }
 
 // New is the screen of the session's block.
@@ -111,7 +104,8 @@ func (b *Screen) Table() []part.Row {
 			Do: part.Does(part.Plan{})},
 		{Binding: part.On("Space", "", " "), Says: "Pick a stump, or leave it out again.", Do: b.pick},
 		{Binding: part.On("a", ""), Says: "One answer for all picked stumps.", Do: b.answerPicked},
-		{Binding: part.On("u", b.undoWord()), Says: "Take back the last answer given from this screen.", Do: b.takeBack},
+		{Binding: part.On("u", b.undoWord()), Says: "Take back the last answer given since the program was opened, for all of its stumps.", Do: b.x.TakeBack},
+		{Binding: part.On("U", ""), Says: "Put back what was taken back here.", Do: b.x.PutBack},
 		{Binding: part.On("o", ""), Says: "The block's settings.", Do: b.settings},
 		{Binding: part.On("b", ""), Says: "Another block, or a new one.", Do: b.pickBlock},
 		{Binding: part.On("d", ""), Says: "The weather: put a day down, read a list, see the coming days.", Do: part.Does(part.Weather{})},
@@ -130,10 +124,11 @@ func (b *Screen) Table() []part.Row {
 
 // undoWord names what u takes back here, nothing where there is nothing.
 func (b *Screen) undoWord() string {
-	if len(b.undo) == 0 {
+	words := b.x.LastAct()
+	if words == "" {
 		return ""
 	}
-	return fmt.Sprintf("take back %q", paper.Shorten(b.undo[len(b.undo)-1].words, 18))
+	return fmt.Sprintf("take back %q", paper.Shorten(words, 18))
 }
 
 func (b *Screen) help() part.Msgs { return b.x.Help("block", b.Table(), b.x.Common(nil)) }

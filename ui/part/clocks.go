@@ -3,6 +3,7 @@ package part
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"barkslip/core/due"
@@ -11,16 +12,19 @@ import (
 	"barkslip/ui/paper"
 )
 
-// Clocks are the white clocks that run on all blocks of the book. They are
+// Clocks are the white clocks that run on all blocks of the book, and what else
+// runs by the minute. They are
 // read from the book, so they are right again after closing or sleep.
 type Clocks struct {
 	white []due.Due
+	tops  []due.Due              // looks at faces whose sap settles
+	open  []due.Due              // scions to finish and grafts to seal
 	rung  map[record.StumpID]int // 1 rung when due, 2 when late
 }
 
 // refresh reads the running clocks from the summaries.
 func (c *Clocks) refresh(x *Session) {
-	c.white = c.white[:0]
+	c.white, c.tops, c.open = c.white[:0], c.tops[:0], c.open[:0]
 	for _, b := range x.Book.Folded().List() {
 		for _, s := range x.Summaries(b.ID) {
 			c.add(s)
@@ -30,15 +34,22 @@ func (c *Clocks) refresh(x *Session) {
 
 func (c *Clocks) add(s due.Summary) {
 	for _, d := range s.Dues {
-		if d.Kind == due.White {
+		switch {
+		case d.Kind == due.White:
 			c.white = append(c.white, d)
+		case d.Kind.Urgent():
+			c.open = append(c.open, d)
+		case d.Face():
+			c.tops = append(c.tops, d)
 		}
 	}
 }
 
 // renew takes the clock of one stump anew.
 func (c *Clocks) renew(s due.Summary) {
-	c.white = slices.DeleteFunc(c.white, func(d due.Due) bool { return d.Stump == s.ID })
+	for _, list := range []*[]due.Due{&c.white, &c.tops, &c.open} {
+		*list = slices.DeleteFunc(*list, func(d due.Due) bool { return d.Stump == s.ID })
+	}
 	c.add(s)
 }
 
@@ -104,6 +115,55 @@ func (c *Clocks) words(now time.Time) (string, paper.Ink) {
 		}
 	}
 	return fmt.Sprintf("%s, next %s", n, Span(first.Sub(now))), paper.Warn
+}
+
+// mostNamed is how many stumps are named of those whose clock runs.
+const mostNamed = 3
+
+// Tops are the faces whose sap settles, those that are ready first: "tops
+// waiting: 1/6 ready, 1/7 in 6 min"; "" where none is. One that was ready long ago
+// is work like any other.
+func (c *Clocks) Tops(now time.Time) string {
+	waiting := slices.DeleteFunc(slices.Clone(c.tops), func(d due.Due) bool { return d.Ended(now) || now.Sub(d.Opens) > topStale })
+	if len(waiting) == 0 {
+		return ""
+	}
+	slices.SortStableFunc(waiting, func(a, b due.Due) int { return a.Opens.Compare(b.Opens) })
+	var words []string
+	for _, d := range waiting[:min(len(waiting), mostNamed)] {
+		word := d.Stump.Place() + " ready"
+		if d.Opens.After(now) {
+			word = d.Stump.Place() + " " + Span(d.Opens.Sub(now))
+		}
+		words = append(words, word)
+	}
+	if more := len(waiting) - mostNamed; more > 0 {
+		words = append(words, fmt.Sprintf("%d more", more))
+	}
+	return "tops waiting: " + strings.Join(words, ", ")
+}
+
+// topStale is how long a face that is ready counts among the tops waiting.
+const topStale = 12 * time.Hour
+
+// Late are grafts begun that should have been finished or sealed: "1/9 to seal, 12
+// min late"; "" where none is.
+func (c *Clocks) Late(now time.Time) string {
+	late := slices.DeleteFunc(slices.Clone(c.open), func(d due.Due) bool { return !d.Late(now) })
+	if len(late) == 0 {
+		return ""
+	}
+	next := slices.MinFunc(late, func(a, b due.Due) int { return a.By.Compare(b.By) })
+	words := next.Stump.Place() + " to " + next.Kind.String()
+	if by := now.Sub(next.By); by < time.Hour {
+		words += fmt.Sprintf(", %d min late", max(1, int(by.Minutes())))
+	} else {
+		words += fmt.Sprintf(", %d h late", int(by.Hours()))
+	}
+	if more := len(late) - 1; more > 0 {
+		words += fmt.Sprintf(", %d more", more)
+	}
+	return words
 }
 
 // Span prints a wait: in 12 min, in 2 h 05.

@@ -39,7 +39,7 @@ func (x *Session) TooSmall() bool { return x.Width < LeastWidth || x.Height < Le
 // Draw makes the whole screen.
 func (x *Session) Draw(f Frame, said Status) string {
 	lines := make([]paper.Line, 0, x.Height)
-	lines = append(lines, x.header(f), x.rule())
+	lines = append(lines, x.header(f), x.clockRule())
 	body := f.Body
 	if len(body) > x.BodyHeight() {
 		body = body[:x.BodyHeight()]
@@ -75,6 +75,9 @@ func (x *Session) header(f Frame) paper.Line {
 	}
 	white, ink := x.Clocks.words(x.Now())
 	right := paper.Line{}
+	if late := x.Clocks.Late(x.Now()); late != "" && x.Width >= FullWidth {
+		right = right.Add(paper.Alarm, late).Add(paper.Plain, "  ")
+	}
 	if white != "" {
 		right = right.Add(ink, white).Add(paper.Plain, "  ")
 	}
@@ -90,12 +93,28 @@ func (x *Session) header(f Frame) paper.Line {
 	return left.Cut(room-1).Beside(room, right)
 }
 
-func (x *Session) rule() paper.Line {
+func (x *Session) rule() paper.Line { return x.ruleOf(x.Width) }
+
+func (x *Session) ruleOf(width int) paper.Line {
 	sign := "─"
 	if x.Plain {
 		sign = "-"
 	}
-	return paper.Text(paper.Faint, strings.Repeat(sign, x.Width))
+	return paper.Text(paper.Faint, strings.Repeat(sign, width))
+}
+
+// clockRule is the rule under the header, with what runs by the minute and has no
+// room above: the tops waiting, and in a narrow window what should be sealed.
+func (x *Session) clockRule() paper.Line {
+	var l paper.Line
+	if late := x.Clocks.Late(x.Now()); late != "" && x.Width < FullWidth {
+		l = l.Add(paper.Alarm, " "+late+" ")
+	}
+	if tops := x.Clocks.Tops(x.Now()); tops != "" {
+		l = l.Add(paper.Warn, " "+tops+" ")
+	}
+	l = l.Cut(x.Width - 2)
+	return append(x.ruleOf(x.Width-l.Width()), l...)
 }
 
 // message is the last thing done or wrong: one line, or two that take the place

@@ -6,8 +6,9 @@ import "time"
 // has answered, the same key coming again within holdGap of its last coming is
 // a held key, however long it is held. Another key, or a pause, frees it.
 type Guard struct {
-	key  string
-	last time.Time
+	key   string
+	last  time.Time
+	digit time.Time // when a digit last came that was an answer, or was ignored
 }
 
 // holdGap is longer than the usual pause before a held key begins to repeat
@@ -47,5 +48,25 @@ func (g *Guard) Repeating(key string, now time.Time) bool {
 	return gap > repeatLeast && gap < repeatMost
 }
 
+// numberGap is within what digits come that are typed as one number.
+const numberGap = 300 * time.Millisecond
+
+func isDigit(key string) bool { return len(key) == 1 && '0' <= key[0] && key[0] <= '9' }
+
+// Number says whether a digit comes so soon behind one that answered that both
+// were typed as a number: it answers no second question.
+func (g *Guard) Number(key string, now time.Time) bool {
+	if !isDigit(key) || g.digit.IsZero() || now.Sub(g.digit) >= numberGap {
+		return false
+	}
+	g.digit = now
+	return true
+}
+
 // Answered notes the key that just answered a question.
-func (g *Guard) Answered(key string, now time.Time) { g.key, g.last = key, now }
+func (g *Guard) Answered(key string, now time.Time) {
+	g.key, g.last = key, now
+	if isDigit(key) {
+		g.digit = now
+	}
+}

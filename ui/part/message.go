@@ -50,7 +50,7 @@ type (
 	// Leave leaves a stump as it is: back to the round, or on to the next.
 	Leave struct{ Stump record.StumpID }
 	// Wrote tells that answers were put on disk.
-	Wrote struct{ Events []record.Event }
+	Wrote struct{}
 
 	// Rounds goes to what is due.
 	Rounds struct{}

@@ -27,9 +27,11 @@ type Session struct {
 
 	trouble         error      // see Trouble
 	before, earlier walk.Habit // of the stump worked last, and the one before it
+	staked          *stake
 	odds            tally.Odds // of the block; reckoned once it is opened
 	oddsFor         record.ID
 	sums            sums
+	acts            acts
 }
 
 // NewSession begins a session on a window of the least full size.
@@ -69,6 +71,7 @@ func (x *Session) Write(events ...record.Event) (due.Appended, error) {
 		return out, err
 	}
 	x.answered(out)
+	x.acted(out.Events)
 	return out, nil
 }
 

@@ -3,6 +3,7 @@
 package rounds
 
 import (
+	"fmt"
 	"slices"
 	"time"
 
@@ -12,6 +13,7 @@ import (
 	"barkslip/core/plan"
 	"barkslip/core/record"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 	"barkslip/ui/part"
 )
 
@@ -22,12 +24,12 @@ type Screen struct {
 	at    int
 	top   int
 	span  span
-	named unit.Date      // the day, for aDay
-	only  []due.Kind     // one kind of work; empty for all
-	row   int            // 0 all
-	late  bool           // late ones only
-	asOf  time.Time      // the minute the list was made in
-	done  []record.Event // answers given on this round, the newest last
+	named unit.Date               // the day, for aDay
+	only  []due.Kind              // one kind of work; empty for all
+	row   int                     // 0 all
+	late  bool                    // late ones only
+	asOf  time.Time               // the minute the list was made in
+	shown map[record.StumpID]bool // stumps opened on this round
 }
 
 // span is how far ahead a round looks.
@@ -41,7 +43,9 @@ const (
 )
 
 // New is a round of today.
-func New(x *part.Session) *Screen { return &Screen{x: x, span: today} }
+func New(x *part.Session) *Screen {
+	return &Screen{x: x, span: today, shown: map[record.StumpID]bool{}}
+}
 
 // Calls are the stumps of the round in order.
 func (s *Screen) Calls() []due.Call { return s.calls }
@@ -138,9 +142,12 @@ func (s *Screen) Table() []part.Row {
 		{Binding: part.On("4", "a day"), Says: "What is due at the end of a day you name.", Do: s.askDay},
 		{Binding: part.On("!", "late"), Says: "Only what is late, or all again.", Do: s.onlyLate},
 		{Binding: part.On("f", "kind"), Says: "Only one kind of work.", Do: s.pickKind},
-		{Binding: part.On("r", "row"), Says: "Only one row; nothing typed shows all.", Do: s.askRow},
+		{Binding: part.On("r", "only row"), Says: "Only one row; nothing typed shows all.", Do: s.askRow},
 		{Binding: part.On("w", "why"), Says: "Why it is due, and by whose word.", Do: s.why},
-		{Binding: part.On("u", ""), Says: "Take back the last answer given in this round.", Do: s.takeBack},
+		{Binding: part.On("a", "answer row"), Says: "One answer, to the work under the cursor, for the stumps of the round in its row.", Do: s.answerRow},
+		{Binding: part.On("A", ""), Says: "One answer, to the work under the cursor, for all stumps shown.", Do: s.answerAll},
+		{Binding: part.On("u", ""), Says: "Take back the last answer given since the program was opened, for all of its stumps.", Do: s.x.TakeBack},
+		{Binding: part.On("U", ""), Says: "Put back what was taken back here.", Do: s.x.PutBack},
 		{Binding: part.On("p", ""), Says: "The round as plain text, in a file.", Do: s.save},
 		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree, or a tree of this row.", Do: s.place},
 		{Binding: part.On("up down", "", "up", "k"), Says: "Along the round.", Do: step(-1)},
@@ -174,21 +181,47 @@ func (s *Screen) open() part.Msgs {
 	if !ok {
 		return part.Says("Nothing to do here.")
 	}
+	if s.waits(c) {
+		return part.Says(fmt.Sprintf("Leave %s until %s: there is nothing to do on it before.", c.Stump.Place(), unit.When(c.Dues[0].Opens, s.x.Time(), s.x.Site().Zone)))
+	}
+	s.shown[c.Stump] = true
 	return part.Msgs{part.Open{Stump: c.Stump, Dues: c.Dues}}
 }
 
-// Next opens the call after a stump that is left as it is; behind the last the
-// round is up again.
+// Next opens the call after a stump that is done or left as it is; behind the
+// last the round is up again. What only waits is passed over, and what has become
+// pressing meanwhile comes first.
 func (s *Screen) Next(after record.StumpID) part.Msgs {
+	before := s.calls
+	was := slices.IndexFunc(before, func(c due.Call) bool { return c.Stump == after })
+	if was < 0 {
+		was = s.at
+	}
 	msgs := s.anew()
-	if i := s.find(after); i >= 0 {
-		s.at = i + 1
+	for i, c := range s.calls {
+		old := slices.IndexFunc(before, func(b due.Call) bool { return b.Stump == c.Stump })
+		if passed := old >= 0 && old < was && (s.shown[c.Stump] || !s.presses(c)); passed || c.Stump == after || s.waits(c) {
+			continue
+		}
+		s.at = i
+		return msgs.And(s.open()...)
 	}
-	if s.at >= len(s.calls) {
-		s.at = max(len(s.calls)-1, 0)
-		return msgs.And(part.Back{}, part.Say{Text: "That was the last of this round."})
+	if s.find(after) >= 0 {
+		s.at = s.find(after)
 	}
-	return msgs.And(s.open()...)
+	return msgs.And(part.Back{}, part.Say{Text: "That was the last of this round."})
+}
+
+// presses says whether work that costs the graft within hours can be done there.
+func (s *Screen) presses(c due.Call) bool {
+	return slices.ContainsFunc(c.Dues, func(d due.Due) bool { return d.Kind.Urgent() && d.Open(s.x.Time()) })
+}
+
+// waits says whether there is nothing to do on a stump now but to leave it, as
+// while it drains or its new face settles.
+func (s *Screen) waits(c due.Call) bool {
+	now := s.x.Time()
+	return !slices.ContainsFunc(c.Dues, func(d due.Due) bool { return d.Open(now) || d.Kind != due.Look && d.Kind != due.LookAgain })
 }
 
 func (s *Screen) place() part.Msgs {
@@ -196,27 +229,36 @@ func (s *Screen) place() part.Msgs {
 	return s.x.AskPlace(c.Stump.Row, "")
 }
 
-// Took notes answers given on this round.
-func (s *Screen) Took(events []record.Event) { s.done = append(s.done, events...) }
-
-// takeBack takes back the last answer given on this round that still stands,
-// and stays on the round.
-func (s *Screen) takeBack() part.Msgs {
-	for len(s.done) > 0 {
-		e := s.done[len(s.done)-1]
-		s.done = s.done[:len(s.done)-1]
-		stump, err := s.x.Book.Stump(e.Stump)
-		if err != nil {
-			return part.Fails(err)
-		}
-		if !stump.Stands(e.ID) {
-			continue
-		}
-		act := stump.Act(e)
-		if _, err := s.x.Withdraw(act); err != nil {
-			return part.Fails(err)
-		}
-		return s.anew().And(part.Say{Text: "Took back on " + e.Stump.Place() + ": " + s.x.Words(act) + "."})
+// answerRow gives one answer, to the work under the cursor, for the stumps of the
+// round in its row.
+func (s *Screen) answerRow() part.Msgs {
+	c, ok := s.call()
+	if !ok {
+		return part.Says("Nothing to do here.")
 	}
-	return part.Says("Nothing more was answered on this round.")
+	return s.together(fmt.Sprintf("row %d", c.Stump.Row), c, func(other due.Call) bool { return other.Stump.Row == c.Stump.Row })
+}
+
+// answerAll gives it for all stumps shown.
+func (s *Screen) answerAll() part.Msgs {
+	c, ok := s.call()
+	if !ok {
+		return part.Says("Nothing to do here.")
+	}
+	return s.together("all shown", c, func(due.Call) bool { return true })
+}
+
+func (s *Screen) together(who string, here due.Call, takes func(due.Call) bool) part.Msgs {
+	var ids []record.StumpID
+	for _, c := range s.calls {
+		if takes(c) {
+			ids = append(ids, c.Stump)
+		}
+	}
+	return s.x.AnswerTogether(who, ids, func(c *walk.Case) (steps []walk.StepID) {
+		for _, d := range here.Dues {
+			steps = append(steps, c.Meets(d.Kind))
+		}
+		return steps
+	})
 }

@@ -3,6 +3,7 @@ package rounds
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"barkslip/core/due"
 	"barkslip/core/unit"
@@ -39,11 +40,35 @@ func (s *Screen) save() part.Msgs {
 	if s.x.SaveText == nil {
 		return part.Says("barkslip due prints the round as text.")
 	}
-	path, err := s.x.SaveText("round-"+s.x.Site().Day(s.judged()).String()+".txt", s.Text())
+	path, err := s.x.SaveText(s.fileName(), s.Text())
 	if err != nil {
 		return part.Fails(err)
 	}
 	return part.Says("Written: " + path)
+}
+
+// fileName tells one round from another: by block, day, row and kind of work.
+func (s *Screen) fileName() string {
+	words := []string{"round", s.x.Site().Name, s.x.Site().Day(s.judged()).String()}
+	if s.span == thisWeek {
+		words = append(words, "week")
+	}
+	if s.row > 0 {
+		words = append(words, fmt.Sprintf("row %d", s.row))
+	}
+	for _, k := range s.only {
+		words = append(words, k.String())
+	}
+	if s.late {
+		words = append(words, "late")
+	}
+	name := strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) || r == '-' {
+			return unicode.ToLower(r)
+		}
+		return '-'
+	}, strings.Join(words, "-"))
+	return name + ".txt"
 }
 
 // Text is the round as plain text.

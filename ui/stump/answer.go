@@ -133,6 +133,7 @@ func (s *Screen) keep(refines []record.ID, bodies ...record.Body) (part.Msgs, er
 	if err != nil {
 		return nil, err
 	}
+	s.wrote = true
 	for _, b := range bodies {
 		s.x.NoteHabit(s.id, b)
 	}
@@ -144,7 +145,7 @@ func (s *Screen) keep(refines []record.ID, bodies ...record.Body) (part.Msgs, er
 		word += " on " + s.id.Place()
 	}
 	said := word + ": " + s.x.Words(events) + ", " + unit.When(events[0].At, s.x.Time(), s.x.Site().Zone) + "."
-	return part.Msgs{part.Say{Text: said}, part.Wrote{Events: out.Events}}, nil
+	return part.Msgs{part.Say{Text: said}, part.Wrote{}}, nil
 }
 
 // anew shows the record as it is after an answer, at the step asked now.

@@ -11,12 +11,25 @@ import (
 // undo takes back the newest answer on this stump, with all that was given as one
 // act with it.
 func (s *Screen) undo() part.Msgs {
+	if id := s.before(); id != record.NoStump {
+		taken := s.x.TakeBack()
+		return append(part.Msgs{part.Open{Stump: id}}, taken...)
+	}
 	e, ok := s.record.Undoable()
 	if !ok {
 		return part.Says("Nothing to take back on this stump.")
 	}
 	act := s.record.Act(e)
 	return s.changed("Took back", act, act)
+}
+
+// before is the stump answered last on a round that went on to this one, on which
+// nothing was answered yet: it is that answer which u takes back.
+func (s *Screen) before() record.StumpID {
+	if !s.inRound || s.wrote {
+		return record.NoStump
+	}
+	return s.x.LastStump()
 }
 
 // redo puts back what was taken back last.

@@ -14,7 +14,9 @@ func (s *Screen) Table() []part.Row {
 	if len(s.figures()) > 0 {
 		figure = "figure"
 	}
-	if e, ok := s.record.Undoable(); ok {
+	if s.before() != record.NoStump {
+		undo = fmt.Sprintf("take back %q", paper.Shorten(s.x.LastAct(), 18))
+	} else if e, ok := s.record.Undoable(); ok {
 		undo = fmt.Sprintf("take back %q", paper.Shorten(record.Say(e.Body, s.x.Site().Units), 18))
 	}
 	move := func(by int, open bool) func() part.Msgs { return func() part.Msgs { return s.move(by, open) } }

@@ -18,6 +18,7 @@ type Screen struct {
 	x        *part.Session
 	id       record.StumpID
 	inRound  bool // opened from a round, which goes on when it is left
+	wrote    bool // something was answered here since it was opened
 	record   *record.Stump
 	walk     *walk.Case
 	asked    walk.Ask
@@ -139,7 +140,10 @@ func (s *Screen) Key(k tea.KeyMsg) part.Msgs {
 		return part.Says("")
 	case key == "esc" && (s.sub != nil || s.field.Text() != ""):
 		s.clear()
-		return nil
+		return part.Says("")
+	case key == "esc" && s.fig > 0:
+		s.fig = 0
+		return part.Says("")
 	}
 	return part.Press(append(s.Table(), s.x.Common(s.help)...), k, part.Useless)
 }

@@ -1,0 +1,162 @@
+package ui
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"barkslip/core/due"
+	"barkslip/core/record"
+	"barkslip/core/walk"
+	"barkslip/ui/part"
+	"barkslip/ui/stump"
+)
+
+// twelve is twelve stumps of six kinds, two of each by their tree number, walked
+// from rounds alone.
+type twelve struct {
+	*driver
+	turns map[record.StumpID]int // steps answered
+
+}
+
+// kind is what becomes of the open stump: plain, bleeds first, lost, given up,
+// two scions, or sealed bare.
+func (w *twelve) kind() int { return int(w.walk().ID().Tree-1) / 2 }
+
+// answers is the keys for the step asked as the stump's kind has it.
+func (w *twelve) answers(step walk.StepID) []string {
+	s := w.stump()
+	again := len(s.Attempts) > 1
+	switch {
+	case step == walk.StepBleeding && w.kind() == 1 && len(s.Now().Holes) == 0:
+		return []string{"4"}
+	case step == walk.StepVisit && w.kind() == 2 && !again:
+		return []string{"9", "5"}
+	case step == walk.StepVisit && w.kind() == 3:
+		return []string{"9", "5"}
+	case step == walk.StepVisit && len(w.stump().Now().Living()) == 1:
+		return []string{"4"}
+	case step == walk.StepVisit:
+		return []string{"8"}
+	case step == walk.StepKeep && w.kind() == 3:
+		return []string{"4"}
+	case step == walk.StepGiveUp:
+		return []string{"1"}
+	case step == walk.StepSeal && w.kind() == 5:
+		return []string{"1"}
+	case step == walk.StepTie:
+		return []string{"enter"}
+	case step == walk.StepEnded:
+		return []string{"2"}
+	case step == walk.StepStake && w.walk().Asked().Entry == nil:
+		return []string{"enter"}
+	}
+	if keys := replies[step]; keys != nil {
+		return keys
+	}
+	return []string{"enter"}
+}
+
+// walkNow walks what is due now; what only waits is left.
+func (w *twelve) walkNow() {
+	w.t.Helper()
+	w.press("g", "1")
+	for turns := 0; turns < 600; turns++ {
+		if !is[*stump.Screen](w.driver) {
+			before := len(w.driver.round().Calls())
+			if before == 0 {
+				break
+			}
+			w.press("enter")
+			if !is[*stump.Screen](w.driver) {
+				break
+			}
+		}
+		if u := w.walk().Asked().Until; u != nil && u.After(w.now) {
+			w.now = *u
+			w.root.Update(tick(w.now))
+		}
+		step, id, had := w.step(), w.walk().ID(), len(w.stump().All)
+		w.press(w.answers(step)...)
+		w.turns[id]++
+		if s, _ := w.book.Stump(id); len(s.All) == had && is[*stump.Screen](w.driver) && w.walk().ID() == id && w.step() == step {
+			w.t.Fatalf("%s: nothing was taken at %s on %s:\n%s", w.now, step, id.Place(), w.screen())
+		}
+	}
+	w.root.do(part.OpenBlock{Block: w.root.x.Block})
+}
+
+// TestTwelveStumps walks twelve stumps of six kinds over the seasons from rounds
+// alone: each ends untied, given up or grafted again, no due is shown after its
+// window, and every stump that is not done has work open or to come each day.
+func TestTwelveStumps(t *testing.T) {
+	for _, c := range []struct{ name, units, zone, place, begin, until string }{
+		{"north, imperial", "us", "America/New_York", "42.7", "2027-05-01 09:00", "2032-01-01 00:00"},
+		{"south, metric", "metric", "Pacific/Auckland", "-41.3", "2027-11-01 09:00", "2032-07-01 00:00"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d := newDriver(t, c.begin)
+			d.plant("Hollow Lane", rows(1, 12)...)
+			for setting, value := range map[string]string{"zone": c.zone, "units": c.units, "latitude": c.place, "earwigs": "yes", "a-day": "12"} {
+				d.append(record.Event{At: d.now, Hand: "RK", Body: &record.BlockSet{Block: home, Setting: setting, Value: value}})
+			}
+			d.open()
+			w := &twelve{driver: d, turns: map[record.StumpID]int{}}
+			for until := at(c.until); w.now.Before(until); {
+				if len(due.Round(w.root.x.Summaries(home), due.Now(w.now))) > 0 {
+					w.walkNow()
+				}
+				w.check()
+				w.forward()
+			}
+			w.ended()
+			t.Logf("%d key presses", w.keys)
+		})
+	}
+}
+
+// check sees that nothing is shown after its window, and no stump is forgotten.
+func (w *twelve) check() {
+	w.t.Helper()
+	for _, s := range w.root.x.Summaries(home) {
+		left := due.At(s.Dues, w.now)
+		if over := []record.Stage{record.StageUntied, record.StageGivenUp}; len(left) == 0 && !slices.Contains(over, s.Stage) {
+			w.t.Fatalf("%s: %s is %s and nothing is due", w.now, s.ID.Place(), s.Stage)
+		}
+		for _, d := range left {
+			if d.Ended(w.now) {
+				w.t.Fatalf("%s: %s is shown after its window on %s", w.now, d.Kind, s.ID.Place())
+			}
+		}
+	}
+}
+
+// forward goes on to the next time anything opens, at nine where that is a day.
+func (w *twelve) forward() {
+	next := w.now.AddDate(1, 0, 0)
+	for _, s := range w.root.x.Summaries(home) {
+		for _, d := range due.At(s.Dues, w.now) {
+			if d.Opens.After(w.now) && d.Opens.Before(next) {
+				next = d.Opens
+			}
+		}
+	}
+	if local := next.In(w.root.x.Site().Zone); local.Hour() == 0 && local.Minute() == 0 {
+		next = next.Add(9 * time.Hour)
+	}
+	w.now = next.Add(time.Second)
+	w.root.Update(tick(w.now))
+}
+
+// ended sees how each stump stands at the end.
+func (w *twelve) ended() {
+	w.t.Helper()
+	for _, s := range w.root.x.Summaries(home) {
+		r, _ := w.book.Stump(s.ID)
+		w.t.Logf("%s ends %s after %d grafts, %d steps", s.ID.Place(), s.Stage, len(r.Attempts), w.turns[s.ID])
+		if s.Stage != record.StageUntied && s.Stage != record.StageGivenUp && len(r.Attempts) < 2 {
+			w.t.Errorf("%s ends %s", s.ID.Place(), s.Stage)
+		}
+	}
+}
