@@ -45,6 +45,9 @@ func askSeal(c *Case, a *Ask) {
 			a.Choices[i].Doubt = c.staysEmpty(empty, a.Choices[i])
 		}
 	}
+	if ch, ok := c.broke("3"); ok {
+		a.choice(ch)
+	}
 	a.Likely = "1"
 	if c.Before.Cover == record.Bare {
 		a.Likely = "2"

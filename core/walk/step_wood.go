@@ -35,11 +35,15 @@ func askWood(c *Case, a *Ask) {
 		}
 		r := lot.Received.What
 		doubts := lot.Doubts(c.B, c.B.Day(c.Now))
+		w := &record.WoodChosen{Lot: lot.ID, Variety: r.Variety, Thickness: r.Thickness}
+		if word, _ := c.unfit(*w); word != "" {
+			doubts = append(doubts, c.length(r.Thickness.Length)+", "+word+" for this stump")
+		}
 		meaning := strings.Join(append([]string{r.Variety}, doubts...), ", ")
 		if a.Likely == "" && len(doubts) == 0 && c.planned(r.Variety) {
 			a.Likely = strconv.Itoa(key)
 		}
-		a.choose(strconv.Itoa(key), r.Name, meaning, &record.WoodChosen{Lot: lot.ID, Variety: r.Variety, Thickness: r.Thickness})
+		a.choose(strconv.Itoa(key), r.Name, meaning, w)
 		key++
 	}
 	other := &Entry{Asks: "variety", Likely: planned, Text: true, Read: c.readVariety}
@@ -270,8 +274,13 @@ func doneNodes(c *Case) answer {
 }
 
 // woodWarn is what to mind about wood chosen for the stump: first of all
-// another variety than the one planned.
+// another variety than the one planned, last its thickness.
 func (c *Case) woodWarn(w record.WoodChosen) string {
+	return strings.TrimSpace(c.labelWarn(w) + " " + c.Unfit(w))
+}
+
+// labelWarn is what speaks against wood by its label or its lot.
+func (c *Case) labelWarn(w record.WoodChosen) string {
 	if other := c.otherVariety(w.Variety); other != "" {
 		return other
 	}

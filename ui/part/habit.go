@@ -24,8 +24,11 @@ func (x *Session) Habit(id record.StumpID) walk.Habit {
 
 // NoteHabit remembers the stump just worked as the one before the next.
 func (x *Session) NoteHabit(id record.StumpID, b record.Body) {
-	switch b.(type) {
+	switch w, isWood := b.(*record.WoodChosen); b.(type) {
 	case *record.WoodChosen, *record.Sealed:
+		if isWood && w.Slot > 0 { // of one scion alone
+			return
+		}
 		if x.before.Stump != id {
 			x.earlier = x.before
 		}

@@ -52,8 +52,8 @@ func (s *Screen) check(key string) part.Msgs {
 		return s.write(nil, s.asked.Checks.Record(s.good)...)
 	}
 	i := int(key[0] - '1')
-	if i < 0 || i >= len(s.good) {
-		return nil
+	if key == "0" || i >= len(s.good) { // what else can be said of the scion
+		return s.choose(key)
 	}
 	s.good[i] = !s.good[i]
 	if s.good[i] {
