@@ -139,3 +139,40 @@ func TestBrokenScionIsReplaced(t *testing.T) {
 		t.Errorf("set at %s, %d used", g.Set.At, s.Used()[record.ID{1}])
 	}
 }
+
+// Wood is counted down by the scions set, and a lot at its end is warned of
+// before it ends.
+func TestWoodRunsOut(t *testing.T) {
+	w := atWood(t, "3.4", lot(1, "L-1", "Lantern", 0.5, 6))
+	asked := func(used int) Ask {
+		c := w.sees()
+		c.Used = map[record.ID]int{{1}: used}
+		return c.Ask(c.Present(), false)
+	}
+	a := asked(12)
+	w.says(a.Choices[0].Meaning, "6 to 12 scions left of 6 sticks")
+	if ch := a.Choices[len(a.Choices)-1]; ch.Word != "a new lot" || !ch.Lots {
+		t.Errorf("%+v", ch)
+	}
+	w.press("1")
+	for used, want := range map[int]string{
+		12: "",
+		16: "L-1 may not last: 2 to 8 scions left of 6 sticks, 3 needed here.",
+		24: "L-1 is used up by the count: 24 scions of 6 sticks.",
+	} {
+		if a := asked(used); a.Warn != want {
+			t.Errorf("%d used: %q", used, a.Warn)
+		}
+	}
+}
+
+// Lots held stand behind one choice.
+func TestHeldLotsAreFoldedAway(t *testing.T) {
+	w := atWood(t, "3.4", lot(1, "L-1", "Lantern", 0.5, 6), lot(2, "L-2", "Poe", 0, 0), &record.LotHeld{Lot: record.ID{2}, Held: true, Why: "mouldy"})
+	_, a := w.asked()
+	ch := a.Choices[1]
+	if ch.Word != "put away" || len(ch.Doubt.Ways) != 1 {
+		t.Fatalf("%+v", ch)
+	}
+	w.says(ch.Doubt.Ways[0].Meaning, "HELD: mouldy")
+}

@@ -30,6 +30,7 @@ type Session struct {
 	odds            tally.Odds // of the block; reckoned once it is opened
 	oddsFor         record.ID
 	sums            sums
+	used            map[record.ID]int // see Used
 }
 
 // NewSession begins a session on a window of the least full size.

@@ -96,6 +96,8 @@ func (s *Screen) chosen(ch walk.Choice) part.Msgs {
 		return part.Says(s.doubt.Says + " Esc goes back.")
 	case ch.Leave:
 		return part.Msgs{part.Leave{Stump: s.id}}
+	case ch.Lots:
+		return part.Msgs{part.Say{}, part.Wood{}}
 	case ch.Pick != walk.PickNone:
 		return s.pick(ch)
 	case ch.Entry != nil:
