@@ -76,7 +76,7 @@ func (b *SlotsMarked) Say(sys unit.System) string {
 		words = append(words, unit.Count(b.Asked, "slot")+" asked for")
 	}
 	for _, arc := range b.Blocked {
-		words = append(words, fmt.Sprintf("%s at %s blocked", sys.Length(arc.Width.Length), ThreeDigits(arc.Bearing)))
+		words = append(words, fmt.Sprintf("%s at %s blocked", sys.Length(arc.Width.Length), arc.Bearing.Words()))
 	}
 	if len(words) == 0 {
 		return "no bark blocked"

@@ -116,12 +116,12 @@ func (c *Case) roomFor(p record.SlotsMarked) bool {
 func slotsAsked(l girth.Layout, gap string) string {
 	var at []string
 	for _, s := range l.Slots {
-		at = append(at, record.ThreeDigits(s.Bearing))
+		at = append(at, s.Bearing.Words())
 	}
 	if len(at) == 1 {
 		return fmt.Sprintf("1 slot at %s. Mark it so?", at[0])
 	}
-	return fmt.Sprintf("%d slots at %s, %s apart. Mark them so?", len(at), strings.Join(at, ", "), gap)
+	return fmt.Sprintf("%d slots at %s: %s apart. Mark them so?", len(at), strings.Join(at, "; "), gap)
 }
 
 // slotsWarn is what to mind of a layout.
@@ -179,7 +179,7 @@ func (c *Case) shadeWords(l girth.Layout, p record.SlotsMarked) string {
 	near := slices.MinFunc(l.Slots, func(x, y girth.Slot) int { return cmp.Compare(x.Bearing.From(shade), y.Bearing.From(shade)) })
 	switch {
 	case near.Bearing.From(shade) <= facesShade:
-		return record.ThreeDigits(near.Bearing) + " faces the shade side"
+		return near.Bearing.Words() + " faces the shade side"
 	case c.allBlocked(p, shade):
 		return "none faces the shade side: its bark is blocked"
 	}
@@ -203,7 +203,7 @@ func (c *Case) allBlocked(p record.SlotsMarked, side unit.Bearing) bool {
 
 // blockEntry reads bark to be blocked besides what the plan has.
 func (c *Case) blockEntry(p record.SlotsMarked) *Entry {
-	return &Entry{Asks: c.arcExample(), Read: func(text string) ([]record.Body, error) {
+	return &Entry{Text: true, Asks: c.arcExample(), Read: func(text string) ([]record.Body, error) {
 		blocked, err := c.readArcs(text, "blocked", c.face().Girth())
 		if err != nil {
 			return nil, err
@@ -223,7 +223,7 @@ func doneSlots(c *Case) answer {
 	}
 	var words []string
 	for _, s := range c.A.Slots.What.Slots {
-		words = append(words, record.ThreeDigits(s.Bearing))
+		words = append(words, s.Bearing.Point())
 	}
 	return told(strings.Join(words, " "))
 }
