@@ -8,6 +8,7 @@ import (
 
 	"barkslip/core/girth"
 	"barkslip/core/record"
+	"barkslip/core/scion"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
@@ -32,11 +33,22 @@ func (c *Case) Plan() record.SlotsMarked {
 // Layout reckons where the slots go for a number asked and bark blocked.
 func (c *Case) Layout(p record.SlotsMarked) (girth.Layout, error) {
 	face, shade := c.face(), c.B.Shade()
-	plan := girth.SlotPlan{Across: face.Across, Across2: face.Across2, LongWay: face.LongWay, Scions: p.Asked, Toward: &shade}
+	plan := girth.SlotPlan{Across: face.Across, Across2: face.Across2, LongWay: face.LongWay, Scions: p.Asked, Slot: c.slotWidth(), Toward: &shade}
 	for _, b := range p.Blocked {
 		plan.Blocked = append(plan.Blocked, girth.Arc{Bearing: b.Bearing, Width: b.Width.Length})
 	}
 	return girth.Slots(plan)
+}
+
+// slotWidth is how wide a slot is cut: close to the scion's width once the wood
+// is known, else the usual width. Blocked bark is kept clear of half of it.
+func (c *Case) slotWidth() unit.Length {
+	if w := c.wood(); w.Thickness.Given() {
+		if cut, err := scion.Cuts(w.Cut()); err == nil {
+			return cut.Slot.Least
+		}
+	}
+	return trade.SlotWidth
 }
 
 // face is the outline of the stump as measured.
@@ -99,7 +111,7 @@ func askSlots(c *Case, a *Ask) {
 func (c *Case) noBark(a *Ask, p record.SlotsMarked) {
 	a.Question = "No bark is free for a slot."
 	a.Because = fmt.Sprintf("%s of bark is blocked: of %s all round no %s is left for a slot.",
-		c.arcsSaid(p.Blocked), c.length(c.face().Girth()), c.length(trade.SlotWidth))
+		c.arcsSaid(p.Blocked), c.length(c.face().Girth()), c.length(c.slotWidth()))
 	anew := p
 	anew.Blocked = nil
 	a.choice(Choice{Key: "1", Word: "type it anew", Meaning: "in place of what is blocked", Entry: c.blockEntry(anew)})
@@ -193,7 +205,7 @@ func (c *Case) allBlocked(p record.SlotsMarked, side unit.Bearing) bool {
 		if !slices.ContainsFunc(p.Blocked, func(b record.Arc) bool {
 			apart := face.Along(side+off) - face.Along(b.Bearing)
 			apart = max(apart, -apart)
-			return min(apart, face.Girth()-apart) < (b.Width.Length+trade.SlotWidth)/2
+			return min(apart, face.Girth()-apart) < (b.Width.Length+c.slotWidth())/2
 		}) {
 			return false
 		}
