@@ -18,7 +18,11 @@ func TestAgainstAdvice(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.press("enter", "2", "enter", "enter", "enter", "enter")
 	d.on(walk.StepWait)
-	d.press("a")
+	before := len(d.live())
+	d.press("a", "enter")
+	if len(d.live()) != before {
+		t.Error("Enter went against the advice unseen")
+	}
 	d.pickWord("another reason")
 	d.press("enter")
 	d.sees("type the reason first")
@@ -97,7 +101,16 @@ func TestNotYetGraftedCannotFail(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.press("enter", "x")
 	d.lacks("no graft lives")
+	before := len(d.live())
 	d.pickWord("given up this season")
+	d.sees("Give it up?")
+	d.press("enter")
+	if len(d.live()) != before {
+		t.Error("it is given up without being asked once more")
+	}
+	d.press("x")
+	d.pickWord("given up this season")
+	d.pickWord("yes")
 	if _, g := newest[*record.GivenUp](d); !g.Season {
 		t.Error("it is given up for good")
 	}

@@ -89,7 +89,7 @@ func TestFailedWriteKeepsTheQuestion(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.press("enter", "2")
 	w := d.watch()
-	for _, answer := range [][]string{{"30", "enter"}, {"enter"}, {"u"}, {"m", "wet", "enter"}, {"x", "1"}} {
+	for _, answer := range [][]string{{"30", "enter"}, {"enter"}, {"u"}, {"m", "wet", "enter"}, {"x", "1", "2"}} {
 		d.root.say("", false)
 		w.before = func() error { return errFull }
 		d.press(answer...)

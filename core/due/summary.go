@@ -13,14 +13,16 @@ import (
 // SummaryVersion is the version of the summary's layout and of the rules that
 // fill it. Raise it whenever either changes: summaries are then made anew from
 // the journal.
-const SummaryVersion = 6
+const SummaryVersion = 7
 
 // Summary is what the screens of many stumps need of one, in a fixed layout:
 //
 //	stage 1, flags 1, scions 1, count of dues 1, events 4, last clock 8,
 //	across 4 (float32 mm), newest 8 (unix seconds), grafts taken 1, grafts of
-//	which that is known 1, day cut back 4, day set 4, then for each due
+//	which that is known 1, day cut back 4, day set 4, lots used 1, then for each due
 //	kind 1, hint and whether it is yearly 1, opens 8, by 8, since 8, ends 8 (0: never)
+//
+// and for each lot its id 16 and the scions it gave 2
 type Summary struct {
 	ID      record.StumpID
 	Stage   record.Stage
@@ -37,6 +39,24 @@ type Summary struct {
 	CutBack unit.Date // of the present attempt, 0 if it is not
 	Set     unit.Date // of its last scion
 	Dues    []Due
+	Used    []LotUse // by lot, in all its graftings
+}
+
+// LotUse is how many scions of a lot a stump took, those that broke included.
+type LotUse struct {
+	Lot    record.ID
+	Scions int
+}
+
+// used is the wood of recorded lots that a stump took, in order of the lots.
+func used(s *record.Stump) (out []LotUse) {
+	for lot, n := range s.Used() {
+		if lot != record.None {
+			out = append(out, LotUse{lot, n})
+		}
+	}
+	slices.SortFunc(out, func(x, y LotUse) int { return x.Lot.Compare(y.Lot) })
+	return out
 }
 
 // Summarize makes the summary of a stump; events is how many the journal has.
@@ -45,7 +65,7 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 	taken, known := s.Take(b)
 	out := Summary{
 		ID: s.ID, Stage: s.Stage(), Clash: len(s.Clashes) > 0, Noted: len(s.Notes) > 0, Against: len(a.Against) > 0,
-		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Of(s, b),
+		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Of(s, b), Used: used(s),
 	}
 	if a.CutBack != nil {
 		out.CutBack = b.Day(a.CutBack.At)
@@ -67,8 +87,9 @@ func (s Summary) Late(now time.Time) bool {
 }
 
 const (
-	summaryHead = 38
+	summaryHead = 39
 	summaryDue  = 34
+	summaryLot  = 18
 	yearlyBit   = 1 << 7
 )
 
@@ -89,6 +110,8 @@ func PackSummary(dst []byte, s Summary) []byte {
 	dst = append(dst, byte(min(s.Taken, 255)), byte(min(s.Known, 255)))
 	dst = binary.BigEndian.AppendUint32(dst, uint32(s.CutBack))
 	dst = binary.BigEndian.AppendUint32(dst, uint32(s.Set))
+	lots := s.Used[:min(len(s.Used), 255)]
+	dst = append(dst, byte(len(lots)))
 	for _, d := range dues {
 		hint := d.Hint
 		if d.Yearly {
@@ -104,13 +127,17 @@ func PackSummary(dst []byte, s Summary) []byte {
 		}
 		dst = binary.BigEndian.AppendUint64(dst, uint64(ends))
 	}
+	for _, u := range lots {
+		dst = append(dst, u.Lot[:]...)
+		dst = binary.BigEndian.AppendUint16(dst, uint16(min(u.Scions, math.MaxUint16)))
+	}
 	return dst
 }
 
 // UnpackSummary reads the fixed layout; ok is false if it is not whole. Times
 // are in the zone given.
 func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Summary, ok bool) {
-	if len(packed) < summaryHead || len(packed) != summaryHead+int(packed[3])*summaryDue || int(packed[0]) >= len(record.Stages()) {
+	if len(packed) < summaryHead || len(packed) != summaryHead+int(packed[3])*summaryDue+int(packed[38])*summaryLot || int(packed[0]) >= len(record.Stages()) {
 		return s, false
 	}
 	s = Summary{
@@ -132,6 +159,9 @@ func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Sum
 		if binary.BigEndian.Uint64(p[26:]) != 0 {
 			s.Dues[i].Ends = unix(p[26:], zone)
 		}
+	}
+	for p := packed[summaryHead+int(packed[3])*summaryDue:]; len(p) > 0; p = p[summaryLot:] {
+		s.Used = append(s.Used, LotUse{record.ID(p[:16]), int(binary.BigEndian.Uint16(p[16:]))})
 	}
 	return s, true
 }

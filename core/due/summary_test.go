@@ -32,6 +32,9 @@ func drawSummary(t *rapid.T) Summary {
 		}
 		s.Dues = append(s.Dues, d)
 	}
+	for i := range p(3) {
+		s.Used = append(s.Used, LotUse{record.ID{byte(i + 1)}, p(2000)})
+	}
 	return s
 }
 

@@ -3,6 +3,7 @@ package record
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -76,7 +77,7 @@ func (b *SlotsMarked) Say(sys unit.System) string {
 		words = append(words, unit.Count(b.Asked, "slot")+" asked for")
 	}
 	for _, arc := range b.Blocked {
-		words = append(words, fmt.Sprintf("%s at %s blocked", sys.Length(arc.Width.Length), ThreeDigits(arc.Bearing)))
+		words = append(words, fmt.Sprintf("%s at %s blocked", sys.Length(arc.Width.Length), arc.Bearing.Words()))
 	}
 	if len(words) == 0 {
 		return "no bark blocked"
@@ -109,6 +110,7 @@ type WoodChosen struct {
 	Nodes     []Node  // of each scion, lowest first
 	LongCut   Measure // of each scion; 0 for the usual length
 	Pieces    []Piece // cut from one stick, where that was reckoned
+	Slot      int     // of the one scion it is for, from 1; 0 for every scion of the stump
 }
 
 // Piece is one scion cut from a stick.
@@ -134,6 +136,9 @@ func (*WoodChosen) Kind() string { return "wood-chosen" }
 // Say is the answer in a few words.
 func (b *WoodChosen) Say(sys unit.System) string {
 	words := "wood " + b.Variety
+	if b.Slot > 0 {
+		words = fmt.Sprintf("wood of scion %d %s", b.Slot, b.Variety)
+	}
 	if b.Thickness.Given() {
 		words += ", " + sys.Exact(b.Thickness.Length)
 	}
@@ -153,6 +158,7 @@ func (b *WoodChosen) fields(f fields) {
 	nodes(f, &b.Nodes)
 	f.length("long_cut", &b.LongCut)
 	listOf(f, "pieces", &b.Pieces, (*Piece).fields)
+	f.number("slot", &b.Slot)
 }
 
 func nodes(f fields, v *[]Node) {
@@ -168,9 +174,17 @@ func checkNodes(nodes []Node) error {
 	return nil
 }
 
-func (*WoodChosen) question() string { return "wood" }
+func (b *WoodChosen) question() string {
+	if b.Slot > 0 {
+		return fmt.Sprint("wood/", b.Slot)
+	}
+	return "wood"
+}
 
 func (b *WoodChosen) check() error {
+	if b.Slot < 0 || b.Slot > 24 {
+		return errors.New("wood-chosen takes a slot of 1 to 24")
+	}
 	for _, p := range b.Pieces {
 		if err := checkNodes(p.Nodes); err != nil {
 			return err
@@ -179,7 +193,14 @@ func (b *WoodChosen) check() error {
 	return checkNodes(b.Nodes)
 }
 
-func (b *WoodChosen) apply(_ *Stump, a *Attempt, e Event) { a.Wood = standing(e, *b) }
+func (b *WoodChosen) apply(_ *Stump, a *Attempt, e Event) {
+	if b.Slot == 0 {
+		a.Wood = standing(e, *b)
+		return
+	}
+	a.WoodOf = slices.DeleteFunc(a.WoodOf, func(w Said[WoodChosen]) bool { return w.What.Slot == b.Slot })
+	a.WoodOf = append(a.WoodOf, said(e, *b))
+}
 
 // Checks are the six things seen on every scion; true is as it should be.
 type Checks struct {
@@ -263,6 +284,10 @@ func (b *ScionSet) fare(c *course) { c.grafts[b.Slot] = NoChange }
 // oneDeed: a scion is set once; said anew it is told more exactly, as how far
 // its split ran.
 func (*ScionSet) oneDeed() {}
+
+// doneAnew: after the scion of its slot broke another one is set, which is of
+// its own time.
+func (b *ScionSet) doneAnew(a *Attempt) bool { return a.Graft(b.Slot) == nil && a.BrokeIn(b.Slot) > 0 }
 
 func (*ScionSet) followed(*Attempt) bool { return true }
 

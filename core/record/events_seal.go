@@ -139,3 +139,7 @@ func (*WashedOff) Say(unit.System) string { return "white washed off" }
 func (*WashedOff) fields(fields) {}
 
 func (b *WashedOff) apply(_ *Stump, a *Attempt, e Event) { a.Washed = append(a.Washed, said(e, *b)) }
+
+// doneAnew: white that was painted since an earlier rain is washed off by
+// another.
+func (*WashedOff) doneAnew(a *Attempt) bool { return a.IsWhite() }

@@ -148,6 +148,8 @@ func (p picker) body(code int) Body {
 		b.Slot = min(b.Slot, 24)
 	case *SlotEmpty:
 		b.Slot = min(b.Slot+1, 24)
+	case *ScionBroke:
+		b.Slot = min(b.Slot+1, 24)
 	case *Looked:
 		b.Slip = []Slip{"", SlipsClean, Drags}[p(3)]
 	case *LotReceived:

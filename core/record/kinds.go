@@ -56,6 +56,7 @@ var kinds = []func() Body{
 	50: func() Body { return &SlotEmpty{} },
 	51: func() Body { return &WashedOff{} },
 	52: func() Body { return &AnotherYear{} },
+	53: func() Body { return &ScionBroke{} },
 }
 
 var kindByName = func() map[string]uint64 {

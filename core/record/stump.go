@@ -42,6 +42,8 @@ type Attempt struct {
 	Measured  *Said[StumpMeasured]
 	Slots     *Said[SlotsMarked]
 	Wood      *Said[WoodChosen]
+	WoodOf    []Said[WoodChosen] // of one scion each, where it is other wood
+	Broke     []Said[ScionBroke]
 	Grafts    []*Graft          // by slot
 	Empty     []Said[SlotEmpty] // slots that take none
 	Against   []Said[AgainstAdvice]
@@ -207,7 +209,7 @@ func (a *Attempt) settle() {
 	if a.White != nil && a.Sealed != nil && a.Sealed.At.After(a.White.At) {
 		a.White = nil // of the coat before
 	}
-	// A slot that was looked at but never set is no graft.
-	a.Grafts = slices.DeleteFunc(a.Grafts, func(g *Graft) bool { return g.Set == nil })
+	// A slot that was looked at but never set is no graft, nor one whose scion broke.
+	a.Grafts = slices.DeleteFunc(a.Grafts, func(g *Graft) bool { return g.Set == nil || a.broken(g) })
 	slices.SortFunc(a.Grafts, func(x, y *Graft) int { return x.Slot - y.Slot })
 }

@@ -135,12 +135,6 @@ func cutBehind(s string) (number, kind string, ok bool) {
 	return s, "", false
 }
 
-// degrees is a bearing as three digits, rounded as everywhere: 023.
-func ThreeDigits(b unit.Bearing) string {
-	three, _, _ := strings.Cut(b.Words(), " ")
-	return three
-}
-
 // Verdict is what a stump needs before it can be grafted, as judged.
 type Verdict string
 

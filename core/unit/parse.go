@@ -169,11 +169,14 @@ func ParseSpeed(s string, bare Speed) (Speed, error) {
 	return Speed(n) * size, nil
 }
 
+// compassLetters makes letters of compass words: north-east is ne.
+var compassLetters = strings.NewReplacer("north", "n", "south", "s", "east", "e", "west", "w", "-", "", " ", "")
+
 // ParseBearing reads degrees clockwise from north, 0 to 360, or a compass word
-// such as n, nne, sw.
+// such as n, nne, north-east.
 func ParseBearing(s string) (Bearing, error) {
 	word := strings.ToLower(strings.TrimSpace(s))
-	if b, ok := compass[word]; ok {
+	if b, ok := compass[compassLetters.Replace(word)]; ok {
 		return b, nil
 	}
 	n, name, ok := quantityOf(word)

@@ -157,9 +157,12 @@ func (s System) Exact(l Length) string {
 	return s.Length(l)
 }
 
-// Words prints a bearing as 030 (NNE).
-func (b Bearing) Words() string {
-	return fmt.Sprintf("%03.0f (%s)", math.Mod(math.Round(b.Normal().Deg()), 360), b.Point())
+// Words prints a bearing as 23°, NNE.
+func (b Bearing) Words() string { return b.Degrees() + "°, " + b.Point() }
+
+// Degrees prints a bearing in whole degrees, as it could be typed: 23.
+func (b Bearing) Degrees() string {
+	return strconv.Itoa(int(math.Mod(math.Round(b.Normal().Deg()), 360)))
 }
 
 // Point is the nearest of the sixteen compass points: NNE.

@@ -71,7 +71,7 @@ func TestShow(t *testing.T) {
 		{US, 3.625 * Inch, "3 5/8 in"}, {US, Inch / 2, "1/2 in"}, {US, 4 * Inch, "4 in"}, {US, 42 * Inch, "42 in"},
 		{US, 36.5 * Inch, "36 1/2 in"}, {US, 12 * Foot, "12 ft"}, {Metric, 92 * Millimetre, "92 mm"}, {Metric, 3.4 * Millimetre, "3.4 mm"},
 		{Metric, 1.07 * Metre, "1.07 m"}, {US, Fahrenheit(88), "88 F"}, {Metric, Temperature(31), "31 C"}, {US, 5 * MileAnHour, "5 mph"},
-		{US, Bearing(30), "030 (NNE)"}, {US, Bearing(359.7), "000 (N)"}, {US, 0.25, "0.25"}, {US, MakeDate(2027, 5, 4), "4 May 2027"},
+		{US, Bearing(30), "30°, NNE"}, {US, Bearing(359.7), "0°, N"}, {US, 0.25, "0.25"}, {US, MakeDate(2027, 5, 4), "4 May 2027"},
 		{US, 7.99 * Inch, "7.99 in"},
 	} {
 		if got := c.sys.Show(c.v); got != c.want {

@@ -65,7 +65,7 @@ func TestAVisitStandsAnswerByAnswer(t *testing.T) {
 		t.Errorf("after one key: %s", got)
 	}
 	w.present(StepVisit)
-	if _, a := w.asked(); !strings.HasPrefix(a.Question, "Graft 2 of 3, at 140 (SE)") {
+	if _, a := w.asked(); !strings.HasPrefix(a.Question, "Graft 2 of 3, at 140°, SE") {
 		t.Errorf("asked %q", a.Question)
 	}
 	w.clock("2027-05-31", 9, 0) // a visit broken off is no visit: on another day it begins anew
@@ -102,7 +102,7 @@ func TestDeathsAreExplained(t *testing.T) {
 		t.Errorf("causes %q, %q, %q", grafts[0].Cause, grafts[1].Cause, grafts[2].Cause)
 	}
 	w.clock("2027-06-06", 9, 0)
-	if _, a := w.asked(); a.Question != "Graft 3 of 3, at 260 (W): what do its buds do?" {
+	if _, a := w.asked(); a.Question != "Graft 3 of 3, at 260°, W: what do its buds do?" {
 		t.Errorf("asked %q; the dead are not asked for", a.Question)
 	}
 	w.press("5", "0")

@@ -34,6 +34,7 @@ type Choice struct {
 	Entry   *Entry
 	Go      StepID
 	Leave   bool // on to the next stump
+	Lots    bool // to the lots of scion wood, where one can be received
 	Pick    PickList
 	Picked  func(word string) []record.Body // what the word picked says; nil where the list itself tells
 	Doubt   *Doubt                          // said before the answer is taken: its ways on stand in its place

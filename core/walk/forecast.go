@@ -20,7 +20,11 @@ func (c *Case) forecast() string {
 	set := c.A.SetAt()
 	fresh := set.IsZero() || c.B.Day(c.Now)-c.B.Day(set) <= trade.HeatLookDays
 	soft := !c.A.FirstPush().IsZero() && len(c.A.Headed) == 0
-	return Forecast(c.B, c.B.Day(c.Now), fresh, soft)
+	warn := Forecast(c.B, c.B.Day(c.Now), fresh, soft)
+	if c.faceOfToday() || !set.IsZero() { // the top is off: what still helps
+		warn = strings.Replace(warn, "Postpone, or white and shade.", "White in time, and shade.", 1)
+	}
+	return warn
 }
 
 // Forecast is what the weather put down for the coming days means: heat for

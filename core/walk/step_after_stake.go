@@ -23,7 +23,7 @@ func stakeSteps() []*Step {
 func askStake(c *Case, a *Ask) {
 	a.Question = "Stake it. How high above the graft, on which side?"
 	a.Because = c.because(due.Stake, "Its top is the height the leader is headed to.")
-	typed := &Entry{Asks: "height above the graft and side, such as 6ft w", Read: c.readStake}
+	typed := &Entry{Text: true, Asks: "height above the graft and side, such as 6ft w", Read: c.readStake}
 	before := c.Before.Stake
 	if before == nil {
 		a.Entry = typed
@@ -39,11 +39,11 @@ func askStake(c *Case, a *Ask) {
 // readStake reads a height and a side: 6ft w, 72 in 225.
 func (c *Case) readStake(text string) ([]record.Body, error) {
 	accepted := &unit.Error{Given: text, Accepted: "the height above the graft and the side, such as 6ft w or 1.8m 225"}
-	words := strings.Fields(text)
+	words := strings.Fields(spacedHour.ReplaceAllString(text, "${1}h"))
 	if len(words) < 2 {
 		return nil, accepted
 	}
-	side, err := unit.ParseBearing(words[len(words)-1])
+	side, err := c.readBearing(words[len(words)-1])
 	if err != nil {
 		return nil, accepted
 	}

@@ -108,6 +108,7 @@ func askHeight(c *Case, a *Ask) {
 		a.Because = fmt.Sprintf("It stands at %s; a graft there again wants fresh wood below.", c.length(top))
 		a.Entry.Likely = c.length(height)
 	}
+	a.Warn = c.beforeSaw(height, trade.CutBackOpens)
 	if old, ok := c.cutBefore(); ok {
 		a.Entry.startFrom(c.exact(old.Height, old.Across), &old)
 		if old.Across.Given() {

@@ -2,6 +2,7 @@ package walk
 
 import (
 	"fmt"
+	"strings"
 
 	"barkslip/core/ready"
 	"barkslip/core/record"
@@ -149,8 +150,9 @@ func askFreshCut(c *Case, a *Ask) {
 		return []record.Body{&record.FreshCut{Height: m, Torn: old.Torn}}, err
 	}}})
 	a.Likely = likely
+	a.Warn = c.beforeSaw(height, 0)
 	if b := c.B.Browse; b.Given() && height > 0 && height < b.Length {
-		a.Warn = fmt.Sprintf("%s is below the browse height of %s.", c.length(height), c.length(b.Length))
+		a.Warn = strings.TrimSpace(a.Warn + " " + fmt.Sprintf("%s is below the browse height of %s.", c.length(height), c.length(b.Length)))
 	}
 }
 

@@ -56,7 +56,7 @@ func TestCorrectedFreshCutKeepsItsHeight(t *testing.T) {
 // the slots alone.
 func TestCorrectedMeasureKeepsTheRest(t *testing.T) {
 	w := atFace(t, recordtest.Northern()).press("3.4 3.1@30", "1")
-	if a := w.asks(StepMeasure); a.Entry.Likely != "3.4 in, 3.1 in @030" {
+	if a := w.asks(StepMeasure); a.Entry.Likely != "3.4 in, 3.1 in @30" {
 		t.Errorf("likely %q", a.Entry.Likely)
 	}
 	w.correct(StepMeasure, "enter")
@@ -90,16 +90,16 @@ func TestWidestFace(t *testing.T) {
 func TestSlotsAreNamedByBearing(t *testing.T) {
 	w := atSlots(t, recordtest.Northern(), "3.4")
 	_, a := w.asked()
-	if a.Question != "3 slots at 022, 142, 263, 3 9/16 in apart. Mark them so?" {
+	if a.Question != "3 slots at 22°, NNE; 142°, SE; 263°, W: 3 9/16 in apart. Mark them so?" {
 		t.Errorf("%q", a.Question)
 	}
-	w.says(a.Because, "022 faces the shade side", "; assumed, no record yet.")
+	w.says(a.Because, "22°, NNE faces the shade side", "; assumed, no record yet.")
 	assumed := strings.Join(a.Work[1].Assumed, "; ")
 	w.says(assumed, "0.3", "until this block has a record of its own")
 	w.press("1", "9:Lantern", "3/8", "1")
 	c, scion := w.asked()
-	w.says(scion.Question, "at 022 ")
-	if got := doneSlots(c); got != told("022 142 263") {
+	w.says(scion.Question, "at 22°, NNE")
+	if got := doneSlots(c); got != told("NNE SE W") {
 		t.Errorf("%q", got.words)
 	}
 }
@@ -135,7 +135,7 @@ func TestMoreSlotsThanFit(t *testing.T) {
 	w.says(a.Warn, "6 asked for, 5 marked", "1 15/16 in")
 	w.Say(w.now, &record.SlotsMarked{Asked: 1}, w.Fold().Answers("slots")...)
 	_, a = w.asked()
-	if a.Question != "1 slot at 022. Mark it so?" || hasChoice(a, "one fewer") {
+	if a.Question != "1 slot at 22°, NNE. Mark it so?" || hasChoice(a, "one fewer") {
 		t.Errorf("%q", a.Question)
 	}
 }
@@ -154,7 +154,7 @@ func hasChoice(a Ask, word string) bool {
 func TestShadeSide(t *testing.T) {
 	w := atSlots(t, recordtest.Northern(), "3.4").press("4:22:5in")
 	_, a := w.asked()
-	w.says(a.Because, "none faces the shade side: its bark is blocked", "blocked 5 in at 022")
+	w.says(a.Because, "none faces the shade side: its bark is blocked", "blocked 5 in at 22°, NNE")
 	w = atSlots(t, recordtest.Northern(), "3").press("4:61:1.44in 190:4.11in 331:2.06in", "3")
 	_, a = w.asked()
 	w.says(a.Because, "none faces the shade side: the widest spacing puts none there")
@@ -162,7 +162,7 @@ func TestShadeSide(t *testing.T) {
 	south.Placed = true
 	w = atSlots(t, south, "3.4")
 	_, a = w.asked()
-	w.says(a.Because, "158 faces the shade side")
+	w.says(a.Because, "158°, SSE faces the shade side")
 }
 
 // Bark blocked is added to what is blocked; where none is left free, what is
@@ -172,7 +172,7 @@ func TestBlockedBark(t *testing.T) {
 	_, a := w.asked()
 	w.says(a.Choices[3].Meaning, "besides 2 in at 120")
 	_, err := a.Choices[3].Entry.Read("90:12in")
-	if err == nil || !strings.Contains(err.Error(), "12 in of bark at 090 cannot be: all round it is 9 3/8 in") {
+	if err == nil || !strings.Contains(err.Error(), "12 in of bark at 90°, E cannot be: all round it is 9 3/8 in") {
 		t.Errorf("%v", err)
 	}
 	w.press("4:300:7.5in")
@@ -180,7 +180,7 @@ func TestBlockedBark(t *testing.T) {
 	if len(c.Plan().Blocked) != 2 || a.Choices[0].Key != "1" {
 		t.Errorf("%v, %v", c.Plan().Blocked, a.Choices)
 	}
-	w.says(a.Because, "2 in at 120, 7 1/2 in at 300 of bark is blocked")
+	w.says(a.Because, "2 in at 120°, ESE; 7 1/2 in at 300°, WNW of bark is blocked")
 	w.press("1:300:1in")
 	if c = w.sees(); len(c.Plan().Blocked) != 1 || c.Plan().Blocked[0].Bearing != 300 {
 		t.Errorf("%v", c.Plan().Blocked)

@@ -122,7 +122,7 @@ func TestSayLimbs(t *testing.T) {
 		{&record.NurseJudged{Leaf: "none"}, "no limb left"}, {&record.LimbTakenOff{Left: 1}, "limb off, 1 limb left"}, {&record.LimbTakenOff{}, "limb off, no limb left"},
 		{&record.CutBack{Height: record.Measured(42*unit.Inch, unit.US), Across: record.Measured(3.4*unit.Inch, unit.US)}, "cut back 42 in, 3.4 in across"},
 		{&record.Gashed{Number: 1}, "1 gash"}, {&record.Gashed{Number: 2, Depth: record.Measured(unit.Inch/2, unit.US)}, "2 gashes, 1/2 in deep"}, {&record.Drilled{Number: 2}, "2 drain holes"},
-		{&record.SlotsMarked{Asked: 3, Blocked: []record.Arc{{Bearing: 120, Width: near, Why: "blocked"}}}, "3 slots asked for, 24 in at 120 blocked"},
+		{&record.SlotsMarked{Asked: 3, Blocked: []record.Arc{{Bearing: 120, Width: near, Why: "blocked"}}}, "3 slots asked for, 24 in at 120°, ESE blocked"},
 	} {
 		if got := record.Say(c.body, unit.US); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)

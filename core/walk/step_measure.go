@@ -33,7 +33,7 @@ func (c *Case) readMeasured(text string) ([]record.Body, error) {
 	}
 	if said {
 		var err error
-		if m.LongWay, err = unit.ParseBearing(way); err != nil {
+		if m.LongWay, err = c.readBearing(way); err != nil {
 			return nil, err
 		}
 		m.LongWaySaid = true
@@ -67,7 +67,7 @@ func askMeasure(c *Case, a *Ask) {
 func (c *Case) measuredWords(m record.StumpMeasured) string {
 	words := c.exact(m.Across, m.Across2)
 	if m.LongWaySaid {
-		words += " @" + record.ThreeDigits(m.LongWay)
+		words += " @" + m.LongWay.Degrees()
 	}
 	return words
 }
@@ -97,8 +97,8 @@ func askLongWay(c *Case, a *Ask) {
 		m.LongWay, m.LongWaySaid = w.bearing, true
 		a.choose(strconv.Itoa(i+1), w.word, "", &m)
 	}
-	a.choice(Choice{Key: "5", Word: "a bearing", Meaning: "type the degrees", Entry: &Entry{Asks: "degrees from north", Read: func(text string) ([]record.Body, error) {
-		b, err := unit.ParseBearing(text)
+	a.choice(Choice{Key: "5", Word: "a bearing", Meaning: "type it", Entry: &Entry{Text: true, Asks: "N, NNE; degrees; or the clock seen from the shade side: 3h", Read: func(text string) ([]record.Body, error) {
+		b, err := c.readBearing(text)
 		m := c.A.Measured.What
 		m.LongWay, m.LongWaySaid = b, true
 		return []record.Body{&m}, err
@@ -111,7 +111,7 @@ func askLongWay(c *Case, a *Ask) {
 				a.Likely = strconv.Itoa(i + 1)
 			}
 		}
-		a.Choices[4].Entry.startFrom(record.ThreeDigits(c.A.Measured.What.LongWay), &c.A.Measured.What)
+		a.Choices[4].Entry.startFrom(c.A.Measured.What.LongWay.Degrees(), &c.A.Measured.What)
 	}
 }
 
@@ -119,5 +119,5 @@ func doneLongWay(c *Case) answer {
 	if c.A.Measured == nil || !c.A.Measured.What.LongWaySaid {
 		return open
 	}
-	return told(record.ThreeDigits(c.A.Measured.What.LongWay))
+	return told(c.A.Measured.What.LongWay.Words())
 }

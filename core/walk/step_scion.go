@@ -40,8 +40,13 @@ func (c *Case) Slot() int {
 // woodFor is the wood of the scion for a slot: its own piece of the stick where
 // one was cut.
 func (c *Case) woodFor(slot int) record.WoodChosen {
+	for _, own := range c.A.WoodOf {
+		if own.What.Slot == slot {
+			return own.What
+		}
+	}
 	w := c.wood()
-	if slot <= len(w.Pieces) {
+	if slot <= len(w.Pieces) && c.A.BrokeIn(slot) == 0 {
 		p := w.Pieces[slot-1]
 		w.Nodes = p.Nodes
 		if p.Thickness.Given() {
@@ -76,12 +81,16 @@ func askScion(c *Case, a *Ask) {
 	if a.Warn == "" && singleBudded(w.Nodes) {
 		a.Warn = "Single-budded wood: second best, not refused."
 	}
-	if given := len(c.wood().Pieces); a.Warn == "" && given > 0 && n > given {
+	if given := len(c.wood().Pieces); a.Warn == "" && w.Slot == 0 && given > 0 && n > given {
 		a.Warn = fmt.Sprintf("The stick gave %s; this one is cut from other wood.", unit.Count(given, "scion"))
 	}
 	c.cutWords(a, w)
-	if pieces := c.wood().Pieces; n <= len(pieces) {
+	if pieces := c.wood().Pieces; n <= len(pieces) && w.Slot == 0 && c.A.BrokeIn(n) == 0 {
 		a.Because = fmt.Sprintf("Cut it %s from the butt.%s %s", record.CutPlaces(pieces[n-1:n], c.B.Units), c.moreSticks(), a.Because)
+	}
+	a.choice(c.otherWood(n))
+	if ch, ok := c.broke("0"); ok {
+		a.choice(ch)
 	}
 	if len(c.A.Grafts) > 0 && c.A.Graft(n) == nil {
 		a.choose("9", "stays empty", "no scion goes into this slot", &record.SlotEmpty{Slot: n})

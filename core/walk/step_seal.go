@@ -45,6 +45,9 @@ func askSeal(c *Case, a *Ask) {
 			a.Choices[i].Doubt = c.staysEmpty(empty, a.Choices[i])
 		}
 	}
+	if ch, ok := c.broke("3"); ok {
+		a.choice(ch)
+	}
 	a.Likely = "1"
 	if c.Before.Cover == record.Bare {
 		a.Likely = "2"
@@ -165,7 +168,7 @@ func askWhite(c *Case, a *Ask) {
 	a.choose("1", "painted white", "over everything, buds too", &record.PaintedWhite{})
 	a.Choices[0].Doubt = c.wetStill()
 	a.choose("2", "still wet", "look again in 30 min", &record.StillWet{})
-	a.choose("3", "rained on", "wet again: look in 30 min", &record.StillWet{Rain: true})
+	c.rain(a)
 	a.choice(Choice{Key: "4", Word: "next stump", Meaning: "its clock stays above", Leave: true})
 	a.Likely = "1"
 	if running && c.Now.Before(d.Opens) {
@@ -219,4 +222,16 @@ func doneRing(c *Case) answer {
 		return told(c.when(c.A.Rings[n-1].At))
 	}
 	return open
+}
+
+// rain is what rain did, by what it fell on: on sealer that is not white it is
+// wet again; white that was painted today, or is asked about again, may be washed
+// off and is painted again. Hard rain later on is seen at the seal check.
+func (c *Case) rain(a *Ask) {
+	if !c.A.IsWhite() {
+		a.choose("3", "rained on", "wet again: look in 30 min", &record.StillWet{Rain: true})
+		return
+	}
+	a.choose("3", "washed off", "rain on wet paint: paint it again", &record.WashedOff{})
+	a.choice(Choice{Key: "5", Word: "hard rain", Meaning: "later on: see whether the seal is whole", Go: StepSealCheck})
 }

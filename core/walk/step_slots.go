@@ -8,6 +8,7 @@ import (
 
 	"barkslip/core/girth"
 	"barkslip/core/record"
+	"barkslip/core/scion"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
@@ -32,11 +33,22 @@ func (c *Case) Plan() record.SlotsMarked {
 // Layout reckons where the slots go for a number asked and bark blocked.
 func (c *Case) Layout(p record.SlotsMarked) (girth.Layout, error) {
 	face, shade := c.face(), c.B.Shade()
-	plan := girth.SlotPlan{Across: face.Across, Across2: face.Across2, LongWay: face.LongWay, Scions: p.Asked, Toward: &shade}
+	plan := girth.SlotPlan{Across: face.Across, Across2: face.Across2, LongWay: face.LongWay, Scions: p.Asked, Slot: c.slotWidth(), Toward: &shade}
 	for _, b := range p.Blocked {
 		plan.Blocked = append(plan.Blocked, girth.Arc{Bearing: b.Bearing, Width: b.Width.Length})
 	}
 	return girth.Slots(plan)
+}
+
+// slotWidth is how wide a slot is cut: close to the scion's width once the wood
+// is known, else the usual width. Blocked bark is kept clear of half of it.
+func (c *Case) slotWidth() unit.Length {
+	if w := c.wood(); w.Thickness.Given() {
+		if cut, err := scion.Cuts(w.Cut()); err == nil {
+			return cut.Slot.Least
+		}
+	}
+	return trade.SlotWidth
 }
 
 // face is the outline of the stump as measured.
@@ -99,7 +111,7 @@ func askSlots(c *Case, a *Ask) {
 func (c *Case) noBark(a *Ask, p record.SlotsMarked) {
 	a.Question = "No bark is free for a slot."
 	a.Because = fmt.Sprintf("%s of bark is blocked: of %s all round no %s is left for a slot.",
-		c.arcsSaid(p.Blocked), c.length(c.face().Girth()), c.length(trade.SlotWidth))
+		c.arcsSaid(p.Blocked), c.length(c.face().Girth()), c.length(c.slotWidth()))
 	anew := p
 	anew.Blocked = nil
 	a.choice(Choice{Key: "1", Word: "type it anew", Meaning: "in place of what is blocked", Entry: c.blockEntry(anew)})
@@ -116,12 +128,12 @@ func (c *Case) roomFor(p record.SlotsMarked) bool {
 func slotsAsked(l girth.Layout, gap string) string {
 	var at []string
 	for _, s := range l.Slots {
-		at = append(at, record.ThreeDigits(s.Bearing))
+		at = append(at, s.Bearing.Words())
 	}
 	if len(at) == 1 {
 		return fmt.Sprintf("1 slot at %s. Mark it so?", at[0])
 	}
-	return fmt.Sprintf("%d slots at %s, %s apart. Mark them so?", len(at), strings.Join(at, ", "), gap)
+	return fmt.Sprintf("%d slots at %s: %s apart. Mark them so?", len(at), strings.Join(at, "; "), gap)
 }
 
 // slotsWarn is what to mind of a layout.
@@ -179,7 +191,7 @@ func (c *Case) shadeWords(l girth.Layout, p record.SlotsMarked) string {
 	near := slices.MinFunc(l.Slots, func(x, y girth.Slot) int { return cmp.Compare(x.Bearing.From(shade), y.Bearing.From(shade)) })
 	switch {
 	case near.Bearing.From(shade) <= facesShade:
-		return record.ThreeDigits(near.Bearing) + " faces the shade side"
+		return near.Bearing.Words() + " faces the shade side"
 	case c.allBlocked(p, shade):
 		return "none faces the shade side: its bark is blocked"
 	}
@@ -193,7 +205,7 @@ func (c *Case) allBlocked(p record.SlotsMarked, side unit.Bearing) bool {
 		if !slices.ContainsFunc(p.Blocked, func(b record.Arc) bool {
 			apart := face.Along(side+off) - face.Along(b.Bearing)
 			apart = max(apart, -apart)
-			return min(apart, face.Girth()-apart) < (b.Width.Length+trade.SlotWidth)/2
+			return min(apart, face.Girth()-apart) < (b.Width.Length+c.slotWidth())/2
 		}) {
 			return false
 		}
@@ -203,7 +215,7 @@ func (c *Case) allBlocked(p record.SlotsMarked, side unit.Bearing) bool {
 
 // blockEntry reads bark to be blocked besides what the plan has.
 func (c *Case) blockEntry(p record.SlotsMarked) *Entry {
-	return &Entry{Asks: c.arcExample(), Read: func(text string) ([]record.Body, error) {
+	return &Entry{Text: true, Asks: c.arcExample(), Read: func(text string) ([]record.Body, error) {
 		blocked, err := c.readArcs(text, "blocked", c.face().Girth())
 		if err != nil {
 			return nil, err
@@ -223,7 +235,7 @@ func doneSlots(c *Case) answer {
 	}
 	var words []string
 	for _, s := range c.A.Slots.What.Slots {
-		words = append(words, record.ThreeDigits(s.Bearing))
+		words = append(words, s.Bearing.Point())
 	}
 	return told(strings.Join(words, " "))
 }

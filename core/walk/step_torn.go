@@ -13,7 +13,7 @@ import (
 func askTorn(c *Case, a *Ask) {
 	a.Question = "Where is the bark torn?"
 	a.Because = "Bearing of the middle and length along the bark; slots keep clear of it."
-	a.Entry = &Entry{Asks: c.arcExample() + "; more with a space", Read: c.readTorn}
+	a.Entry = &Entry{Text: true, Asks: c.arcExample() + "; more with a space", Read: c.readTorn}
 	if old := c.cutToCorrect(); len(old.Torn) > 0 {
 		a.Entry.startFrom(c.arcWords(old.Torn, ":"), &old)
 	}
@@ -29,18 +29,20 @@ func (c *Case) readTorn(text string) ([]record.Body, error) {
 	return []record.Body{&cut}, nil
 }
 
-func (c *Case) arcExample() string { return "bearing:length, such as " + c.eg("120:2in", "120:5cm") }
+func (c *Case) arcExample() string {
+	return "side:length, such as " + c.eg("NE:2in, 120:2in, 3h:2in", "NE:5cm, 120:5cm, 3h:5cm")
+}
 
 // readArcs reads stretches of bark, none longer than the bark all round: 120:2in
 // 270:1.
 func (c *Case) readArcs(text, why string, round unit.Length) ([]record.Arc, error) {
 	var out []record.Arc
-	for _, word := range strings.Fields(text) {
+	for _, word := range strings.Fields(spacedHour.ReplaceAllString(strings.ReplaceAll(text, ",", " "), "${1}h")) {
 		at, long, ok := strings.Cut(word, ":")
 		if !ok {
 			return nil, &unit.Error{Given: word, Accepted: c.arcExample()}
 		}
-		bearing, err := unit.ParseBearing(at)
+		bearing, err := c.readBearing(at)
 		if err != nil {
 			return nil, err
 		}
@@ -49,7 +51,7 @@ func (c *Case) readArcs(text, why string, round unit.Length) ([]record.Arc, erro
 		case err != nil:
 			return nil, err
 		case width.Length <= 0 || width.Length >= round:
-			return nil, fmt.Errorf("%s of bark at %s cannot be: all round it is %s", c.length(width.Length), record.ThreeDigits(bearing), c.length(round))
+			return nil, fmt.Errorf("%s of bark at %s cannot be: all round it is %s", c.length(width.Length), bearing.Words(), c.length(round))
 		}
 		out = append(out, record.Arc{Bearing: bearing, Width: width, Why: why})
 	}
@@ -64,7 +66,7 @@ func (c *Case) readArcs(text, why string, round unit.Length) ([]record.Arc, erro
 func (c *Case) arcWords(arcs []record.Arc, parted string) string {
 	var words []string
 	for _, t := range arcs {
-		words = append(words, record.ThreeDigits(t.Bearing)+parted+strings.ReplaceAll(c.B.Units.Exact(t.Width.Length), " ", ""))
+		words = append(words, t.Bearing.Degrees()+parted+strings.ReplaceAll(c.B.Units.Exact(t.Width.Length), " ", ""))
 	}
 	return strings.Join(words, " ")
 }
@@ -77,11 +79,11 @@ func doneTorn(c *Case) answer {
 	return told(c.arcsSaid(c.A.FreshCuts[n-1].What.Torn))
 }
 
-// arcsSaid names stretches of bark: "2 in at 120, 1 in at 270".
+// arcsSaid names stretches of bark: "2 in at 120°, ESE; 1 in at 270°, W".
 func (c *Case) arcsSaid(arcs []record.Arc) string {
 	var words []string
 	for _, t := range arcs {
-		words = append(words, fmt.Sprintf("%s at %s", c.length(t.Width.Length), record.ThreeDigits(t.Bearing)))
+		words = append(words, fmt.Sprintf("%s at %s", c.length(t.Width.Length), t.Bearing.Words()))
 	}
-	return strings.Join(words, ", ")
+	return strings.Join(words, "; ")
 }

@@ -29,21 +29,24 @@ func askWood(c *Case, a *Ask) {
 		}
 		key = 2
 	}
-	for _, lot := range c.lots() {
-		if key > 8 {
+	now, folded := c.lots()
+	for _, lot := range now {
+		if key > 7 {
 			break
 		}
-		r := lot.Received.What
-		doubts := lot.Doubts(c.B, c.B.Day(c.Now))
-		meaning := strings.Join(append([]string{r.Variety}, doubts...), ", ")
-		if a.Likely == "" && len(doubts) == 0 && c.planned(r.Variety) {
-			a.Likely = strconv.Itoa(key)
+		ch, sound := c.lotChoice(strconv.Itoa(key), lot)
+		if a.Likely == "" && sound && c.planned(lot.Received.What.Variety) {
+			a.Likely = ch.Key
 		}
-		a.choose(strconv.Itoa(key), r.Name, meaning, &record.WoodChosen{Lot: lot.ID, Variety: r.Variety, Thickness: r.Thickness})
+		a.choice(ch)
 		key++
+	}
+	if len(folded) > 0 {
+		a.choice(c.foldedLots("8", folded))
 	}
 	other := &Entry{Asks: "variety", Likely: planned, Text: true, Read: c.readVariety}
 	a.choice(Choice{Key: "9", Word: "other wood", Meaning: "type the variety on the label", Entry: other})
+	a.choice(Choice{Key: "0", Word: "a new lot", Meaning: "came in: put it down, then Esc", Lots: true})
 	if c.again && c.A.Wood != nil {
 		c.keepWood(a, other)
 	}
@@ -85,8 +88,7 @@ func (c *Case) planned(variety string) bool {
 
 // lots are the lots to choose from: this season's, of the planned variety first.
 // Those held, and of seasons past, are folded away while there are others.
-func (c *Case) lots() []*record.Lot {
-	var now, folded []*record.Lot
+func (c *Case) lots() (now, folded []*record.Lot) {
 	for _, l := range c.Book.LotList() {
 		if c.inUse(l) {
 			now = append(now, l)
@@ -95,7 +97,7 @@ func (c *Case) lots() []*record.Lot {
 		}
 	}
 	if len(now) == 0 {
-		now = folded
+		now, folded = folded, nil
 	}
 	other := func(l *record.Lot) int {
 		if c.planned(l.Received.What.Variety) {
@@ -104,7 +106,48 @@ func (c *Case) lots() []*record.Lot {
 		return 1
 	}
 	slices.SortStableFunc(now, func(x, y *record.Lot) int { return other(x) - other(y) })
-	return now
+	return now, folded
+}
+
+// lotChoice takes the wood of a lot; sound is false where something speaks
+// against it here.
+func (c *Case) lotChoice(key string, lot *record.Lot) (ch Choice, sound bool) {
+	r := lot.Received.What
+	w := &record.WoodChosen{Lot: lot.ID, Variety: r.Variety, Thickness: r.Thickness}
+	doubts := lot.Doubts(c.B, c.B.Day(c.Now))
+	if word, _ := c.unfit(*w); word != "" {
+		doubts = append(doubts, c.length(r.Thickness.Length)+", "+word+" for this stump")
+	}
+	words := append([]string{r.Variety}, doubts...)
+	left, counted := c.Book.LeftOf(lot.ID, c.Used)
+	if counted {
+		words = append(words, left.Words())
+	}
+	sound = len(doubts) == 0 && (!counted || left.Most > 0)
+	return Choice{Key: key, Word: r.Name, Meaning: strings.Join(words, ", "), Bodies: []record.Body{w}}, sound
+}
+
+// foldedLots is one choice for the lots held and those of past years.
+func (c *Case) foldedLots(key string, lots []*record.Lot) Choice {
+	which := &Doubt{Says: "These are held, or of past years."}
+	for i, lot := range lots[:min(len(lots), 9)] {
+		ch, _ := c.lotChoice(strconv.Itoa(i+1), lot)
+		which.Ways = append(which.Ways, ch)
+	}
+	return Choice{Key: key, Word: "put away", Meaning: unit.Count(len(lots), "lot") + " held or of past years", Doubt: which}
+}
+
+// runsOut warns of a lot that may not last for the stump.
+func (c *Case) runsOut(w record.WoodChosen) string {
+	left, counted := c.Book.LeftOf(w.Lot, c.Used)
+	needed := c.A.Marked() - len(c.A.Grafts) - len(c.A.Empty)
+	switch {
+	case !counted || needed <= 0 || left.Least >= needed:
+		return ""
+	case left.Most == 0:
+		return fmt.Sprintf("%s is %s.", c.Book.LotOf(w.Lot).Received.What.Name, left.Words())
+	}
+	return fmt.Sprintf("%s may not last: %s, %d needed here.", c.Book.LotOf(w.Lot).Received.What.Name, left.Words(), needed)
 }
 
 // inUse says whether a lot is of this season's wood and not held.
@@ -270,8 +313,13 @@ func doneNodes(c *Case) answer {
 }
 
 // woodWarn is what to mind about wood chosen for the stump: first of all
-// another variety than the one planned.
+// another variety than the one planned, then its thickness, then what is left.
 func (c *Case) woodWarn(w record.WoodChosen) string {
+	return strings.Join(slices.DeleteFunc([]string{c.labelWarn(w), c.Unfit(w), c.runsOut(w)}, func(s string) bool { return s == "" }), " ")
+}
+
+// labelWarn is what speaks against wood by its label or its lot.
+func (c *Case) labelWarn(w record.WoodChosen) string {
 	if other := c.otherVariety(w.Variety); other != "" {
 		return other
 	}

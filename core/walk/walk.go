@@ -72,10 +72,11 @@ type Case struct {
 	Now    time.Time
 	Found  ready.Found
 	Advice ready.Advice
-	Before Habit      // wood and method of the stump before
-	Odds   tally.Odds // of the block; nought where they were not reckoned
-	again  bool       // the step was chosen again after it was answered
-	dues   []due.Due  // once asked for
+	Before Habit             // wood and method of the stump before
+	Odds   tally.Odds        // of the block; nought where they were not reckoned
+	Used   map[record.ID]int // scions set by lot, in the whole book; nil where they were not counted
+	again  bool              // the step was chosen again after it was answered
+	dues   []due.Due         // once asked for
 	asked  bool
 	heats  map[time.Time]hot // reckoned so far
 }

@@ -145,6 +145,8 @@ func (t Theme) paintLine(b *strings.Builder, l Line) {
 		ink := t.ink[s.Ink]
 		if t.ASCII {
 			s.Text = strings.ReplaceAll(s.Text, "…", "~")
+			n := strings.Count(s.Text, "°")
+			s.Text = strings.ReplaceAll(s.Text, "°", "") + strings.Repeat(" ", n)
 		}
 		b.WriteString(ink[0])
 		b.WriteString(s.Text)

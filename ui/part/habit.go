@@ -36,6 +36,9 @@ func (x *Session) NoteHabit(id record.StumpID, b record.Body) {
 	case *record.Staked:
 		x.staked = &stake{id.Block, b}
 	case *record.WoodChosen, *record.Sealed:
+		if w, isWood := b.(*record.WoodChosen); isWood && w.Slot > 0 { // of one scion alone
+			return
+		}
 		if x.before.Stump != id {
 			x.earlier = x.before
 		}

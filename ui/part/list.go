@@ -41,6 +41,12 @@ func (x *Session) Picks(title, why string, items []Item) Msgs {
 	return Msgs{PickList{NewList(x, title, why, items)}}
 }
 
+// Unpicked has no item picked at first, so that Enter takes none unseen.
+func (l *List) Unpicked() *List {
+	l.at = -1
+	return l
+}
+
 // AsScreen has the list be there still when one of its items was picked, by a
 // digit or with the arrows.
 func (l *List) AsScreen() *List {

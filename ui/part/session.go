@@ -32,6 +32,7 @@ type Session struct {
 	oddsFor         record.ID
 	sums            sums
 	acts            acts
+	used            map[record.ID]int // see Used
 }
 
 // NewSession begins a session on a window of the least full size.

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"barkslip/core/due"
+	"barkslip/core/plan"
 	"barkslip/core/record"
 )
 
@@ -52,6 +53,12 @@ func (x *Session) renew(sum due.Summary) bool {
 	if !known {
 		return false
 	}
+	if x.used != nil {
+		for _, u := range have[at].Used {
+			x.used[u.Lot] -= u.Scions
+		}
+		plan.UsedOf(x.used, []due.Summary{sum})
+	}
 	have[at] = sum
 	x.Clocks.renew(sum)
 	return true
@@ -59,6 +66,19 @@ func (x *Session) renew(sum due.Summary) bool {
 
 // Reread forgets all that was read of the book, which has changed as a whole.
 func (x *Session) Reread() {
-	x.sums, x.oddsFor = nil, record.None
+	x.sums, x.used, x.oddsFor = nil, nil, record.None
 	x.Clocks.refresh(x)
+}
+
+// Used is how many scions of each lot were set, on all blocks of the book; it is
+// counted once and kept in step with every answer.
+func (x *Session) Used() map[record.ID]int {
+	if x.used == nil {
+		used := map[record.ID]int{}
+		for _, b := range x.Book.Folded().List() {
+			plan.UsedOf(used, x.Summaries(b.ID))
+		}
+		x.used = used
+	}
+	return x.used
 }

@@ -23,6 +23,7 @@ type Screen struct {
 	x      *part.Session
 	pace   plan.Pace
 	supply plan.Supply
+	wood   []plan.Wood
 }
 
 // New is the plan of the session's block.
@@ -32,6 +33,7 @@ func New(x *part.Session) *Screen { return &Screen{x: x} }
 func (s *Screen) Load() error {
 	site, sums := s.x.Site(), s.x.Summaries(s.x.Block)
 	s.pace, s.supply = plan.PaceOf(site, sums, s.x.Time()), plan.SupplyOf(sums)
+	s.wood = plan.WoodOf(s.x.Book.Folded(), s.x.Used())
 	s.Page = part.NewPage(s.x, "Pace and supplies", site.Name, s.lines)
 	return s.x.Trouble()
 }
@@ -63,6 +65,14 @@ func (s *Screen) lines(width int) []paper.Line {
 	}
 	lines = append(lines, nil)
 	say(paper.Strong, supplyWords(s.supply, sys))
+	if words := woodWords(s.wood, s.supply.Scions, s.x.Site().Variety); words != "" {
+		say(paper.Strong, words)
+	}
+	for _, w := range s.wood {
+		if r := w.Lot.Received.What; w.Counted {
+			say(paper.Plain, fmt.Sprintf("%s, %s: %s.", r.Name, r.Variety, w.Left.Words()))
+		}
+	}
 	for _, w := range append(s.pace.Work, s.supply.Work) {
 		lines = append(append(lines, nil), part.WorkLines(w, sys, wide)...)
 	}
@@ -137,4 +147,19 @@ func supplyWords(s plan.Supply, sys unit.System) string {
 	}
 	return fmt.Sprintf("For the %s to graft take %d scions, from %d to %d sticks of %s, %d nails and %d stakes.",
 		part.Counted(s.Stumps, "stump"), s.Scions, s.Sticks[0], s.Sticks[1], sys.Length(12*unit.Inch), s.Nails, s.Stakes)
+}
+
+// woodWords holds the wood of the variety planned against the scions needed;
+// empty where its sticks were not counted.
+func woodWords(wood []plan.Wood, needed int, variety string) string {
+	least, most, counted := plan.Enough(wood, variety)
+	switch {
+	case !counted || needed == 0:
+		return ""
+	case most < needed:
+		return fmt.Sprintf("The wood of %s runs out: %d to %d scions are left for the %d needed.", variety, least, most, needed)
+	case least < needed:
+		return fmt.Sprintf("The wood of %s may run out: %d to %d scions are left for the %d needed.", variety, least, most, needed)
+	}
+	return fmt.Sprintf("The wood of %s is enough: %d to %d scions are left for the %d needed.", variety, least, most, needed)
 }

@@ -52,8 +52,8 @@ func (s *Screen) check(key string) part.Msgs {
 		return s.write(nil, s.asked.Checks.Record(s.good)...)
 	}
 	i := int(key[0] - '1')
-	if i < 0 || i >= len(s.good) {
-		return nil
+	if key == "0" || i >= len(s.good) { // what else can be said of the scion
+		return s.choose(key)
 	}
 	s.good[i] = !s.good[i]
 	if s.good[i] {
@@ -96,6 +96,8 @@ func (s *Screen) chosen(ch walk.Choice) part.Msgs {
 		return part.Says(s.doubt.Says + " Esc goes back.")
 	case ch.Leave:
 		return part.Msgs{part.Leave{Stump: s.id}}
+	case ch.Lots:
+		return part.Msgs{part.Say{}, part.Wood{}}
 	case ch.Pick != walk.PickNone:
 		return s.pick(ch)
 	case ch.Entry != nil:

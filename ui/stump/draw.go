@@ -67,7 +67,7 @@ func (s *Screen) answerKeys() paper.Line {
 	switch {
 	case s.doubt == nil && s.entry() != nil:
 		return paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: " takes it ", Ink: paper.Faint}}
-	case s.asked.Checks != nil:
+	case s.doubt == nil && s.asked.Checks != nil:
 		all := " all good "
 		if slices.Contains(s.good, false) {
 			all = " as marked "
@@ -184,6 +184,10 @@ func (s *Screen) warnings(width int) []paper.Line {
 	warn := s.asked.Warn
 	if s.doubt != nil {
 		warn = s.doubt.Says
+	} else if bodies := s.typed(); len(bodies) == 1 { // as it stands in the field
+		if w, ok := bodies[0].(*record.WoodChosen); ok {
+			warn = s.walk.Unfit(*w)
+		}
 	}
 	for _, l := range paper.Wrap(warn, width-2) {
 		out = append(out, paper.Text(paper.Alarm, " "+l+" "))
@@ -231,8 +235,15 @@ func (s *Screen) answers(width int) []paper.Line {
 		e := s.entry()
 		return append(part.Wrapped(paper.Faint, e.Asks, width), s.field.Line(e.Likely, width))
 	case s.asked.Checks != nil:
-		return s.checks(width)
+		if s.doubt == nil {
+			return append(s.checks(width), s.offered(width)...)
+		}
 	}
+	return s.offered(width)
+}
+
+// offered is the choices as number, word, meaning.
+func (s *Screen) offered(width int) []paper.Line {
 	wide := 0
 	for _, ch := range s.choices() {
 		wide = max(wide, paper.Width(ch.Word))

@@ -42,7 +42,14 @@ func (s *Screen) pick(ch walk.Choice) part.Msgs {
 
 // end asks whether the stump failed or is given up.
 func (s *Screen) end() part.Msgs {
-	giveUp := func(g *record.GivenUp) func() part.Msgs { return func() part.Msgs { return s.write(nil, g) } }
+	giveUp := func(g *record.GivenUp) func() part.Msgs {
+		return func() part.Msgs {
+			return s.x.Picks("Give it up?", "It is then in no round any more"+seasonOnly(g)+".", []part.Item{
+				{Word: "no", Meaning: "back to the stump", Take: part.Does()},
+				{Word: "yes", Meaning: g.Why, Take: func() part.Msgs { return s.write(nil, g) }},
+			})
+		}
+	}
 	var items []part.Item
 	if len(s.walk.A.Grafts) > 0 {
 		failed := func() part.Msgs { return s.pick(walk.Choice{}) }
@@ -52,6 +59,14 @@ func (s *Screen) end() part.Msgs {
 		part.Item{Word: "given up", Meaning: "it will not be grafted, or not again", Take: giveUp(&record.GivenUp{Why: "given up"})},
 		part.Item{Word: "given up this season", Meaning: "graft it next year", Take: giveUp(&record.GivenUp{Why: "given up this season", Season: true})})
 	return s.x.Picks("How does it end?", "Anything can be taken back with u.", items)
+}
+
+// seasonOnly says how long giving up holds, where that is one season.
+func seasonOnly(g *record.GivenUp) string {
+	if g.Season {
+		return " until next year"
+	}
+	return ""
 }
 
 // reasons for going against advice.
@@ -81,7 +96,7 @@ func (s *Screen) pickReason() part.Msgs {
 		})
 	}})
 	why := fmt.Sprintf("The advice is: %s. %s The reason is kept with the graft.", part.Spaced(string(verdict)), strings.Join(s.walk.Advice.Reasons, " "))
-	return s.x.Picks("Graft it all the same? Why?", why, items)
+	return part.Msgs{part.PickList{List: part.NewList(s.x, "Graft it all the same? Why?", why, items).Unpicked()}}
 }
 
 // settle asks which of the answers that disagree holds; it is said anew, for the

@@ -68,7 +68,7 @@ func (s *Screen) ask() {
 		slot = s.walk.Slot()
 	}
 	s.walk = walk.NewCase(s.record, s.x.Site(), s.x.Book.Folded(), s.x.Time(), s.x.Habit(s.id))
-	s.walk.Odds = s.x.Odds()
+	s.walk.Odds, s.walk.Used = s.x.Odds(), s.x.Used()
 	id := s.focus
 	if id == "" {
 		id = s.walk.Present()

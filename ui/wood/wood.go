@@ -74,7 +74,8 @@ func (s *Screen) words(l *record.Lot) string {
 		words = append(words, b.Units.Length(w.Thickness.Length))
 	}
 	if w.Sticks > 0 {
-		words = append(words, part.Counted(w.Sticks, "stick"))
+		left, _ := s.x.Book.Folded().LeftOf(l.ID, s.x.Used())
+		words = append(words, left.Words())
 	}
 	if w.Cut != 0 {
 		words = append(words, "cut "+w.Cut.Long())
