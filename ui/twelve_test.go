@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"os"
 	"slices"
 	"testing"
 	"time"
@@ -41,7 +42,16 @@ func (w *twelve) answers(step walk.StepID) []string {
 		return []string{"8"}
 	case step == walk.StepKeep && w.kind() == 3:
 		return []string{"4"}
+	case step == walk.StepNewFace:
+		return []string{"1"}
 	case step == walk.StepGiveUp:
+		for _, ch := range w.walk().Asked().Choices {
+			if len(ch.Bodies) > 0 {
+				if g, ok := ch.Bodies[0].(*record.GivenUp); ok && !g.Season {
+					return []string{ch.Key}
+				}
+			}
+		}
 		return []string{"1"}
 	case step == walk.StepSeal && w.kind() == 5:
 		return []string{"1"}
@@ -96,6 +106,9 @@ func TestTwelveStumps(t *testing.T) {
 		{"south, metric", "metric", "Pacific/Auckland", "-41.3", "2027-11-01 09:00", "2032-07-01 00:00"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
+			if c.units == "metric" && os.Getenv("BARKSLIP_SLOW") == "" {
+				t.Skip("BARKSLIP_SLOW walks it")
+			}
 			d := newDriver(t, c.begin)
 			d.plant("Hollow Lane", rows(1, 12)...)
 			for setting, value := range map[string]string{"zone": c.zone, "units": c.units, "latitude": c.place, "earwigs": "yes", "a-day": "12"} {
