@@ -84,7 +84,7 @@ func (c *Case) plannedHeight() (height unit.Length, settled bool) {
 // fresh cut.
 func (c *Case) wantedCut() (unit.Length, string) {
 	graft, why, _ := c.wantedGraft()
-	return graft + trade.FreshCutBelow, fmt.Sprintf("%s %s and %s for the fresh cut.", c.length(graft), why, c.length(trade.FreshCutBelow))
+	return graft + trade.FreshCutBelow, fmt.Sprintf("%s %s and %s for the fresh cut.", c.length(graft), why, c.B.Units.Figure(trade.FreshCutBelow))
 }
 
 // UsualCut is the cut-back at the height that a block asks for; ok is false where
@@ -221,7 +221,7 @@ func askGashes(c *Case, a *Ask) {
 func (c *Case) gashWhy() string {
 	deep := c.gashDepth()
 	if deep < trade.GashDepth {
-		return fmt.Sprintf("%s deep: no more than a quarter of a stem %s across, which is under %s.", c.length(deep), c.length(c.Found.Across), c.length(trade.SmallStem))
+		return fmt.Sprintf("%s deep: no more than a quarter of a stem %s across, which is under %s.", c.length(deep), c.length(c.Found.Across), c.B.Units.Figure(trade.SmallStem))
 	}
 	return fmt.Sprintf("At least %s into sapwood, at staggered heights, %d at a time.", c.length(deep), trade.GashesAtATime)
 }

@@ -61,7 +61,7 @@ func (c *Case) nextLimbOpen() bool {
 
 func askLimbs(c *Case, a *Ask) {
 	a.Question = "How many limbs stay below the graft?"
-	a.Because = fmt.Sprintf("One or two limbs well below keep the tree vigorous; none within %s of the planned graft height.", c.length(trade.LimbClear))
+	a.Because = fmt.Sprintf("One or two limbs well below keep the tree vigorous; none within %s of the planned graft height.", c.B.Units.Figure(trade.LimbClear))
 	meaning := []string{"no leaf is left on the stem", "one nurse limb", "two nurse limbs", "three", "four or more"}
 	for n, m := range meaning {
 		a.choose(strconv.Itoa(n), []string{"none", "one", "two", "three", "four"}[n], m, c.judged(n))
@@ -98,13 +98,13 @@ func askReach(c *Case, a *Ask) {
 	a.Question = "How far below the planned graft height is the nearest limb?"
 	clear := trade.LimbClear + trade.FreshCutBelow
 	a.Because = fmt.Sprintf("%s must be clear below the graft: %s below the cut-back, which stands %s higher.",
-		c.length(trade.LimbClear), c.length(clear), c.length(trade.FreshCutBelow))
-	a.Entry = &Entry{Asks: "clear stem", Likely: c.length(trade.LimbClear), Read: c.readReach}
+		c.B.Units.Figure(trade.LimbClear), c.length(clear), c.B.Units.Figure(trade.FreshCutBelow))
+	a.Entry = &Entry{Asks: "clear stem", Likely: c.B.Units.Figure(trade.LimbClear), Read: c.readReach}
 	n := c.nurse()
 	switch off := c.A.LimbOff(); {
 	case off != nil && !n.Nearest.Given():
 		a.Question = "How far below the planned graft height is the next limb?"
-		a.Because = fmt.Sprintf("One limb came off at %s, %d left; %s must be clear below the graft.", c.when(off.At), n.Limbs, c.length(trade.LimbClear))
+		a.Because = fmt.Sprintf("One limb came off at %s, %d left; %s must be clear below the graft.", c.when(off.At), n.Limbs, c.B.Units.Figure(trade.LimbClear))
 		a.Entry.Likely = ""
 	case c.again && n.Nearest.Given():
 		a.Entry.startFrom(c.exact(n.Nearest), &n)
@@ -118,6 +118,9 @@ func (c *Case) readReach(text string) ([]record.Body, error) {
 	m, err := c.readLength(text, 0, 20*unit.Metre)
 	if err != nil {
 		return nil, err
+	}
+	if c.B.Units == unit.Metric && m.Length >= 450*unit.Millimetre && m.Length < trade.LimbClear {
+		m.Length = trade.LimbClear // 45 cm is said for 18 in, and is as clear
 	}
 	n := c.nurse()
 	n.Nearest = m
@@ -142,9 +145,9 @@ func doneReach(c *Case) answer {
 
 func askLimbOff(c *Case, a *Ask) {
 	a.Question = "Take the near limb off. What stays below?"
-	a.Because = fmt.Sprintf("A limb stands %s below the planned graft height; %s must be clear.", c.length(c.Found.Limb), c.length(trade.LimbClear))
+	a.Because = fmt.Sprintf("A limb stands %s below the planned graft height; %s must be clear.", c.length(c.Found.Limb), c.B.Units.Figure(trade.LimbClear))
 	if !c.limbTooNear() {
-		a.Because = fmt.Sprintf("%s must be clear below the planned graft height.", c.length(trade.LimbClear))
+		a.Because = fmt.Sprintf("%s must be clear below the planned graft height.", c.B.Units.Figure(trade.LimbClear))
 	}
 	left := max(c.Found.Limbs-1, 0)
 	if c.again && c.A.LimbOff() != nil {

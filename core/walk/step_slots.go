@@ -150,9 +150,9 @@ func (c *Case) slotsWarn(l girth.Layout, p record.SlotsMarked) string {
 	case l.Fewer && l.Scions == 1:
 		return fewer + "the free bark has no room for a second."
 	case l.Tight:
-		return fewer + fmt.Sprintf("%s apart is tight; under %s they crowd.", c.length(l.Gap), c.length(trade.ClosestScions))
+		return fewer + fmt.Sprintf("%s apart is tight; under %s they crowd.", c.length(l.Gap), c.B.Units.Figure(trade.ClosestScions))
 	case l.Fewer:
-		return fewer + fmt.Sprintf("one more would stand nearer than %s.", c.length(trade.ClosestScions))
+		return fewer + fmt.Sprintf("one more would stand nearer than %s.", c.B.Units.Figure(trade.ClosestScions))
 	case l.Scions > most:
 		return fmt.Sprintf("%d scions are more than the usual %d on this size.", l.Scions, most)
 	}
@@ -172,7 +172,7 @@ func (c *Case) slotsWanted(p record.SlotsMarked) string {
 }
 
 func (c *Case) slotsWhy(l girth.Layout, p record.SlotsMarked) string {
-	why := fmt.Sprintf("Girth %s, one scion to %s of it", c.length(l.Girth), c.length(trade.GirthPerScion))
+	why := fmt.Sprintf("Girth %s, one scion to %s of it", c.length(l.Girth), c.B.Units.Figure(trade.GirthPerScion))
 	if p.Asked > 0 {
 		why = fmt.Sprintf("Girth %s, %d asked for", c.length(l.Girth), p.Asked)
 	}
