@@ -79,6 +79,9 @@ func TestFocusHasAMark(t *testing.T) {
 			if is[*block.Screen](d) && d.ground().Rows() == 0 { // nothing to be on
 				return
 			}
+			if name == "reasons" { // going against advice has no answer on Enter
+				return
+			}
 			for _, m := range marks {
 				if strings.Contains(screen, m) {
 					return
