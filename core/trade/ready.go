@@ -109,7 +109,7 @@ var (
 	SlipSeason = state("slip-season", "ready", Published, ore1910+"; "+nnga42,
 		"Bark slips from leaf expansion until the catkins are out or fallen.")
 	SlipDates = state("slip-dates", "ready", Memory, "",
-		"Valleys near 38 N slip mid-April to mid-May, 42 to 45 N 10 May to 10 June, the south October to November.")
+		"Valleys near 38 N slip mid-April to mid-May, 42 to 45 N 10 May to 10 June, the south October to November; elsewhere mid-April to mid-June is taken.")
 	SmallStump = state("small-stump", "ready", Published, nnga37,
 		"Under 1 in (25 mm) across another graft serves better.")
 	StumpSizes = state("stump-sizes", "ready", Disagree, texas+" and "+nmsu+" (1.5 to 3.5 in); "+nnga5+" (2 to 4 in, 6 to 8 in with care)",

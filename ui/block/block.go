@@ -93,11 +93,11 @@ func (b *Screen) Table() []part.Row {
 	step := func(rows, trees int) func() part.Msgs { return func() part.Msgs { return b.step(rows, trees) } }
 	return []part.Row{
 		{Binding: part.On("Enter", "open", "enter"), Says: "Open the stump under the cursor.", Do: b.open},
-		{Binding: part.On("n", "next to do"), Says: "Open the next stump that needs a hand: white first, then in walking order.",
+		{Binding: part.On("n", "next to do"), Says: "Open the next stump that needs work: what runs out first, then up one row and down the next.",
 			Do: part.Does(part.Next{After: b.Cursor(), AtHand: true})},
 		{Binding: part.On("g", "rounds"), Says: "What is due, in walking order: the rounds.", Do: part.Does(part.Rounds{})},
 		{Binding: part.On("4/17", "find", "/"), Says: "Type row/tree to go to a stump, or / and a tree of this row.", Do: func() part.Msgs { return b.place("") }},
-		{Binding: part.On("f", "filter"), Says: "Show only stumps of one stage, late ones, or those that need a hand.", Do: b.pickFilter},
+		{Binding: part.On("f", "filter"), Says: "Show only stumps of one stage, late ones, or those on which work is due.", Do: b.pickFilter},
 		{Binding: part.On("r", "row"), Says: "One answer for the whole row under the cursor.", Do: b.answerRow},
 		{Binding: part.On("w", ""), Says: "Why: what the counts mean, and by whose word.", Do: b.why},
 		{Binding: part.On("p", ""), Says: "Pace and supplies: what keeps up with the season of slip, how many to cut back today, what it takes.",

@@ -22,7 +22,7 @@ func (b *Screen) pickFilter() part.Msgs {
 	}
 	items := []part.Item{
 		{Word: "all", Meaning: "no filter", Take: b.letGo},
-		item("need a hand", "something can be done now", "those that need a hand", func(s due.Summary) bool { return isOpen(s, b.x) }),
+		item("work due", "something can be done now", "those with work due", func(s due.Summary) bool { return isOpen(s, b.x) }),
 		item("late", "something should have been done", "late", func(s due.Summary) bool { return isLate(s, b.x) }),
 		item("disagree", "two answers to one question stand", "in disagreement", func(s due.Summary) bool { return s.Clash }),
 		item("with notes", "", "with notes", func(s due.Summary) bool { return s.Noted }),

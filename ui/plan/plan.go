@@ -44,7 +44,7 @@ func (s *Screen) Key(k tea.KeyMsg) part.Msgs { return part.Press(s.Table(), k, s
 // Table is the keys of the screen beside those of a page.
 func (s *Screen) Table() []part.Row {
 	return append([]part.Row{
-		{Binding: part.On("n", "next"), Says: "Open the next stump that needs a hand.", Do: part.Does(part.Next{})},
+		{Binding: part.On("n", "next"), Says: "Open the next stump that needs work.", Do: part.Does(part.Next{})},
 		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree.", Do: func() part.Msgs { return s.x.AskPlace(0, "") }},
 	}, s.x.Common(s.help)...)
 }

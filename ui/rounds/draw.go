@@ -87,7 +87,7 @@ func soonest(c due.Call) due.Due {
 }
 
 func (s *Screen) because() string {
-	words := "In walking order, up one row and down the next; white first."
+	words := "What runs out first, then up one row and down the next."
 	if far, ok := due.Walked(s.calls, s.x.Site()); ok && len(s.calls) > 1 {
 		words += " " + s.x.Site().Units.Distance(far) + " to walk."
 	}

@@ -69,7 +69,7 @@ func (s *Screen) choose(key string) part.Msgs {
 			key = ""
 		}
 		if key == "" {
-			return part.Says("Look first, then answer with a digit: nothing here is likelier than the rest.")
+			return part.Says("Look at the stump, then press a digit.")
 		}
 	}
 	for _, ch := range s.choices() {
