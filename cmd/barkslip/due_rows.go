@@ -15,7 +15,7 @@ import (
 type dueRow struct {
 	Stump string `json:"stump"` // block/row/tree, with /limb where there is one
 	Kind  string `json:"kind"`
-	Opens string `json:"opens"` // an instant for kinds that run by the clock, else a day
+	Opens string `json:"opens"` // see moment
 	By    string `json:"by"`
 	Late  bool   `json:"late"` // after by
 	Why   string `json:"why"`
@@ -25,9 +25,11 @@ func (d *blockDues) row(due due.Due) dueRow {
 	return dueRow{due.Stump.String(), due.Kind.String(), moment(due, due.Opens), moment(due, due.By), due.Late(d.at), due.Why(d.Block)}
 }
 
-// moment is when a due opens or ends.
-func moment(due due.Due, t time.Time) string {
-	if due.Kind.Timed() {
+// moment is when a due opens or ends, as scripts rely on it: an instant for white
+// and looks, a day for the rest, those to finish and to seal among them.
+func moment(d due.Due, t time.Time) string {
+	switch d.Kind {
+	case due.White, due.LookAgain, due.Look:
 		return t.Format(time.RFC3339)
 	}
 	return t.Format(time.DateOnly)
