@@ -89,7 +89,17 @@ func (a *Attempt) HeadedBack() bool {
 
 // AllSet says whether every slot marked has its scion, or stays empty.
 func (a *Attempt) AllSet() bool {
-	return len(a.Grafts) > 0 && len(a.Grafts)+len(a.Empty) >= a.Marked()
+	for n := 1; n <= a.Marked(); n++ {
+		if !a.SlotTold(n) {
+			return false
+		}
+	}
+	return len(a.Grafts) > 0
+}
+
+// SlotTold says whether a slot has its scion or is said to stay empty.
+func (a *Attempt) SlotTold(slot int) bool {
+	return a.Graft(slot) != nil || slices.ContainsFunc(a.Empty, func(e Said[SlotEmpty]) bool { return e.What.Slot == slot })
 }
 
 // Marked is how many slots are marked.

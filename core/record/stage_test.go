@@ -83,3 +83,17 @@ func TestPastStakeNeedsAMeasuredShoot(t *testing.T) {
 		t.Errorf("broken off it is %s", got)
 	}
 }
+
+// Every slot is looked at: another said to stay empty does not stand for one that
+// is open.
+func TestAllSetLooksAtEverySlot(t *testing.T) {
+	a := &Attempt{Slots: &Said[SlotsMarked]{What: SlotsMarked{Slots: make([]Slot, 2)}}, Grafts: []*Graft{{Slot: 1}}}
+	a.Empty = []Said[SlotEmpty]{{What: SlotEmpty{Slot: 3}}}
+	if a.AllSet() {
+		t.Error("slot 2 is open, and all are set")
+	}
+	a.Empty = append(a.Empty, Said[SlotEmpty]{What: SlotEmpty{Slot: 2}})
+	if !a.AllSet() {
+		t.Error("slot 2 stays empty, and not all are set")
+	}
+}

@@ -2,7 +2,6 @@ package walk
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"barkslip/core/record"
@@ -24,9 +23,7 @@ func (c *Case) nextSlot() int {
 }
 
 // settled says whether a slot has its scion or stays empty; not all of them can.
-func (c *Case) settled(slot int) bool {
-	return c.A.Graft(slot) != nil || len(c.A.Grafts) > 0 && slices.ContainsFunc(c.A.Empty, func(e record.Said[record.SlotEmpty]) bool { return e.What.Slot == slot })
-}
+func (c *Case) settled(slot int) bool { return len(c.A.Grafts) > 0 && c.A.SlotTold(slot) }
 
 // Slot is the slot in hand: the one asked for now, 0 outside the scion step.
 func (c *Case) Slot() int {
