@@ -8,7 +8,7 @@ import (
 
 // mostPresses is what an experienced hand may need for a three-scion stump,
 // from opening it to painted white, with wood and method as before.
-const mostPresses = 24
+const mostPresses = 22
 
 func testKeys(t *testing.T) {
 	slow(t)

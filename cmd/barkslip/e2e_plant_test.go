@@ -93,7 +93,7 @@ func (p *planting) faced(row, tree int, day string) {
 }
 
 // wood is what the stumps of these tests are grafted with.
-var wood = record.WoodChosen{Variety: "Lantern", Thickness: inches(0.375), Nodes: []record.Node{{Buds: record.Paired}, {Buds: record.Paired}}}
+var wood = record.WoodChosen{Variety: "Lantern", Thickness: inches(0.4375), Nodes: []record.Node{{Buds: record.Paired}, {Buds: record.Paired}}}
 
 // grafted is a stump with three slots and so many scions set in them; with
 // three it is ready to be sealed.

@@ -70,6 +70,9 @@ func (x *screens) press(keys ...string) {
 		if wait := unhurried - time.Since(x.last[key]); wait > 0 && (key == "Enter" || key[0] >= '0' && key[0] <= '9') {
 			time.Sleep(wait)
 		}
+		if wait := apart - time.Since(x.last[x.key]); wait > 0 && digit(key) && digit(x.key) {
+			time.Sleep(wait) // quicker is a number, of which one digit answers
+		}
 		if len(key) == 1 {
 			x.tell("send-keys", "-t", "x", "-l", "--", key)
 		} else {
@@ -190,3 +193,8 @@ func (x *screens) bells() int {
 	}
 	return strings.Count(text(string(raw)), "\a")
 }
+
+// apart is how far apart two digits are pressed that answer two questions.
+const apart = 350 * time.Millisecond
+
+func digit(key string) bool { return len(key) == 1 && key[0] >= '0' && key[0] <= '9' }
