@@ -101,6 +101,9 @@ func (w *twelve) walkNow() {
 // alone: each ends untied, given up or grafted again, no due is shown after its
 // window, and every stump that is not done has work open or to come each day.
 func TestTwelveStumps(t *testing.T) {
+	if raceDetector {
+		t.Skip("its keys are those of the other tests; it takes minutes then")
+	}
 	for _, c := range []struct{ name, units, zone, place, begin, until string }{
 		{"north, imperial", "us", "America/New_York", "42.7", "2027-05-01 09:00", "2032-01-01 00:00"},
 		{"south, metric", "metric", "Pacific/Auckland", "-41.3", "2027-11-01 09:00", "2032-07-01 00:00"},
