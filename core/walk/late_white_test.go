@@ -15,6 +15,7 @@ import (
 func sealedHot(t *testing.T) *walker {
 	w := walkerOn(t, recordtest.Northern(), "2027-06-20", 9)
 	w.Diary = recordtest.DiaryOn(w.B)
+	w.B.Placed, w.B.Lat, w.B.Lon = true, 42.7, -77.2
 	day := recordtest.DayOf("2027-05-12")
 	w.B.Weather = map[unit.Date]record.Said[record.DayWeather]{day: {What: record.DayWeather{Day: day, Wind: 0.3,
 		Low: record.Degrees{Temperature: unit.Fahrenheit(70), Typed: "70F"}, High: record.Degrees{Temperature: unit.Fahrenheit(112), Typed: "112F"}}}}

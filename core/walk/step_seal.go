@@ -248,14 +248,12 @@ func doneRing(c *Case) answer {
 // white that was painted today, or is asked about again, may be washed off and is
 // painted again. After hard rain the seal is looked at.
 func (c *Case) rain(a *Ask) {
-	if c.A.IsWhite() {
-		a.choose("3", "washed off", "rain on wet paint: paint it again", &record.WashedOff{})
-	} else {
+	if !c.A.IsWhite() {
 		a.choose("3", "rained on", "wet again: look in 30 min", &record.StillWet{Rain: true})
+		return
 	}
-	if c.A.IsSealed() {
-		a.choice(c.hardRain())
-	}
+	a.choose("3", "washed off", "rain on wet paint: paint it again", &record.WashedOff{})
+	a.choice(c.hardRain())
 }
 
 // hardRain is hard rain on the seal, at any time after sealing.
