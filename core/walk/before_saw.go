@@ -68,9 +68,6 @@ func (c *Case) lastCutToday() (last time.Time) {
 	for _, g := range c.A.Gashes {
 		cut(g.At)
 	}
-	for _, h := range c.A.Holes {
-		cut(h.At)
-	}
 	for _, f := range c.A.FreshCuts {
 		cut(f.At)
 	}
