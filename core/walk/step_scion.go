@@ -140,8 +140,9 @@ func (c *Case) askEach(a *Ask, slot int, w record.WoodChosen, told map[int]bool)
 		}
 		return bodies
 	}
-	seen := []Choice{{Key: "1", Word: "so it is", Meaning: "seen", Bodies: saying(true)}, {Key: "2", Word: "not so", Meaning: "as it stands", Bodies: saying(false)}}
-	a.Choices = append(seen, a.Choices...)
+	so := Choice{Key: "1", Word: "so it is", Meaning: "seen", Bodies: saying(true)}
+	not := Choice{Key: "2", Word: "not so", Meaning: "as it stands", Bodies: saying(false)}
+	a.Choices = append([]Choice{so, not}, a.Choices...)
 }
 
 // cutWords gives slot width and nails of the scion in hand.

@@ -124,7 +124,8 @@ func (c *Case) sunWords(a *Ask, sealed time.Time) bool {
 	if c.B.Day(sealed) != c.B.Day(c.Now) {
 		day = "that day"
 	}
-	hot := fmt.Sprintf(" Dark sealer would reach %s %s, white %s.", c.B.Units.Temperature(peak), day, c.B.Units.Temperature(max(heat.White.Side.Peak, heat.White.Scion.Peak)))
+	white := max(heat.White.Side.Peak, heat.White.Scion.Peak)
+	hot := fmt.Sprintf(" Dark sealer would reach %s %s, white %s.", c.B.Units.Temperature(peak), day, c.B.Units.Temperature(white))
 	_, running := c.WhiteDue()
 	switch {
 	case heat.DryFirst && !running:

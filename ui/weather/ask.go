@@ -27,10 +27,14 @@ type field struct {
 // day is put down with its high, and anew with each thing behind it.
 var fields = []field{
 	{func(sys unit.System) string { return "low in " + string(sys.BareTemperature()) },
-		func(w *record.DayWeather, before bool, sys unit.System) string { return ifSaid(before, sys.Temperature(w.Low.Temperature)) },
+		func(w *record.DayWeather, before bool, sys unit.System) string {
+			return ifSaid(before, sys.Temperature(w.Low.Temperature))
+		},
 		func(w *record.DayWeather, text string, sys unit.System) error { return readDegrees(&w.Low, text, sys) }},
 	{func(sys unit.System) string { return "high in " + string(sys.BareTemperature()) },
-		func(w *record.DayWeather, before bool, sys unit.System) string { return ifSaid(before, sys.Temperature(w.High.Temperature)) },
+		func(w *record.DayWeather, before bool, sys unit.System) string {
+			return ifSaid(before, sys.Temperature(w.High.Temperature))
+		},
 		func(w *record.DayWeather, text string, sys unit.System) error { return readDegrees(&w.High, text, sys) }},
 	{func(sys unit.System) string { return "wind in " + unitOf(sys.Speed(0)) },
 		func(w *record.DayWeather, before bool, sys unit.System) string {

@@ -28,7 +28,9 @@ func TestReadDay(t *testing.T) {
 	if w, err = readDay("52 91 3 8 0.2 in", day, b.Units); err != nil || w.RainWords(unit.US) != "0.2 in of rain" {
 		t.Errorf("%+v, %v", w, err)
 	}
-	for _, text := range []string{"", "52", "warm 91", "52 91 3 9", "52 91 3 -1", "52 91 3 0 wet", "91 52", "52 91 gale", "52 91 3 0 none 1 2", "52 91 3 0 30 in"} {
+	for _, text := range []string{
+		"", "52", "warm 91", "52 91 3 9", "52 91 3 -1", "52 91 3 0 wet", "91 52", "52 91 gale", "52 91 3 0 none 1 2", "52 91 3 0 30 in",
+	} {
 		if w, err := readDay(text, day, b.Units); err == nil {
 			t.Errorf("%q was taken as %+v", text, w)
 		}
