@@ -1,8 +1,11 @@
 package ui
 
 import (
+	"strings"
 	"testing"
 	"time"
+
+	"barkslip/core/record"
 )
 
 // atWhite is a stump sealed a quarter of an hour ago, open at its white.
@@ -105,4 +108,29 @@ func TestPutBackOnAStumpIsOfThisSession(t *testing.T) {
 	d.sees("Put back: 1/2, painted white")
 	d.press("u", "u")
 	d.sees("Nothing more was answered")
+}
+
+// TestSecondGraftOnTheScreen starts from the record on a window of any size: the
+// last cut, the nails, of what the first was lost and what to do differently.
+func TestSecondGraftOnTheScreen(t *testing.T) {
+	d := newDriver(t, "2028-04-20 09:00")
+	d.plant("Hollow Lane", rows(1, 3)...)
+	d.sealed(tree(1, 2), "2027-05-10 09:00", "2027-05-20 09:00", "2027-05-20 10:00")
+	d.did(tree(1, 2), "2027-07-01 09:00", &record.Failed{Cause: "bled"})
+	d.open()
+	d.goTo(1, 2)
+	d.choose("cut back again")
+	for _, size := range [][2]int{{80, 24}, {120, 40}, {60, 15}} {
+		d.size(size[0], size[1])
+		d.sees("Last cut at 36 in.", "mind the saw", "it bled", "(common")
+	}
+	d.size(80, 24)
+	d.press("0")
+	if warn := d.walk().Asked().Because; !strings.Contains(warn, "old nails from 33 1/2 in to 36 in") {
+		t.Errorf("%q", warn)
+	}
+	d.press("34", "enter")
+	d.sees("Old nails stand from 33 1/2 in to 36 in", "cut there")
+	d.press("esc")
+	d.lacks("Old nails stand", "cut there")
 }
