@@ -87,6 +87,12 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 	return out
 }
 
+// Find is where a stump stands among summaries that are in order of the list;
+// found is false where it does not.
+func Find(sums []Summary, id record.StumpID) (at int, found bool) {
+	return slices.BinarySearchFunc(sums, id, func(s Summary, id record.StumpID) int { return s.ID.Compare(id) })
+}
+
 // Open says whether some work can be done on the stump at now.
 func (s Summary) Open(now time.Time) bool {
 	return slices.ContainsFunc(s.Dues, func(d Due) bool { return d.On(now).Open(now) })
