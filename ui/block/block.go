@@ -104,7 +104,7 @@ func (b *Screen) Table() []part.Row {
 			Do: part.Does(part.Plan{})},
 		{Binding: part.On("Space", "", " "), Says: "Pick a stump, or leave it out again.", Do: b.pick},
 		{Binding: part.On("a", ""), Says: "One answer for all picked stumps.", Do: b.answerPicked},
-		{Binding: part.On("y", ""), Says: "A limb of the tree under the cursor, as where it forks, is a stump of its own: add it.", Do: b.addLimb},
+		{Binding: part.On("y", ""), Says: "Add a limb of this tree, as where it forks: a stump of its own.", Do: b.addLimb},
 		{Binding: part.On("u", b.undoWord()), Says: "Take back the last answer given since the program was opened, for all of its stumps.", Do: b.x.TakeBack},
 		{Binding: part.On("U", ""), Says: "Put back what was taken back here.", Do: b.x.PutBack},
 		{Binding: part.On("o", ""), Says: "The block's settings.", Do: b.settings},

@@ -36,7 +36,7 @@ func (s *Screen) Table() []part.Row {
 		{Binding: part.On("a", ""), Says: "Graft today against advice, with the reason.", Do: s.against},
 		{Binding: part.On("v", ""), Says: "The story of this stump: every answer, those taken back too.", Do: s.story},
 		{Binding: part.On("e", ""), Says: "Where two answers to one question stand: pick the one that holds.", Do: s.settle},
-		{Binding: part.On("y", ""), Says: "A limb of this tree, as where it forks, is a stump of its own: add it.", Do: s.addLimb},
+		{Binding: part.On("y", ""), Says: "Add a limb of this tree, as where it forks: a stump of its own.", Do: s.addLimb},
 		{Binding: part.On("f", figure), Says: "The figure large, then the next one, then the answers again.", Do: s.nextFigure},
 		{Binding: part.On("s", ""), Says: "Leave this stump as it is: back to the round, or on to the next that needs work.",
 			Do: part.Does(part.Leave{Stump: s.id})},
