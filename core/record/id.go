@@ -123,7 +123,11 @@ func lettered(text string) string {
 	if end < 0 || text[end] < 'a' || text[end] > 'z' {
 		return text
 	}
-	return strings.TrimRight(text[:end], "/ ") + "/" + strconv.Itoa(int(text[end]-'a')+1)
+	tree := strings.TrimRight(text[:end], "/ ")
+	if !strings.Contains(tree, "/") {
+		return text
+	}
+	return tree + "/" + strconv.Itoa(int(text[end]-'a')+1)
 }
 
 // ParsePlace reads 4/17, or a limb: 4/17b or 4/17/2.
