@@ -269,7 +269,7 @@ func TestFind(t *testing.T) {
 	d.append(record.Event{At: d.now, Hand: "RK", Stump: record.StumpID{Block: home, Row: 4, Tree: 17, Limb: 2}, Body: &record.StumpAdded{}})
 	d.open()
 	d.press("4", "/17", "enter")
-	d.sees("row 4 tree 17")
+	d.sees("row 4 tree 17 limb b") // a tree with limbs is its first limb
 	d.press("/", "2/3", "enter")
 	d.sees("row 2 tree 3")
 	d.press("esc")
@@ -277,7 +277,9 @@ func TestFind(t *testing.T) {
 		t.Errorf("the cursor is on %s", id.Place())
 	}
 	d.press("4/17/2", "enter")
-	d.sees("row 4 tree 17 limb 2")
+	d.sees("row 4 tree 17 limb b")
+	d.press("esc", "4/17b", "enter")
+	d.sees("row 4 tree 17 limb b")
 	d.press("esc")
 	for _, wrong := range []string{"9/9", "4/21", "21", "4/x", "0/1", "4/17/9", "99999/1", "/"} {
 		d.press("/", wrong, "enter")

@@ -80,7 +80,7 @@ func limbs(a *record.Attempt, f *Found) {
 	if !judged {
 		return
 	}
-	f.Limbs, f.NoLimbs = limbs, limbs == 0
+	f.Limbs, f.NoLimbs = limbs, limbs == 0 && !a.Nurse.What.Other
 	if limbs > 0 && nearest.Given() {
 		f.Limb, f.HasLimb = nearest.Length, true
 	}

@@ -3,6 +3,7 @@ package walk
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"barkslip/core/ready"
 	"barkslip/core/record"
@@ -67,11 +68,42 @@ func askLimbs(c *Case, a *Ask) {
 	for n, m := range meaning {
 		a.choose(strconv.Itoa(n), []string{"none", "one", "two", "three", "four"}[n], m, c.judged(n))
 	}
+	others := c.S.Others()
+	if len(others) > 0 {
+		a.choose(otherLimbKey, "the other limb", otherLimbs(others), &record.NurseJudged{Other: true})
+		a.Because += " It is asked once for all limbs of the tree."
+	}
 	a.Likely = "2"
-	if c.again {
+	switch {
+	case c.again && c.nurse().Other && len(others) > 0:
+		a.Likely = otherLimbKey
+	case c.again:
 		a.Likely = strconv.Itoa(min(c.nurse().Limbs, len(meaning)-1))
 	}
 }
+
+// otherLimbKey is the answer that the tree's other limb, a stump itself, draws the
+// sap.
+const otherLimbKey = "5"
+
+// otherLimbs names the other limbs of the tree.
+func otherLimbs(others []record.StumpID) string {
+	var places []string
+	for _, id := range others[:min(len(others), mostNamed)] {
+		places = append(places, id.Place())
+	}
+	words := strings.Join(places, ", ")
+	if n := len(others) - mostNamed; n > 0 {
+		words += fmt.Sprintf(" and %d more", n)
+	}
+	if len(others) == 1 {
+		return words + " draws the sap"
+	}
+	return words + " draw the sap"
+}
+
+// mostNamed is how many other limbs are named in an answer.
+const mostNamed = 3
 
 // judged is a number of limbs; corrected, it keeps what was said of them.
 func (c *Case) judged(n int) *record.NurseJudged {
@@ -79,7 +111,7 @@ func (c *Case) judged(n int) *record.NurseJudged {
 	case n == 0:
 		return &record.NurseJudged{Leaf: "none"}
 	case c.again && old.Limbs > 0:
-		old.Limbs = n
+		old.Limbs, old.Other = n, false
 		return &old
 	}
 	return &record.NurseJudged{Limbs: n}
@@ -89,6 +121,8 @@ func doneLimbs(c *Case) answer {
 	switch {
 	case c.A.Nurse == nil:
 		return open
+	case c.nurse().Limbs == 0 && c.nurse().Other:
+		return told("the other limb")
 	case c.nurse().Limbs == 0:
 		return told("none left")
 	}
