@@ -55,14 +55,16 @@ func (c *Case) woodFor(slot int) record.WoodChosen {
 
 // checkItems are the six things seen on every scion, in the order in which
 // they are done, and its slit.
-var checkItems = []CheckItem{
-	{record.CheckWords[0], "Turn it round; recut if the cut is at the wrong end."},
-	{record.CheckWords[1], "Recut it in one stroke with a keen blade."},
-	{record.CheckWords[2], "Recut the back: it matters most."},
-	{record.CheckWords[3], "Widen the slot; forcing lifts the bark beside it."},
-	{record.CheckWords[4], "Nail it high and near the tip, none through the feather edge."},
-	{record.CheckWords[5], "Lift it about 1/4 in (6 mm); do not drive it fully down."},
-	{"the slit stops where it was cut", "Enter, then type how far it ran: it is sealed below its end."},
+func (c *Case) checkItems() []CheckItem {
+	return []CheckItem{
+		{record.CheckWords[0], "Turn it round; recut if the cut is at the wrong end."},
+		{record.CheckWords[1], "Recut it in one stroke with a keen blade."},
+		{record.CheckWords[2], "Recut the back: it matters most."},
+		{record.CheckWords[3], "Widen the slot; forcing lifts the bark beside it."},
+		{record.CheckWords[4], "Nail it high and near the tip, none through the feather edge."},
+		{record.CheckWords[5], "Lift it about " + c.eg("1/4 in", "6 mm") + "; do not drive it fully down."},
+		{"the slit stops where it was cut", "Enter, then type how far it ran: it is sealed below its end."},
+	}
 }
 
 func askScion(c *Case, a *Ask) {
@@ -92,7 +94,7 @@ func askScion(c *Case, a *Ask) {
 	if len(c.A.Grafts) > 0 && c.A.Graft(n) == nil {
 		a.choose("9", "stays empty", "no scion goes into this slot", &record.SlotEmpty{Slot: n})
 	}
-	a.Checks = &CheckList{Items: checkItems, Record: func(good []bool) []record.Body {
+	a.Checks = &CheckList{Items: c.checkItems(), Record: func(good []bool) []record.Body {
 		b := &record.ScionSet{Slot: n, Lot: w.Lot, Variety: w.Variety, Thickness: w.Thickness, Nodes: w.Nodes,
 			Checks: record.Checks{WayUp: good[0], LongCut: good[1], BackCut: good[2], SlotEasy: good[3], Nails: good[4], Proud: good[5]}}
 		if !good[6] {
