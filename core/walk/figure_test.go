@@ -32,7 +32,7 @@ func TestDefaultsPassTheirOwnChecks(t *testing.T) {
 	odd := regexp.MustCompile(`\b457(\.\d+)? mm`)
 	fields := map[StepID]bool{}
 	for _, b := range []*record.Block{recordtest.Northern(), metric(recordtest.Northern())} {
-		for seed := range uint64(12) {
+		for seed := range uint64(25) {
 			w := newStroll(seed, b)
 			w.care = true
 			for range 120 {

@@ -31,11 +31,11 @@ var settingRows = []setting{
 	{"earwigs", "earwigs", "yes or no: a problem here", func(b *record.Block) string { return yesNo(b.Earwigs) }},
 	{"row-spacing", "between rows", "such as 30ft", func(b *record.Block) string { return shown(b, b.RowSpacing) }},
 	{"tree-spacing", "between trees", "such as 25ft", func(b *record.Block) string { return shown(b, b.TreeSpacing) }},
-	{"slip-from", "bark slips from", "month and day, 05-10", func(b *record.Block) string { return monthDay(b.SlipFrom) }},
-	{"slip-to", "bark slips until", "month and day, 06-10", func(b *record.Block) string { return monthDay(b.SlipTo) }},
+	{"slip-from", "bark slips from", "day and month, 10 May", func(b *record.Block) string { return monthDay(b.SlipFrom) }},
+	{"slip-to", "bark slips until", "day and month, 10 Jun", func(b *record.Block) string { return monthDay(b.SlipTo) }},
 	{"wait-days", "days to graft", "after cutting back, 3 to 21; 7 unless set", func(b *record.Block) string { return number(b.Wait) }},
 	{"a-day", "grafted a day", "stumps the crew grafts a day", func(b *record.Block) string { return number(b.PerDay) }},
-	{"pinch-until", "pinch until", "month and day, 08-15", func(b *record.Block) string { return monthDay(b.PinchUntil) }},
+	{"pinch-until", "pinch until", "day and month, 15 Aug", func(b *record.Block) string { return monthDay(b.PinchUntil) }},
 }
 
 func degrees(b *record.Block, v float64) string {
@@ -106,6 +106,12 @@ func (b *Screen) set(name, value string) error {
 			return &unit.Error{Given: value, Accepted: "a name"}
 		}
 		body = &record.BlockMade{Block: b.x.Block, Name: value}
+	case "slip-from", "slip-to", "pinch-until":
+		day, err := unit.ReadDate(value, b.x.Site().Day(b.x.Now()), b.x.Site().Units)
+		if err != nil {
+			return err
+		}
+		body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: day.String()[len("2027-"):]}
 	case "zone":
 		zone, err := part.ReadZone(b.x.Zones, value)
 		if err != nil {

@@ -32,7 +32,7 @@ func askDay(x *part.Session) part.Msgs {
 	if x.Site().Units == unit.Metric {
 		example = "11 33 1.5 0"
 	}
-	return x.Asks("Low high wind cloud in eighths ("+example+"):", "", true, func(text string) (part.Msgs, error) {
+	return x.Asks("[day] low high wind cloud in eighths ("+example+"):", "", true, func(text string) (part.Msgs, error) {
 		w, err := readDay(text, x.Site(), x.Time())
 		if err != nil {
 			return nil, err
@@ -42,14 +42,18 @@ func askDay(x *part.Session) part.Msgs {
 }
 
 // readDay reads low, high, wind and cloud; the last two may be left out,
-// and a date other than today may stand first.
+// and a date other than today may stand first, though not as -2: that is a low.
 func readDay(text string, b *record.Block, now time.Time) (*record.DayWeather, error) {
-	bad := &unit.Error{Given: text, Accepted: "low and high, then wind and cloud in eighths if known: 52 91 3 0"}
+	bad := &unit.Error{Given: text, Accepted: "low and high, then wind and cloud in eighths if known: 52 91 3 0; a day may stand in front: 4 May 52 91"}
 	words := strings.Fields(text)
 	w := &record.DayWeather{Block: b.ID, Day: b.Day(now), Wind: trade.UsualWind.MS(), WindAssumed: true}
 	if len(words) > 0 {
-		if d, err := unit.ParseDate(words[0]); err == nil {
-			w.Day, words = d, words[1:]
+		d, rest, err, dated := unit.LeadingDate(words, w.Day, b.Units)
+		if err != nil {
+			return nil, err
+		}
+		if dated {
+			w.Day, words = d, rest
 		}
 	}
 	if len(words) < 2 || len(words) > 4 {
