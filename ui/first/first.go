@@ -22,6 +22,8 @@ type Screen struct {
 	begun bool // past the choice of how to begin
 	list  bool // from a list
 	given map[string]string
+
+	several []string // zones that what was typed may mean
 }
 
 // New is the screen before its first question.
@@ -127,7 +129,7 @@ func (f *Screen) answer() part.Msgs {
 			return part.Fails(err)
 		}
 	}
-	f.given[q.name] = text
+	f.takes(q.name, text)
 	msgs := part.Says("")
 	if q.name == "hand" {
 		msgs = msgs.And(f.x.SetHand(strings.ToUpper(text))...)
@@ -157,8 +159,15 @@ func (f *Screen) Frame() part.Frame {
 	} else {
 		q := questions[f.at]
 		lines = []paper.Line{nil, paper.Text(paper.Strong, q.words), nil}
-		lines = append(lines, part.Wrapped(paper.Plain, q.because, width)...)
+		because := q.because
+		if q.name == "agree" {
+			because = f.disagree()
+		}
+		lines = append(lines, part.Wrapped(paper.Plain, because, width)...)
 		lines = append(lines, nil, paper.Text(paper.Faint, q.asks), f.field.Line(q.likely(f), width))
+		if q.name == "zone" {
+			lines = append(lines, f.zoneLines()...)
+		}
 		out.Keys = paper.Text(paper.Faint, " Enter takes it   Esc back   ctrl+c leaves")
 	}
 	out.Body = part.Indent(2, lines)

@@ -32,11 +32,7 @@ func (f *Screen) make() (part.Msgs, error) {
 	}
 	lat, lon, _ := part.ReadPosition(f.given["place"])
 	set("units", f.units().String())
-	zone, err := part.ReadZone(f.x.Zones, f.given["zone"])
-	if err != nil {
-		return nil, err
-	}
-	set("zone", zone)
+	set("zone", f.given["zone"])
 	set("latitude", lat)
 	set("longitude", lon)
 	set("variety", f.given["variety"])
