@@ -47,6 +47,10 @@ func TestSettings(t *testing.T) {
 			}
 		}
 		d.press(c.right, "enter")
+		if c.word == "time zone" { // three hours off the place that is set still
+			d.sees("do not agree")
+			d.pickWord("both are right")
+		}
 		if over[*part.Prompt](d) || !c.holds(d.root.x.Site()) {
 			t.Errorf("%s: %q was not taken: %s", c.word, c.right, d.root.said.Text)
 		}

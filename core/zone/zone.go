@@ -4,6 +4,7 @@
 package zone
 
 import (
+	"cmp"
 	_ "embed"
 	"math"
 	"slices"
@@ -118,7 +119,8 @@ func distance(lat, lon, toLat, toLon float64) float64 {
 }
 
 // Beside is the zones of the country a zone lies in, itself first and then by how
-// near they lie to it.
+// near they lie to it; those of a part of a state, such as
+// America/Indiana/Knox, behind the others.
 func Beside(name string) []string {
 	home, ok := named(name)
 	if !ok {
@@ -131,20 +133,20 @@ func Beside(name string) []string {
 		}
 	}
 	away := func(z Zone) float64 { return distance(home.Lat, home.Lon, z.Lat, z.Lon) }
-	slices.SortStableFunc(same, func(a, b Zone) int {
-		switch x, y := away(a), away(b); {
-		case x < y:
-			return -1
-		case x > y:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(same, func(a, b Zone) int { return cmp.Or(small(a, home)-small(b, home), cmp.Compare(away(a), away(b))) })
 	var out []string
 	for _, z := range same {
 		out = append(out, z.Name)
 	}
 	return out
+}
+
+// small is 1 for a zone of a part of a state, but for the one at home.
+func small(z, home Zone) int {
+	if z.Name != home.Name && strings.Count(z.Name, "/") > 1 {
+		return 1
+	}
+	return 0
 }
 
 // MostApart is by how many hours the clock of a zone may be off the sun at a place

@@ -78,6 +78,12 @@ func TestNear(t *testing.T) {
 	if got := Beside(eastern); got[0] != eastern || !slices.Contains(got, pacific) || slices.Contains(got, "America/Toronto") {
 		t.Errorf("beside %s: %v", eastern, got)
 	}
+	if got := Beside(eastern); slices.Index(got, pacific) > slices.Index(got, "America/Indiana/Knox") {
+		t.Errorf("a part of a state before the west coast: %v", got)
+	}
+	if got := Beside("America/Argentina/Mendoza"); got[0] != "America/Argentina/Mendoza" || len(got) < 10 {
+		t.Errorf("beside Mendoza: %v", got)
+	}
 	if Beside("UTC") != nil {
 		t.Error("UTC lies in no country")
 	}

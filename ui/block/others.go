@@ -29,7 +29,7 @@ func (b *Screen) pickBlock() part.Msgs {
 		items = append(items, part.Item{Word: "a new block", Meaning: "by rows and trees, or from a list", Take: part.Does(part.NewBlock{})})
 	}
 	if !here.Away {
-		items = append(items, part.Item{Word: "put away", Meaning: here.Name + ", out of every list; nothing is erased", Take: b.askAway})
+		items = append(items, part.Item{Word: "put away", Meaning: "this block, out of every list", Take: b.askAway})
 	}
 	return b.x.Picks("Which block?", "", items)
 }

@@ -15,7 +15,7 @@ func (x *Session) AskTime() Msgs {
 		x.Earlier = time.Time{}
 		return Msgs{Say{"Answers are for now again."}, Reload{}}
 	}
-	return x.Asks("Time (13:40, 4 May 13:40, yesterday 13:40, or minutes ago):", "", true, func(text string) (Msgs, error) {
+	return x.Asks("Time (13:40, 4 May 13:40, -1 13:40, minutes ago):", "", true, func(text string) (Msgs, error) {
 		at, err := readTime(text, x.Now().In(x.Site().Zone), x.Site().Units)
 		if err != nil {
 			return nil, err
