@@ -83,8 +83,12 @@ func (c *Case) plannedHeight() (height unit.Length, settled bool) {
 // wantedCut is the height of the cut-back: where the graft is wanted, and the
 // fresh cut.
 func (c *Case) wantedCut() (unit.Length, string) {
-	graft, why, _ := c.wantedGraft()
-	return graft + c.round(trade.FreshCutBelow), fmt.Sprintf("%s %s and %s for the fresh cut.", c.length(graft), why, c.B.Units.Figure(trade.FreshCutBelow))
+	graft, why, settled := c.wantedGraft()
+	words := c.length(graft)
+	if !settled {
+		words = c.B.Units.Figure(trade.GraftHeightUsual)
+	}
+	return graft + c.round(trade.FreshCutBelow), fmt.Sprintf("%s %s and %s for the fresh cut.", words, why, c.B.Units.Figure(trade.FreshCutBelow))
 }
 
 // UsualCut is the cut-back at the height that a block asks for; ok is false where
