@@ -209,21 +209,3 @@ func readSlashed(parts written, today Date, sys System, bad *Error) (Date, error
 	}
 	return 0, bad
 }
-
-// LeadingDate reads a date that stands in front of other words, as many of them
-// as belong to it, and gives the words behind. A number alone is no date here: it
-// may be one of what follows. ok is false where the text begins with none.
-func LeadingDate(words []string, today Date, sys System) (d Date, rest []string, err error, ok bool) {
-	for n := min(3, len(words)); n > 0; n-- {
-		text := strings.Join(words[:n], " ")
-		_, number := strconv.ParseFloat(text, 64)
-		if letters := strings.ContainsAny(strings.ToLower(text), "abcdefghijklmnopqrstuvwxyz"); number == nil || n > 1 && !letters {
-			continue
-		}
-		d, err := ReadDate(text, today, sys)
-		if _, either := err.(*EitherDay); err == nil || either {
-			return d, words[n:], err, true
-		}
-	}
-	return 0, words, nil, false
-}

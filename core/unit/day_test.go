@@ -57,22 +57,3 @@ func TestReadSlashedDate(t *testing.T) {
 		t.Errorf("metric 5/6: %v", err)
 	}
 }
-
-func TestLeadingDate(t *testing.T) {
-	today := MakeDate(2027, time.May, 20)
-	for _, c := range []struct {
-		words []string
-		want  Date
-		left  int
-		ok    bool
-	}{
-		{[]string{"4", "May", "52", "91"}, MakeDate(2027, 5, 4), 2, true}, {[]string{"4", "May", "2026", "52", "91"}, MakeDate(2026, 5, 4), 2, true},
-		{[]string{"tomorrow", "52", "91", "3", "0"}, today + 1, 4, true}, {[]string{"-2", "5", "3", "0"}, 0, 4, false}, {[]string{"5.5", "11", "2"}, 0, 3, false},
-		{[]string{"5.5.", "11", "20"}, MakeDate(2027, 5, 5), 2, true}, {nil, 0, 0, false},
-	} {
-		d, rest, err, ok := LeadingDate(c.words, today, Metric)
-		if d != c.want || len(rest) != c.left || err != nil || ok != c.ok {
-			t.Errorf("%q: %s, %q, %v, %v", c.words, d, rest, err, ok)
-		}
-	}
-}
