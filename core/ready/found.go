@@ -22,7 +22,7 @@ func foundAt(a *record.Attempt, b *record.Block, now, asOf time.Time) Found {
 	f := Found{Wait: b.WaitDays()}
 	if a.CutBack != nil {
 		f.CutBack = b.Day(a.CutBack.At)
-		height := a.CutBack.What.Height.Length - trade.FreshCutBelow
+		height := a.CutBack.What.Height.Length - b.Units.Round(trade.FreshCutBelow)
 		f.Low = b.Browse.Given() && a.CutBack.What.Height.Given() && height < b.Browse.Length
 	}
 	gashes, holes, cuts := known(a.Gashes, asOf), known(a.Holes, asOf), known(a.FreshCuts, asOf)

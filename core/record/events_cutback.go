@@ -1,6 +1,9 @@
 package record
 
-import "barkslip/core/unit"
+import (
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+)
 
 // NurseJudged says which limbs were left below the graft to draw sap.
 type NurseJudged struct {
@@ -87,7 +90,7 @@ func (*CutBack) Kind() string { return "cut-back" }
 
 // Say is the answer in a few words.
 func (b *CutBack) Say(sys unit.System) string {
-	return "cut back " + sys.Length(b.Height.Length) + saidIf(b.Across.Given(), ", "+sys.Exact(b.Across.Length)+" across")
+	return "cut back " + sys.Length(b.Height.Length) + saidIf(b.Across.Given(), ", "+sys.Beside(b.Across.Length, trade.StumpLimits...)+" across")
 }
 
 func (b *CutBack) fields(f fields) {

@@ -52,7 +52,9 @@ func (c *Case) nurse() record.NurseJudged {
 }
 
 // limbTooNear says whether a limb is known to stand within the clear length.
-func (c *Case) limbTooNear() bool { return c.Found.HasLimb && c.Found.Limb < trade.LimbClear }
+func (c *Case) limbTooNear() bool {
+	return c.Found.HasLimb && ready.LimbTooNear(c.Found.Limb, c.B.Units)
+}
 
 // nextLimbOpen says whether a limb was taken off and it is not yet said how near
 // the next one stands.
@@ -131,9 +133,9 @@ func doneLimbs(c *Case) answer {
 
 func askReach(c *Case, a *Ask) {
 	a.Question = "How far below the planned graft height is the nearest limb?"
-	clear := trade.LimbClear + trade.FreshCutBelow
+	clear := c.round(trade.LimbClear) + c.round(trade.FreshCutBelow)
 	a.Because = fmt.Sprintf("%s must be clear below the graft: %s below the cut-back, which stands %s higher.",
-		c.B.Units.Figure(trade.LimbClear), c.length(clear), c.B.Units.Figure(trade.FreshCutBelow))
+		c.B.Units.Figure(trade.LimbClear), c.B.Units.Figure(clear), c.B.Units.Figure(trade.FreshCutBelow))
 	a.Entry = &Entry{Asks: "clear stem", Likely: c.B.Units.Figure(trade.LimbClear), Read: c.readReach}
 	n := c.nurse()
 	switch off := c.A.LimbOff(); {
@@ -153,9 +155,6 @@ func (c *Case) readReach(text string) ([]record.Body, error) {
 	m, err := c.readLength(text, 0, 20*unit.Metre)
 	if err != nil {
 		return nil, err
-	}
-	if c.B.Units == unit.Metric && m.Length >= 450*unit.Millimetre && m.Length < trade.LimbClear {
-		m.Length = trade.LimbClear // 45 cm is said for 18 in, and is as clear
 	}
 	n := c.nurse()
 	n.Nearest = m
