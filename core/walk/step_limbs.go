@@ -137,6 +137,9 @@ func askReach(c *Case, a *Ask) {
 	a.Because = fmt.Sprintf("%s must be clear below the graft: %s below the cut-back, which stands %s higher.",
 		c.B.Units.Figure(trade.LimbClear), c.B.Units.Figure(clear), c.B.Units.Figure(trade.FreshCutBelow))
 	a.Entry = &Entry{Asks: "clear stem", Likely: c.B.Units.Figure(trade.LimbClear), Read: c.readReach}
+	if height, settled := c.plannedHeight(); settled && height < c.round(trade.LimbClear) {
+		a.Entry.Likely = "" // the whole stem is shorter
+	}
 	n := c.nurse()
 	switch off := c.A.LimbOff(); {
 	case off != nil && !n.Nearest.Given():
