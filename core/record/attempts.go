@@ -77,7 +77,7 @@ func (s *Stump) beginsAt(b Body, at time.Time) bool {
 		return false
 	}
 	c := course{grafts: map[int]GraftState{}}
-	for _, e := range byTime(s.Live) {
+	for _, e := range byTime(s.holding) {
 		if !e.At.After(at) {
 			c.take(e)
 		}

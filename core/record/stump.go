@@ -17,13 +17,7 @@ type Stump struct {
 	Newest   time.Time // the latest time any standing event was given for
 	All      []Event   // every event in order, those taken back and replaced too
 	starts   []Event   // where later attempts begin
-}
-
-// Clash is two or more standing answers to one question, none of which
-// replaces the others.
-type Clash struct {
-	Question string
-	Events   []Event
+	holding  []Event   // of Live, what holds while answers disagree: bodies may say less
 }
 
 // Attempt is one grafting of the stump, from cutting back to its end. What is
@@ -99,7 +93,8 @@ func Fold(id StumpID, events []Event) *Stump {
 	if n := len(s.All); n > 0 {
 		s.Last = s.All[n-1]
 	}
-	dated := byTime(s.Live)
+	s.holding = s.dispute()
+	dated := byTime(s.holding)
 	s.starts = attemptStarts(dated)
 	for range s.starts {
 		s.Attempts = append(s.Attempts, &Attempt{})
@@ -112,14 +107,15 @@ func Fold(id StumpID, events []Event) *Stump {
 	return s
 }
 
-// answer takes in the standing answers, in order: the latest stands.
+// answer takes in the standing answers, in order: the latest stands, and of those
+// that disagree the most careful.
 func (s *Stump) answer() {
 	type asking struct {
 		attempt  int
 		question string
 	}
 	asked := map[asking][]Event{}
-	for _, e := range s.Live {
+	for _, e := range s.holding {
 		body, ok := e.Body.(onStump)
 		q := e.Question()
 		if !ok || q == "" {
@@ -131,10 +127,14 @@ func (s *Stump) answer() {
 	}
 	for key, es := range asked {
 		if len(es) > 1 && !sameAnswer(es) {
-			s.Clashes = append(s.Clashes, Clash{key.question, es})
+			holds := mostCareful(es)
+			if holds.ID != es[len(es)-1].ID {
+				holds.Body.(onStump).apply(s, s.Attempts[key.attempt], holds)
+			}
+			s.Clashes = append(s.Clashes, Clash{Question: key.question, Events: es, Holds: holds.ID})
 		}
 	}
-	slices.SortFunc(s.Clashes, func(a, b Clash) int { return a.Events[0].Compare(b.Events[0]) })
+	s.sortClashes()
 }
 
 // observe takes in what was done or seen, in order of time, whenever it was put

@@ -10,6 +10,7 @@ const (
 	AfterLookDays, AfterLookBy             = 2, 4 // from sealing
 	ResealBy                               = 6    // from sealing; opens after ResealDays
 	CrackedBy                              = 1    // from seeing the crack
+	DisputedBy                             = 2    // from the day two hands saw a graft otherwise
 	EarwigOpens, EarwigBy                  = 12, 18
 	StakeAfterPush                         = 7
 	BudsDays, BudsBy                       = 14, 21 // from setting
