@@ -42,7 +42,7 @@ func (a *app) sayClashes(book *store.Book, before []record.StumpID) error {
 			continue
 		}
 		if n++; n <= namedClashes {
-			names = append(names, book.Folded().Block(id.Block).Name+" "+id.Place())
+			names = append(names, book.Folded().Blocks[id.Block].Name+" "+id.Place())
 		}
 	}
 	if n == 0 {
