@@ -114,3 +114,22 @@ func TestPressesOfAnAugustRound(t *testing.T) {
 		}
 	}
 }
+
+// TestPressesOfASealCheck counts the look at the seals of a row, all sound.
+func TestPressesOfASealCheck(t *testing.T) {
+	d := newDriver(t, "2027-05-07 09:00")
+	d.plant("Hollow Lane", rows(1, 5)...)
+	for _, p := range rows(1, 5) {
+		d.sealed(tree(p[0], p[1]), "2027-04-20 09:00", "2027-05-04 08:30", "2027-05-04 09:00")
+		d.did(tree(p[0], p[1]), "2027-05-04 11:30", &record.PaintedWhite{})
+	}
+	d.open()
+	d.keys = 0
+	d.press("r", "1", "enter")
+	t.Logf("the seals of a row: %d presses", d.keys)
+	for _, p := range rows(1, 5) {
+		if s, _ := d.book.Stump(tree(p[0], p[1])); len(s.Now().SealChecks) != 1 || d.keys > 3 {
+			t.Errorf("%s: %d looks at the seal, %d presses:\n%s", s.ID.Place(), len(s.Now().SealChecks), d.keys, d.screen())
+		}
+	}
+}

@@ -64,6 +64,8 @@ func (r *root) goTo(m part.Msg) {
 		r.open(m)
 	case part.Next:
 		r.next(m)
+	case part.NextClash:
+		r.do(r.x.NextClash(m)...)
 	case part.Leave:
 		if _, inRound := find[*rounds.Screen](&r.mode); inRound {
 			r.back()

@@ -270,7 +270,7 @@ func TestSettleAClash(t *testing.T) {
 	d.append(record.Event{At: at("2027-04-26 10:00"), Hand: "AB", Stump: tree(1, 1), Body: &record.CutBack{Height: inches(50)}})
 	d.open()
 	d.press("enter")
-	d.sees("Two answers stand", "cut back 42 in (RK)", "50 in (AB)")
+	d.sees("Two answers stand", "cut back 42 in (RK, 26 Apr", "50 in (AB, 26 Apr 10:00)")
 	d.press("e")
 	d.pickWord("cut back 50 in")
 	d.sees("Settled: cut back 50 in.")
@@ -280,4 +280,38 @@ func TestSettleAClash(t *testing.T) {
 	}
 	d.press("e")
 	d.sees("No answers disagree here.")
+}
+
+// TestWhiteOrWet shows two hands that differ about the white, lets the careful
+// answer count, leads to the place and settles it by one key.
+func TestWhiteOrWet(t *testing.T) {
+	d := newDriver(t, "2027-05-04 14:45")
+	d.plant("Hollow Lane", rows(1, 3)...)
+	d.did(tree(1, 2), "2027-04-26 09:00", cut()...)
+	for _, e := range []record.Event{
+		{At: at("2027-05-04 10:00"), Hand: "RK", Body: &record.ScionSet{Slot: 1}}, {At: at("2027-05-04 11:00"), Hand: "RK", Body: &record.Sealed{Cover: record.Wrapped}},
+		{At: at("2027-05-04 14:00"), Hand: "RK", Body: &record.StillWet{}}, {At: at("2027-05-04 14:05"), Hand: "AB", Body: &record.PaintedWhite{}},
+	} {
+		e.Stump = tree(1, 2)
+		d.append(e)
+	}
+	d.open()
+	d.sees("?")
+	d.press("E")
+	d.sees("row 1 tree 2", "still wet (RK, 14:00) and", "painted white (AB, 14:05). Until e settles it", "still wet counts.")
+	if d.stump().Now().IsWhite() {
+		t.Error("it counts as white")
+	}
+	d.press("e")
+	d.pickWord("painted white")
+	d.sees("Settled: painted white.")
+	if s := d.stump(); len(s.Clashes) != 0 || !s.Now().IsWhite() {
+		t.Errorf("%d disagree, white %v", len(s.Clashes), s.Now().IsWhite())
+	}
+	d.press("E")
+	d.sees("Nowhere in this block do answers disagree.")
+	d.press("u")
+	if s := d.stump(); len(s.Clashes) != 1 || s.Now().IsWhite() {
+		t.Errorf("taken back, %d disagree", len(s.Clashes))
+	}
 }

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"barkslip/core/due"
+	"barkslip/core/plan"
 	"barkslip/core/record"
 	"barkslip/core/walk"
 	"barkslip/ui/part"
@@ -18,12 +19,13 @@ import (
 type twelve struct {
 	*driver
 	turns map[record.StumpID]int // steps answered
-
 }
 
 // kind is what becomes of the open stump: plain, bleeds first, lost, given up,
 // two scions, or sealed bare.
-func (w *twelve) kind() int { return int(w.walk().ID().Tree-1) / 2 }
+func (w *twelve) kind() int { return w.kindOf(w.walk().ID()) }
+
+func (w *twelve) kindOf(id record.StumpID) int { return int(id.Tree-1) / 2 }
 
 // answers is the keys for the step asked as the stump's kind has it.
 func (w *twelve) answers(step walk.StepID) []string {
@@ -42,6 +44,8 @@ func (w *twelve) answers(step walk.StepID) []string {
 		return []string{"8"}
 	case step == walk.StepKeep && w.kind() == 3:
 		return []string{"4"}
+	case step == walk.StepMeasure && w.kind() == 4: // two scions by its size
+		return []string{"2", "enter"}
 	case step == walk.StepNewFace:
 		return []string{"1"}
 	case step == walk.StepGiveUp:
@@ -135,6 +139,7 @@ func TestTwelveStumps(t *testing.T) {
 // check sees that nothing is shown after its window, and no stump is forgotten.
 func (w *twelve) check() {
 	w.t.Helper()
+	w.evening()
 	for _, s := range w.root.x.Summaries(home) {
 		left := due.At(s.Dues, w.now)
 		if over := []record.Stage{record.StageUntied, record.StageGivenUp}; len(left) == 0 && !slices.Contains(over, s.Stage) {
@@ -144,6 +149,29 @@ func (w *twelve) check() {
 			if d.Ended(w.now) {
 				w.t.Fatalf("%s: %s is shown after its window on %s", w.now, d.Kind, s.ID.Place())
 			}
+		}
+	}
+}
+
+// evening looks at what the due command lists at the end of the day: nothing past
+// its window, and every stump that is not done is in it or has a first due to come.
+func (w *twelve) evening() {
+	w.t.Helper()
+	b, sums := w.root.x.Site(), w.root.x.Summaries(home)
+	end := due.EndOf(b.Day(w.now), b.Zone)
+	named := map[record.StumpID]bool{}
+	for _, c := range due.Round(sums, due.Asked{From: end, Until: end, CutBack: plan.CutBackOn(b, sums, end)}) {
+		for _, d := range c.Dues {
+			if named[c.Stump] = true; d.Ended(end) {
+				w.t.Fatalf("%s: %s is listed after its window on %s", end, d.Kind, c.Stump.Place())
+			}
+		}
+	}
+	for _, s := range sums {
+		_, comes := due.Next(due.At(s.Dues, end), end)
+		_, open := due.First(due.At(s.Dues, end), end)
+		if over := []record.Stage{record.StageUntied, record.StageGivenUp}; !named[s.ID] && !comes && !open && !slices.Contains(over, s.Stage) {
+			w.t.Fatalf("%s: %s is %s, is not listed and has nothing to come", end, s.ID.Place(), s.Stage)
 		}
 	}
 }
@@ -171,6 +199,9 @@ func (w *twelve) ended() {
 	for _, s := range w.root.x.Summaries(home) {
 		r, _ := w.book.Stump(s.ID)
 		w.t.Logf("%s ends %s after %d grafts, %d steps", s.ID.Place(), s.Stage, len(r.Attempts), w.turns[s.ID])
+		if (w.kindOf(s.ID) == 4) != (len(r.Attempts[0].Grafts) == 2) && w.kindOf(s.ID) != 3 {
+			w.t.Errorf("%s was walked with %d scions", s.ID.Place(), len(r.Attempts[0].Grafts))
+		}
 		if s.Stage != record.StageUntied && s.Stage != record.StageGivenUp && len(r.Attempts) < 2 {
 			w.t.Errorf("%s ends %s", s.ID.Place(), s.Stage)
 		}

@@ -78,11 +78,17 @@ func (a *app) due() *cobra.Command {
 
 // dayOf is a date as people write it, read as in the book's first block.
 func (g *given) dayOf(book *store.Book, name string, now time.Time) unit.Date {
-	sys := unit.US
+	sys, today := dated(book, now)
+	return g.day(name, today, sys)
+}
+
+// dated is how dates are read in a book: by the units and the day of its first
+// block.
+func dated(book *store.Book, now time.Time) (unit.System, unit.Date) {
 	if blocks := book.Folded().List(); len(blocks) > 0 {
-		sys, now = blocks[0].Units, now.In(blocks[0].Zone)
+		return blocks[0].Units, unit.DateOf(now.In(blocks[0].Zone))
 	}
-	return g.day(name, unit.DateOf(now), sys)
+	return unit.US, unit.DateOf(now)
 }
 
 // oneForm is the form of output asked for, "" for text; more than one is a

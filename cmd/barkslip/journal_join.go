@@ -71,9 +71,16 @@ func (a *app) joinInto(g *given, sources []source, damaged bool) error {
 	if err != nil {
 		return err
 	}
+	before, err := clashesOf(book)
+	if err != nil {
+		return errors.Join(err, book.Close())
+	}
 	total, wrong, err := a.join(book, sources)
-	err = errors.Join(err, book.Close())
 	fmt.Fprintf(a.out, "%d added, %d known.\n", total.Added, total.Known)
+	if err == nil {
+		err = a.sayClashes(book, before)
+	}
+	err = errors.Join(err, book.Close())
 	if err == nil && (damaged || wrong) {
 		return errFindings
 	}

@@ -18,6 +18,7 @@ const (
 	budsScratch // from day 42 a graft that has not moved is scratched
 	budsGreen   // all that has not moved was green: left to day 60
 	budsLast    // day 60 is past
+	budsAsked   // one hand saw a graft dead that another saw alive
 )
 
 var buds = Work{
@@ -28,13 +29,19 @@ var buds = Work{
 		"Not moving when last seen {since}: from day 42 after setting scratch the bark, brown is dead.",
 		"Green when scratched: left until day 60 after setting, {opens}.",
 		"Still not moving past day 60 after setting: scratch again and settle it.",
+		"Two hands say otherwise of one graft {since}, dead and alive: look at it again.",
 	},
 	Facts: []trade.Fact{trade.BudsMove, trade.BudRounds, trade.ScratchTest},
 }
 
 // budsRule asks for a look at the buds, two weeks after setting and then weekly,
-// until every graft pushes or is dead. A visit that left a graft untold is none.
+// until every graft pushes or is dead. A visit that left a graft untold is none. A
+// graft that is said to be dead and alive is looked at again at once.
 func budsRule(c *dueCase) []Due {
+	if at := c.disputed(); !at.IsZero() {
+		day := c.b.Day(at)
+		return c.one(c.days(day, day.Add(trade.DisputedBy), at, budsAsked))
+	}
 	if c.a.Settled() {
 		return nil
 	}
@@ -48,6 +55,17 @@ func budsRule(c *dueCase) []Due {
 	}
 	d := c.scratching(opens, by, last, since, hint)
 	return c.one(d)
+}
+
+// disputed is when a graft was last seen dead by one hand and alive by another
+// that nobody looked at since; zero where none was.
+func (c *dueCase) disputed() (at time.Time) {
+	for _, g := range c.a.Grafts {
+		if d := c.s.Disputed(g.Slot); d.After(at) && !g.Seen.After(d) && d.After(g.Set.At) {
+			at = d
+		}
+	}
+	return at
 }
 
 // wholeVisit is the newest visit that told of every graft alive then, zero where

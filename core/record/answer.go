@@ -80,6 +80,7 @@ func (s *Stump) Answer(g Given) ([]Event, error) {
 		}
 		out = append(out, e)
 	}
+	out = append(s.aware(out), out...)
 	for i := range out {
 		out[i].Act = act
 	}
@@ -119,10 +120,12 @@ func (s *Stump) replaces(g Given, b Body) []ID {
 	return nil
 }
 
-// refined is the observation that a body says more exactly.
+// refined is the observation that a body says more exactly. What could not have
+// been seen then, as of a scion set since, is another.
 func (s *Stump) refined(g Given, b Body) (Event, bool) {
 	for _, id := range g.Refines {
-		if old, ok := find(s.Live, id); ok && answersSameStep(old.Body, b) && !s.inPart(old) {
+		if old, ok := find(s.Live, id); ok && answersSameStep(old.Body, b) && !s.inPart(old) &&
+			s.attemptAt(old.At).beforeCause(b, old.At, time.UTC) == nil {
 			return old, true
 		}
 	}
@@ -230,16 +233,6 @@ func (s *Stump) answersIn(attempt int, question string) (out []ID) {
 // of all of them.
 func (s *Stump) sharesAnswers(question string) bool {
 	return len(s.Limbs) > 0 && question == (*NurseJudged)(nil).question()
-}
-
-// Settle is the answer that ends a clash: one of those that disagree said anew,
-// for the time it was given for, in place of all of them.
-func (c Clash) Settle(holds Event) Event {
-	out := Event{At: holds.At, Stump: holds.Stump, Body: holds.Body}
-	for _, e := range c.Events {
-		out.Replaces = append(out.Replaces, e.ID)
-	}
-	return out
 }
 
 // Answer is the events that an answer about blocks, lots or weather becomes: each

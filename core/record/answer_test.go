@@ -355,7 +355,7 @@ func TestBookAnswersTakeThePlaceOfThoseThatStand(t *testing.T) {
 func TestSettledClashes(t *testing.T) {
 	d := diary().Odd("2027-05-03", 9, 0, cutBack(36), cutBack(38))
 	c := d.Fold().Clashes[0]
-	d.Append(c.Settle(c.Events[0]))
+	d.Append(d.Fold().Settle(c, c.Events[0])...)
 	if s := d.Fold(); len(s.Clashes) != 0 || s.Now().CutBack.What.Height != recordtest.Inches(36) || !s.Now().CutBack.At.Equal(c.Events[0].At) {
 		t.Errorf("%d clashes, %v stands", len(s.Clashes), s.Now().CutBack)
 	}

@@ -96,7 +96,7 @@ func (s *Stump) beginsAt(b Body, at time.Time) bool {
 		return false
 	}
 	c := course{grafts: map[int]GraftState{}}
-	for _, e := range byTime(s.own(s.Live)) {
+	for _, e := range byTime(s.own(s.holding)) {
 		if !e.At.After(at) {
 			c.take(e)
 		}

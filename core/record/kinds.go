@@ -59,6 +59,7 @@ var kinds = []func() Body{
 	53: func() Body { return &ScionBroke{} },
 	54: func() Body { return &RainedHard{} },
 	55: func() Body { return &ScionSeen{} },
+	56: func() Body { return &Aware{} },
 }
 
 var kindByName = func() map[string]uint64 {

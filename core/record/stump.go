@@ -22,13 +22,7 @@ type Stump struct {
 	starts    []Event     // where later attempts begin
 	closed    []time.Time // from when on the attempt before each of those was over
 	elsewhere map[ID]bool // of All: given at another limb of the tree
-}
-
-// Clash is two or more standing answers to one question, none of which
-// replaces the others.
-type Clash struct {
-	Question string
-	Events   []Event
+	holding   []Event     // of Live, what holds while answers disagree: bodies may say less
 }
 
 // Attempt is one grafting of the stump, from cutting back to its end. What is
@@ -108,7 +102,8 @@ func Fold(id StumpID, events []Event) *Stump {
 	if own := s.own(s.All); len(own) > 0 {
 		s.Last = own[len(own)-1]
 	}
-	dated := byTime(s.Live)
+	s.holding = s.dispute()
+	dated := byTime(s.holding)
 	s.starts, s.closed = attemptStarts(s.own(dated))
 	for range s.starts {
 		s.Attempts = append(s.Attempts, &Attempt{})
@@ -121,14 +116,15 @@ func Fold(id StumpID, events []Event) *Stump {
 	return s
 }
 
-// answer takes in the standing answers, in order: the latest stands.
+// answer takes in the standing answers, in order: the latest stands, and of those
+// that disagree the most careful.
 func (s *Stump) answer() {
 	type asking struct {
 		attempt  int
 		question string
 	}
 	asked := map[asking][]Event{}
-	for _, e := range s.Live {
+	for _, e := range s.holding {
 		body, ok := e.Body.(onStump)
 		q := e.Question()
 		if !ok || q == "" {
@@ -140,10 +136,14 @@ func (s *Stump) answer() {
 	}
 	for key, es := range asked {
 		if len(es) > 1 && !sameAnswer(es) {
-			s.Clashes = append(s.Clashes, Clash{key.question, es})
+			holds := mostCareful(es)
+			if holds.ID != es[len(es)-1].ID {
+				holds.Body.(onStump).apply(s, s.Attempts[key.attempt], holds)
+			}
+			s.Clashes = append(s.Clashes, Clash{Question: key.question, Events: es, Holds: holds.ID})
 		}
 	}
-	slices.SortFunc(s.Clashes, func(a, b Clash) int { return a.Events[0].Compare(b.Events[0]) })
+	s.sortClashes()
 }
 
 // observe takes in what was done or seen, in order of time, whenever it was put

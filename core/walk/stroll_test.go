@@ -95,23 +95,21 @@ func (w *stroll) say(at time.Time, body record.Body, replaces ...record.ID) {
 	w.s = w.l.Fold()
 }
 
-// write gives answers as the screen does: each where it can have been given, in
-// place of what it corrects.
+// write gives answers as the screen does: by the rule of what an answer becomes.
 func (w *stroll) write(at time.Time, refines []record.ID, bodies ...record.Body) {
 	for _, b := range bodies {
-		if err := record.BeforeCause(w.s, b, at, w.b.Zone); err != nil {
-			w.note(at, err)
-			break
-		}
 		if err := record.Check(record.Event{Body: b, Stump: recordtest.Stump417}); err != nil {
 			panic(fmt.Sprintf("%s is offered and cannot be: %v", b.Kind(), err))
 		}
-		replaces := refines
-		if q := (record.Event{Body: b}).Question(); q != "" {
-			replaces = w.s.Answers(q)
-		}
-		w.say(at, b, replaces...)
 	}
+	given, err := w.l.Give(record.Given{Bodies: bodies, At: at, Earlier: !at.Equal(w.now), Again: w.again, Refines: refines, Zone: w.b.Zone})
+	if err != nil {
+		w.note(at, err)
+	}
+	for _, e := range given {
+		w.note(e.At, e.Body)
+	}
+	w.s = w.l.Fold()
 	w.gone, w.again = "", false
 }
 

@@ -24,7 +24,7 @@ func (b *Screen) pickFilter() part.Msgs {
 		{Word: "all", Meaning: "no filter", Take: b.letGo},
 		item("work due", "something can be done now", "those with work due", func(s due.Summary) bool { return isOpen(s, b.x) }),
 		item("late", "something should have been done", "late", func(s due.Summary) bool { return isLate(s, b.x) }),
-		item("disagree", "two answers to one question stand", "in disagreement", func(s due.Summary) bool { return s.Clash }),
+		item("disagree", "answers that cannot both hold stand; E goes to the next", "in disagreement", func(s due.Summary) bool { return s.Clash }),
 		item("with notes", "", "with notes", func(s due.Summary) bool { return s.Noted }),
 	}
 	for _, st := range record.Stages() {

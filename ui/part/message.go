@@ -47,6 +47,8 @@ type (
 		After  record.StumpID
 		AtHand bool // the one after which is under the cursor and counts too
 	}
+	// NextClash goes to the next stump behind one on which answers disagree.
+	NextClash struct{ After record.StumpID }
 	// Leave leaves a stump as it is: back to the round, or on to the next.
 	Leave struct{ Stump record.StumpID }
 	// Wrote tells that answers were put on disk.

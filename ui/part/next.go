@@ -16,3 +16,13 @@ func (x *Session) NextStump(n Next) Msgs {
 	}
 	return Msgs{OpenBlock{x.Block}, Say{"No more work is due now."}}
 }
+
+// NextClash opens the next stump behind one, in walking order and round to the
+// beginning, on which answers disagree.
+func (x *Session) NextClash(n NextClash) Msgs {
+	id, ok := due.NextClash(x.Summaries(x.Block), n.After)
+	if !ok {
+		return Says("Nowhere in this block do answers disagree.")
+	}
+	return Msgs{Open{Stump: id}}
+}

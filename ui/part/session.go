@@ -87,7 +87,7 @@ func (x *Session) Answer(body record.Body, at time.Time) error {
 
 // Given is an answer of now, or of the earlier time set.
 func (x *Session) Given(bodies ...record.Body) record.Given {
-	return record.Given{Bodies: bodies, At: x.Time(), Earlier: !x.Earlier.IsZero(), Zone: x.Site().Zone}
+	return record.Given{Bodies: bodies, At: x.Time(), Hand: x.Hand, Earlier: !x.Earlier.IsZero(), Zone: x.Site().Zone}
 }
 
 // Trouble is an error met in reading the book for what is shown since it was

@@ -203,11 +203,7 @@ func (s *Screen) warnings(width int) []paper.Line {
 		out = append(out, part.Wrapped(paper.Warn, "Grafts stand on the trunk of this tree too; v tells of them.", width)...)
 	}
 	for _, c := range s.record.Clashes {
-		var said []string
-		for _, e := range c.Events {
-			said = append(said, fmt.Sprintf("%s (%s)", record.Say(e.Body, s.x.Site().Units), e.Hand))
-		}
-		out = append(out, part.Wrapped(paper.Warn, "Two answers stand: "+strings.Join(said, " and ")+". e settles it: pick the one that holds.", width)...)
+		out = append(out, part.Wrapped(paper.Warn, s.disagreement(c), width)...)
 	}
 	if s.minds() {
 		for _, c := range s.walk.Advice.Cautions {
@@ -323,4 +319,19 @@ func fit(lines []paper.Line, height int) []paper.Line {
 		return lines
 	}
 	return append(lines[:height-1], paper.Text(paper.Faint, "w shows the rest"))
+}
+
+// disagreement says which answers disagree, by whom and of when, and which of
+// them counts meanwhile.
+func (s *Screen) disagreement(c record.Clash) string {
+	var said []string
+	counts := "none of them counts"
+	for _, e := range c.Events {
+		words := record.Say(e.Body, s.x.Site().Units)
+		said = append(said, fmt.Sprintf("%s (%s, %s)", words, e.Hand, unit.When(e.At, s.x.Time(), s.x.Site().Zone)))
+		if e.ID == c.Holds {
+			counts = words + " counts"
+		}
+	}
+	return "Two answers stand: " + strings.Join(said, " and ") + ". Until e settles it " + counts + "."
 }

@@ -100,7 +100,7 @@ func (s *Screen) pickReason() part.Msgs {
 }
 
 // settle asks which of the answers that disagree holds; it is said anew, for the
-// time it was given for, in place of all of them.
+// time it was given for, in place of those that say otherwise.
 func (s *Screen) settle() part.Msgs {
 	if len(s.record.Clashes) == 0 {
 		return part.Says("No answers disagree here.")
@@ -110,15 +110,30 @@ func (s *Screen) settle() part.Msgs {
 	for _, e := range clash.Events {
 		words, meaning := record.Say(e.Body, b.Units), e.Hand+", "+unit.When(e.At, s.x.Time(), b.Zone)
 		items = append(items, part.Item{Word: words, Meaning: meaning, Take: func() part.Msgs {
-			out, err := s.x.Write(clash.Settle(e))
+			out, err := s.x.Write(s.record.Settle(clash, e)...)
 			if err == nil {
 				err = s.anew(out)
 			}
 			if err != nil {
 				return part.Fails(err)
 			}
-			return part.Says("Settled: " + words + ".")
+			return part.Says("Settled: " + words + "." + s.disagreeing())
 		}})
 	}
 	return s.x.Picks("Which of these holds?", "The other stays in the story.", items)
+}
+
+// disagreeing says on how many other stumps answers disagree, nothing where on
+// none.
+func (s *Screen) disagreeing() string {
+	n := 0
+	for _, sum := range s.x.Summaries(s.id.Block) {
+		if sum.Clash && sum.ID != s.id {
+			n++
+		}
+	}
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" E goes to the next of %s.", unit.Count(n, "disagreement"))
 }

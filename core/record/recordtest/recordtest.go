@@ -111,6 +111,7 @@ func (l *Laptop) At(limb uint8) *Laptop {
 // Give answers as a person does: it is decided by the record what the answer
 // becomes, and all of it is one act.
 func (l *Laptop) Give(g record.Given) ([]record.Event, error) {
+	g.Hand = l.Hand
 	events, err := l.Fold().Answer(g)
 	if err != nil {
 		return nil, err
@@ -180,7 +181,7 @@ func (l *Laptop) Fold() *record.Stump {
 // Diff is how two records differ in what they say, whatever the journals they
 // were folded from; "" where they do not.
 func Diff(a, b *record.Stump) string {
-	return cmp.Diff(said(a), said(b), cmpopts.IgnoreUnexported(record.Stump{}))
+	return cmp.Diff(said(a), said(b), cmpopts.IgnoreUnexported(record.Stump{}, record.Clash{}))
 }
 
 func said(s *record.Stump) *record.Stump {
