@@ -40,11 +40,11 @@ func (r *root) one(m part.Msg) {
 		m.Prompt.Over(r.screen())
 		r.over = m.Prompt
 	case part.PickList:
-		r.over = m.List
+		r.lay(m.List)
 	case part.Read:
-		r.over = m.Page
+		r.lay(m.Page)
 	case part.Weather:
-		r.over = weather.Ways(r.x)
+		r.lay(weather.Ways(r.x))
 
 	case part.Back:
 		r.back()
@@ -91,6 +91,14 @@ func (r *root) goTo(m part.Msg) {
 	default:
 		panic(fmt.Sprintf("a message that nobody knows: %T", m))
 	}
+}
+
+// lay lays a list or a page over the screen; what was wrong beneath is said no more.
+func (r *root) lay(over part.Screen) {
+	if r.said.Wrong {
+		r.say("", false)
+	}
+	r.over = over
 }
 
 // say puts a text in the message line.

@@ -61,7 +61,12 @@ func (r *root) guarded(k tea.KeyMsg) {
 			r.do(part.Say{})
 		}
 		r.send(k)
-	case key.Matches(k, harmless), f != nil && f.Edits(k):
+	case f != nil && f.Edits(k):
+		if r.said.Wrong { // about what stood there
+			r.do(part.Say{})
+		}
+		r.send(k)
+	case key.Matches(k, harmless):
 		r.send(k)
 	case r.guard.Held(name, now):
 		r.do(part.Say{Text: held})

@@ -26,7 +26,8 @@ func (a *app) due() *cobra.Command {
 			"Without --on it is judged as of now. With it, as at the end of that day in the\n" +
 			"block's time zone, by all that is put down up to now: of a day gone by, what\n" +
 			"has been done since is not listed any more.\n\n" +
-			"As a calendar (--ics) it can be imported again and again: entries already there\n" +
+			"As a calendar (--ics) it has one entry for each day and kind of work, and one with\n" +
+			"alarms for each white clock; it can be imported again: entries already there\n" +
 			"are replaced.",
 		Example: "  barkslip due\n  barkslip due --on 2027-05-04 --days 7\n  barkslip due --days 30 --ics > due.ics", Args: noArguments,
 	}

@@ -58,6 +58,7 @@ const (
 	whiteHeat
 	whiteResealed
 	whiteWashed
+	whiteRained
 )
 
 var white = Work{
@@ -69,6 +70,7 @@ var white = Work{
 		"Sealed {since} at {at}: the day's sun would harm the dark sealer before the 3 hours are up.",
 		"Sealed again {since} at {at}: paint it 2 to 3 hours after, once the sealer is dry.",
 		"The white was washed off by {since} at {at}: paint it again when the sealer is dry.",
+		"It was rained on {since} at {at}, which wets the sealer again: look half an hour later.",
 	},
 	Facts: []trade.Fact{trade.WhiteIn, trade.DarkSealer, trade.StillWet},
 }
@@ -97,15 +99,33 @@ func whiteRule(c *dueCase) []Due {
 	for _, wet := range a.StillWet {
 		if opens := wet.At.Add(trade.StillWetMinutes * time.Minute); wet.At.After(coat) && opens.After(d.Opens) {
 			d.Opens, d.Hint, d.Since = opens.In(c.b.Zone), whiteStillWet, wet.At.In(c.b.Zone)
+			if wet.What.Rain {
+				d.Hint = whiteRained
+			}
 		}
 	}
+	return c.one(notBefore(c.b, d))
+}
+
+// notBefore moves the end of a white due to its opening, and out of the dark.
+func notBefore(b *record.Block, d Due) Due {
 	if d.By.Before(d.Opens) {
 		d.By = d.Opens
 	}
-	if morning, dark := afterDark(c.b, d.By); dark {
+	if morning, dark := afterDark(b, d.By); dark {
 		d.By, d.Hint = morning, whiteMorning
 	}
-	return c.one(d)
+	return d
+}
+
+// WhiteBy is by when a graft sealed at a time would be due to be white, as the
+// white due says it once it is sealed.
+func WhiteBy(s *record.Stump, b *record.Block, sealed time.Time) time.Time {
+	d := Due{Opens: sealed.Add(trade.WhiteOpensHours * time.Hour), By: sealed.Add(trade.WhiteByHours * time.Hour)}
+	if heat, ok := Heat(s, b, sealed); ok && heat.WhiteBefore != nil && heat.WhiteBefore.Before(d.By) {
+		d.By = *heat.WhiteBefore
+	}
+	return notBefore(b, d).By
 }
 
 // afterDark gives, for a time between sunset and sunrise, one hour after the

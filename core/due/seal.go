@@ -12,18 +12,38 @@ const AfterLook Kind = 4
 
 var afterLook = Work{
 	Kind: AfterLook, Name: "after-look", While: underSeal, Rule: afterLookRule, Step: "seal-check",
-	Says:  []string{"Sealed {since}: look at the seal 2 to 4 days on."},
-	Facts: []trade.Fact{trade.SealLook},
+	Says: []string{
+		"Sealed {since}: look at the seal 2 to 4 days on.",
+		"It rained hard {since}: see by {by} whether the seal is whole.",
+	},
+	Facts: []trade.Fact{trade.SealLook, trade.HardRain},
 }
 
-// afterLookRule stands until the seal was checked, while the graft is young.
+// Hints of the after-look due.
+const (
+	afterLookFirst uint8 = iota
+	afterLookRain
+)
+
+// afterLookRule stands until the seal was checked, while the graft is young, and
+// again after hard rain.
 func afterLookRule(c *dueCase) []Due {
 	sealed := c.a.Sealed.At
+	if rain := record.LastOf(c.a.HardRain); rain != nil && !seenSince(c.a, *rain) {
+		day := c.b.Day(rain.At)
+		return c.until(c.days(day, day.Add(trade.HardRainBy), rain.At, afterLookRain), c.b.Day(c.a.SetAt()).Add(trade.GraftSettles))
+	}
 	if check := record.LastOf(c.a.SealChecks); check != nil && !check.At.Before(sealed) {
 		return nil
 	}
 	day := c.b.Day(sealed)
-	return c.until(c.days(day.Add(trade.AfterLookDays), day.Add(trade.AfterLookBy), sealed, 0), c.b.Day(c.a.SetAt()).Add(trade.GraftSettles))
+	return c.until(c.days(day.Add(trade.AfterLookDays), day.Add(trade.AfterLookBy), sealed, afterLookFirst), c.b.Day(c.a.SetAt()).Add(trade.GraftSettles))
+}
+
+// seenSince says whether the seal was looked at, or put on anew, after hard rain.
+func seenSince(a *record.Attempt, rain record.Said[record.RainedHard]) bool {
+	check, again := record.LastOf(a.SealChecks), record.LastOf(a.Reseals)
+	return check != nil && record.Newer(*check, rain) || again != nil && record.Newer(*again, rain) || record.Newer(*a.Sealed, rain)
 }
 
 // Reseal is putting sealer on again.

@@ -23,17 +23,39 @@ func TestTakenCountsDaysAndEachGraft(t *testing.T) {
 		name         string
 		then         func(d *recordtest.Diary)
 		taken, known int
+		standing     int
 	}{
-		{"29 days", func(d *recordtest.Diary) { d.On("2027-06-28", 23, 0, recordtest.Visit(record.Growing, record.Growing)) }, 0, 0},
-		{"30 days, earlier in the day", func(d *recordtest.Diary) { d.On("2027-06-29", 9, 0, recordtest.Visit(record.Growing, record.Growing)) }, 2, 2},
-		{"one seen", func(d *recordtest.Diary) { d.On("2027-06-30", 9, 0, recordtest.Visit(record.Growing)) }, 1, 1},
-		{"one dead", func(d *recordtest.Diary) { d.On("2027-06-30", 9, 0, recordtest.Visit(record.Growing, record.Dead)) }, 1, 2},
-		{"failed", func(d *recordtest.Diary) { d.On("2027-06-10", 9, 0, &record.Failed{Cause: "wind"}) }, 0, 2},
+		{"29 days", func(d *recordtest.Diary) { d.On("2027-06-28", 23, 0, recordtest.Visit(record.Growing, record.Growing)) }, 0, 0, 0},
+		{"30 days, earlier in the day", func(d *recordtest.Diary) { d.On("2027-06-29", 9, 0, recordtest.Visit(record.Growing, record.Growing)) }, 2, 2, 2},
+		{"one seen", func(d *recordtest.Diary) { d.On("2027-06-30", 9, 0, recordtest.Visit(record.Growing)) }, 1, 1, 1},
+		{"one dead", func(d *recordtest.Diary) { d.On("2027-06-30", 9, 0, recordtest.Visit(record.Growing, record.Dead)) }, 1, 2, 1},
+		{"failed", func(d *recordtest.Diary) { d.On("2027-06-10", 9, 0, &record.Failed{Cause: "wind"}) }, 0, 2, 0},
+		{"took, and one was lost later", func(d *recordtest.Diary) {
+			d.On("2027-06-30", 9, 0, recordtest.Visit(record.Growing, record.Growing)).On("2027-08-30", 9, 0, recordtest.Visit(record.Growing, record.Dead))
+		}, 2, 2, 1},
+		{"took, and all failed later", func(d *recordtest.Diary) {
+			d.On("2027-06-30", 9, 0, recordtest.Visit(record.Growing, record.Growing)).On("2028-08-30", 9, 0, &record.Failed{Cause: "wind"})
+		}, 2, 2, 0},
+		{"known by the end of the season alone", func(d *recordtest.Diary) { d.On("2027-10-02", 9, 0, &record.SeasonsEnd{Alive: 2, Word: "fair"}) }, 2, 2, 2},
+		{"dead by the end of the season", func(d *recordtest.Diary) { d.On("2027-10-02", 9, 0, &record.SeasonsEnd{Word: "dead"}) }, 0, 2, 0},
+		{"not moved yet on the thirtieth day", func(d *recordtest.Diary) { d.On("2027-06-30", 9, 0, recordtest.Visit(record.Growing, record.NoChange)) }, 1, 1, 1},
+		{"never moved when the season ended", func(d *recordtest.Diary) {
+			d.On("2027-06-30", 9, 0, recordtest.Visit(record.Growing, record.NoChange)).On("2027-10-02", 9, 0, &record.SeasonsEnd{Alive: 1, Word: "fair"})
+		}, 1, 2, 1},
 	} {
 		d := twoGrafts()
 		c.then(d)
 		if taken, known := d.Fold().Now().Take(d.B); taken != c.taken || known != c.known {
 			t.Errorf("%s: %d of %d took, want %d of %d", c.name, taken, known, c.taken, c.known)
+		}
+		standing, a := 0, d.Fold().Now()
+		for _, g := range a.Grafts {
+			if a.OutcomeOf(g, d.B).Standing {
+				standing++
+			}
+		}
+		if standing != c.standing {
+			t.Errorf("%s: %d stand, want %d", c.name, standing, c.standing)
 		}
 	}
 	// The visit that closes the due is the visit that is counted.

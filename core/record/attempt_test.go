@@ -109,3 +109,16 @@ func TestHowGraftsFare(t *testing.T) {
 		t.Errorf("first push %v, all dead %v, set at %v", a.FirstPush(), a.AllDead(), a.SetAt())
 	}
 }
+
+// Of two cuttings back that clash the later by order stands; whether it was for
+// an earlier season is told from that one, not from the later day.
+func TestAStaleCutIsTheOneThatStands(t *testing.T) {
+	l := newLaptop("AB")
+	december := time.Date(2026, 12, 11, 9, 0, 0, 0, may(1, 0, 0).Location())
+	l.say(may(1, 9, 0).AddDate(0, 0, -47), &CutBack{Height: Measure{610, "24in"}})
+	l.say(december, &CutBack{Height: Measure{1067, "42in"}})
+	l.say(may(1, 9, 0), &NurseJudged{Limbs: 1})
+	if s := l.fold(); len(s.Attempts) != 2 || s.Now().CutBack != nil {
+		t.Errorf("%d attempts, now cut back %v", len(s.Attempts), s.Now().CutBack)
+	}
+}

@@ -12,7 +12,8 @@ type course struct {
 	over   bool               // failed, given up or untied
 	grafts map[int]GraftState // of the scions set, by slot
 	at     time.Time          // of the event at hand
-	cut    time.Time          // when it was cut back, zero before
+	hand   Event              // the event at hand
+	cut    Event              // the cutting back that stands, none before
 }
 
 // fares is a body that may bring an attempt towards its end.
@@ -38,16 +39,16 @@ func (c *course) ended() bool {
 // stale says whether the stump was cut back for an earlier season and never
 // grafted in it.
 func (c *course) stale() bool {
-	return !c.cut.IsZero() && len(c.grafts) == 0 && c.at.Sub(c.cut) > trade.CutBackStale*24*time.Hour
+	return c.cut.Body != nil && len(c.grafts) == 0 && c.at.Sub(c.cut.At) > trade.CutBackStale*24*time.Hour
 }
 
 // take goes on by one event; it says whether that begins another attempt.
 func (c *course) take(e Event) bool {
-	c.at = e.At
+	c.at, c.hand = e.At, e
 	b, ok := e.Body.(beginning)
 	begun := ok && b.begins(c)
 	if begun {
-		c.over, c.cut = false, time.Time{}
+		c.over, c.cut = false, Event{}
 		clear(c.grafts)
 	}
 	if b, ok := e.Body.(fares); ok {

@@ -130,6 +130,8 @@ type DayWeather struct {
 	Wind        float64 // m/s
 	Cloud       int     // oktas, 0 to 8
 	WindAssumed bool    // no wind was given: Wind is the usual one
+	Rain        Rain    // in a word; "" where it was not said
+	RainDepth   Measure // how much fell or is forecast, where that was said
 }
 
 // Kind is weather.
@@ -148,6 +150,8 @@ func (b *DayWeather) fields(f fields) {
 	f.real("wind_ms", &b.Wind)
 	f.number("cloud", &b.Cloud)
 	f.flag("wind_assumed", &b.WindAssumed)
+	word(f, "rain", &b.Rain)
+	f.length("rain_depth", &b.RainDepth)
 }
 
 func (b *DayWeather) question() string { return fmt.Sprint("weather/", b.Block, "/", b.Day) }
@@ -162,8 +166,29 @@ func (b *DayWeather) check() error {
 		return errors.New("cloud is 0 to 8 oktas")
 	case b.Wind < 0 || b.Wind > 100:
 		return errors.New("wind is 0 to 100 m/s")
+	case b.RainDepth.Length < 0 || b.RainDepth.Length > MostRain:
+		return errors.New("rain is 0 to 500 mm")
 	}
-	return nil
+	return oneOf("rain", b.Rain, true, Rains...)
+}
+
+// MostRain is more than a day brings.
+const MostRain = 500 * unit.Millimetre
+
+// Wet says whether rain was put down for the day.
+func (b *DayWeather) Wet() bool {
+	return b.RainDepth.Length > 0 || b.Rain == Showers || b.Rain == Rainy
+}
+
+// RainWords is the day's rain in words, "" where it was not said.
+func (b *DayWeather) RainWords(sys unit.System) string {
+	switch {
+	case b.RainDepth.Length > 0:
+		return sys.Exact(b.RainDepth.Length) + " of rain"
+	case b.Rain == NoRain:
+		return "no rain"
+	}
+	return string(b.Rain)
 }
 
 func (b *DayWeather) applyBook(book *Book, e Event) { book.block(b.Block).Weather[b.Day] = said(e, *b) }

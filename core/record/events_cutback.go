@@ -97,7 +97,12 @@ func (b *CutBack) apply(_ *Stump, a *Attempt, e Event) { a.CutBack = standing(e,
 // begins: grafts are cut away with what they stand on.
 func (*CutBack) begins(c *course) bool { return c.ended() || c.stale() || len(c.grafts) > 0 }
 
-func (*CutBack) fare(c *course) { c.cut = c.at }
+// fare: of two that were not said to replace each other the later by order stands.
+func (*CutBack) fare(c *course) {
+	if c.cut.Body == nil || c.hand.Compare(c.cut) > 0 {
+		c.cut = c.hand
+	}
+}
 
 func (*CutBack) followed(a *Attempt) bool { return len(a.Grafts) > 0 }
 

@@ -143,3 +143,21 @@ func (b *WashedOff) apply(_ *Stump, a *Attempt, e Event) { a.Washed = append(a.W
 // doneAnew: white that was painted since an earlier rain is washed off by
 // another.
 func (*WashedOff) doneAnew(a *Attempt) bool { return a.IsWhite() }
+
+// RainedHard is hard rain on a sealed graft, some time after it: nobody has looked
+// yet whether the seal held.
+type RainedHard struct{}
+
+// Kind is rained-hard.
+func (*RainedHard) Kind() string { return "rained-hard" }
+
+// Say is the answer in a few words.
+func (*RainedHard) Say(unit.System) string { return "hard rain on the seal" }
+
+func (*RainedHard) fields(fields) {}
+
+func (b *RainedHard) apply(_ *Stump, a *Attempt, e Event) {
+	a.HardRain = append(a.HardRain, said(e, *b))
+}
+
+func (*RainedHard) cause(a *Attempt) cause { return a.wasSealed() }

@@ -5,7 +5,6 @@ import (
 	"strings"
 	"time"
 
-	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
 
@@ -44,35 +43,6 @@ func (a *Attempt) Settled() bool {
 
 // Waiting says whether a graft is neither moving nor dead.
 func (g *Graft) Waiting() bool { return g.State == "" || g.State == NoChange || g.State == Swelling }
-
-// Take is how many grafts of the stump took, of how many it is known, over all
-// its attempts: grafting again wipes out no loss.
-func (s *Stump) Take(b *Block) (taken, known int) {
-	for _, a := range s.Attempts {
-		t, k := a.Take(b)
-		taken, known = taken+t, known+k
-	}
-	return taken, known
-}
-
-// Take is how many grafts of the attempt took, of how many it is known: taken
-// is alive and growing 30 of the block's days after the first push, as seen on
-// the graft itself.
-func (a *Attempt) Take(b *Block) (taken, known int) {
-	push := a.FirstPush()
-	if push.IsZero() && !a.AllDead() && a.Failed == nil {
-		return 0, 0
-	}
-	for _, g := range a.Grafts {
-		switch {
-		case g.State == Dead || a.Failed != nil:
-			known++
-		case (g.State == Growing || g.State == Pushing) && b.Day(g.Seen) >= b.Day(push).Add(trade.TakenDays):
-			taken, known = taken+1, known+1
-		}
-	}
-	return taken, known
-}
 
 // PushedAt is when a graft was first seen pushing or growing, zero before.
 func (a *Attempt) PushedAt(slot int) time.Time {

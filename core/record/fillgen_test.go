@@ -32,6 +32,7 @@ var vocabularies = map[reflect.Type][]string{
 	reflect.TypeFor[Bleeding]():   texted(Bleedings),
 	reflect.TypeFor[Slip]():       texted(Slips),
 	reflect.TypeFor[Cover]():      texted(Covers),
+	reflect.TypeFor[Rain]():       append(texted(Rains), ""),
 	reflect.TypeFor[GraftState](): texted(GraftStates),
 	reflect.TypeFor[Scratch]():    {"", "green", "brown"},
 	reflect.TypeFor[Buds]():       {"ps", "p", "x"},
@@ -146,6 +147,8 @@ func (p picker) body(code int) Body {
 	case *ScionSet:
 		b.Slot++
 		b.Slot = min(b.Slot, 24)
+	case *ScionSeen:
+		b.Slot, b.Item = min(b.Slot+1, 24), 1+p(SlitItem)
 	case *SlotEmpty:
 		b.Slot = min(b.Slot+1, 24)
 	case *ScionBroke:
@@ -157,6 +160,7 @@ func (p picker) body(code int) Body {
 		b.Buds = []Buds{"", Paired, First}[p(3)]
 	case *DayWeather:
 		b.Cloud = p(9)
+		b.RainDepth.Length = min(b.RainDepth.Length, MostRain)
 		b.Low.Temperature, b.High.Temperature = unit.Temperature(p(10)), unit.Temperature(10+p(20))
 	case *Noted:
 		b.Text += "note"

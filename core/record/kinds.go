@@ -57,7 +57,9 @@ var kinds = []func() Body{
 	51: func() Body { return &WashedOff{} },
 	52: func() Body { return &AnotherYear{} },
 	53: func() Body { return &ScionBroke{} },
-	54: func() Body { return &Aware{} },
+	54: func() Body { return &RainedHard{} },
+	55: func() Body { return &ScionSeen{} },
+	56: func() Body { return &Aware{} },
 }
 
 var kindByName = func() map[string]uint64 {

@@ -38,6 +38,7 @@ type Attempt struct {
 	Wood      *Said[WoodChosen]
 	WoodOf    []Said[WoodChosen] // of one scion each, where it is other wood
 	Broke     []Said[ScionBroke]
+	Seen      []Said[ScionSeen] // the things seen on a scion, one by one, before it is set
 	Grafts    []*Graft          // by slot
 	Empty     []Said[SlotEmpty] // slots that take none
 	Against   []Said[AgainstAdvice]
@@ -47,6 +48,7 @@ type Attempt struct {
 	White    *Said[PaintedWhite]
 	Rings    []Said[RingSet]
 	Washed   []Said[WashedOff]
+	HardRain []Said[RainedHard]
 
 	SealChecks  []Said[SealChecked]
 	Reseals     []Said[Resealed]

@@ -100,3 +100,35 @@ func TestForeignLinesOfEachVersion(t *testing.T) {
 		}
 	}
 }
+
+// A day's weather of before rain was asked reads as one of which none was said, and
+// is packed and written as it was; what a day says of rain comes back whole.
+func TestWeatherWithoutRainIsRead(t *testing.T) {
+	const line = `{"v":2,"id":"393f464d545b626970777e858c939aa1","at":"2020-09-13T18:48:50+05:45","hand":"ÉX","stump":"","kind":"weather","clock":2217,` +
+		`"act":"d3d9e0e7eef5fc030a11181f262d343b","block":"7b828990979ea5acb3bac1c8cfd6dde4","day":"1975-07-22","low":{"c":0,"typed":"61F"},` +
+		`"high":{"c":27,"typed":"75F"},"wind_ms":1.9375,"cloud":4}`
+	const packed = "30ece2f0f50bb20503c3895800017b828990979ea5acb3bac1c8cfd6dde402d81f0300000000000000000336314604403b00000000000003373546053fff" +
+		"000000000000060800d3d9e0e7eef5fc030a11181f262d343b19a867f9"
+	e, err := ParseLine([]byte(line))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := hex.EncodeToString(Pack(nil, e)); got != packed || string(Line(e)) != line {
+		t.Errorf("it became\n%s\n%s", Line(e), got)
+	}
+	w := e.Body.(*DayWeather)
+	if w.Rain != "" || w.RainDepth.Given() || w.Wet() {
+		t.Errorf("%+v", w)
+	}
+	for _, rain := range []DayWeather{{Rain: NoRain}, {Rain: Showers}, {RainDepth: Measure{5, "5 mm"}}} {
+		w.Rain, w.RainDepth = rain.Rain, rain.RainDepth
+		again, err := ParseLine(Line(e))
+		if err != nil || alike(e, again) != "" {
+			t.Errorf("%s: %v", Line(e), err)
+		}
+		unpacked, err := Unpack(Pack(nil, e), e.Stump, e.Clock, e.ID)
+		if err != nil || alike(e, unpacked) != "" {
+			t.Errorf("%s packed: %v", Line(e), err)
+		}
+	}
+}

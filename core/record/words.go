@@ -35,6 +35,19 @@ const (
 // Slips lists them from best to worst.
 var Slips = []Slip{SlipsClean, Drags, Stuck}
 
+// Rain is a day's rain in a word.
+type Rain string
+
+// The words for a day's rain; "" where it was not said.
+const (
+	NoRain  Rain = "none"
+	Showers Rain = "showers"
+	Rainy   Rain = "rain"
+)
+
+// Rains lists them from dry to wet.
+var Rains = []Rain{NoRain, Showers, Rainy}
+
 // Cover is how the sealer is covered.
 type Cover string
 

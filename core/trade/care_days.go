@@ -11,6 +11,7 @@ const (
 	ResealBy                               = 6    // from sealing; opens after ResealDays
 	CrackedBy                              = 1    // from seeing the crack
 	DisputedBy                             = 2    // from the day two hands saw a graft otherwise
+	HardRainBy                             = 1    // from hard rain to the look at the seal
 	EarwigOpens, EarwigBy                  = 12, 18
 	StakeAfterPush                         = 7
 	BudsDays, BudsBy                       = 14, 21 // from setting
@@ -47,6 +48,8 @@ const (
 var (
 	SealLook = state("seal-look", "care", Memory, "",
 		"A new seal is looked at 2 to 4 days after sealing; a crack is sealed again at once.")
+	HardRain = state("hard-rain", "care", Memory, "",
+		"Hard rain can open a seal or wash thin sealer off: it is looked at that day or the next.")
 	StakeTime = state("stake-time", "care", Memory, "",
 		"The stake goes in within 7 days of the first bud pushing.")
 	BudRounds = state("bud-rounds", "care", Memory, "",

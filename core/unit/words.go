@@ -38,3 +38,15 @@ func lastOfDay(t time.Time) bool {
 	hour, minute, second := t.Clock()
 	return hour == 23 && minute == 59 && second == 59
 }
+
+// Lasting prints how long something was, in whole minutes: 55 min, 2 h 05.
+func Lasting(d time.Duration) string {
+	m := int(d.Round(time.Minute) / time.Minute)
+	switch {
+	case m < 60:
+		return fmt.Sprintf("%d min", m)
+	case m < 24*60:
+		return fmt.Sprintf("%d h %02d", m/60, m%60)
+	}
+	return Count(m/(24*60), "day")
+}

@@ -79,7 +79,10 @@ type CheckList struct {
 }
 
 // CheckItem is one thing to see.
-type CheckItem struct{ Word, If string } // If says what to do when it is not right
+type CheckItem struct {
+	Word, If string // If says what to do when it is not right
+	Not      bool   // it was told already that it is not
+}
 
 // Ask puts the question of a step. again says that the step is asked again to
 // correct what was answered.
@@ -95,7 +98,7 @@ func (c *Case) Ask(id StepID, again bool) Ask {
 			a.Warn += fmt.Sprintf(" The face was %s at %s.", c.Found.Bleeding, c.when(c.Found.Looked))
 		}
 	}
-	if a.Warn == "" && step.Part >= PartGraft {
+	if a.Warn == "" && step.Part == PartAfter {
 		a.Warn = c.forecast()
 	}
 	if len(a.Work) == 0 && len(c.A.Grafts) == 0 {

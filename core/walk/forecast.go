@@ -10,48 +10,47 @@ import (
 	"barkslip/core/weather"
 )
 
-// forecast is what the weather put down for the coming days means for the stump
-// in hand: heat for a graft about to be made or within its first week, frost
-// while its shoots are soft.
+// forecast is what the weather put down for the coming days means for a graft in
+// the field: heat within its first week, frost while its shoots are soft.
 func (c *Case) forecast() string {
-	if stage := c.A.Stage(); stage == record.StageFailed || stage == record.StageGivenUp || stage == record.StageUntied {
+	set := c.A.SetAt()
+	if c.over() || set.IsZero() {
 		return ""
 	}
-	set := c.A.SetAt()
-	fresh := set.IsZero() || c.B.Day(c.Now)-c.B.Day(set) <= trade.HeatLookDays
-	soft := !c.A.FirstPush().IsZero() && len(c.A.Headed) == 0
-	warn := Forecast(c.B, c.B.Day(c.Now), fresh, soft)
-	if c.faceOfToday() || !set.IsZero() { // the top is off: what still helps
-		warn = strings.Replace(warn, "Postpone, or white and shade.", "White in time, and shade.", 1)
+	today := c.B.Day(c.Now)
+	if soft := !c.A.FirstPush().IsZero() && len(c.A.Headed) == 0; soft {
+		if coldest, ok := coldestFrom(c.B, today); ok {
+			return coldest.Day.Short() + ": frost forecast, " + c.B.Units.Temperature(coldest.Low.Temperature) + ". Soft shoots are in danger."
+		}
 	}
-	return warn
+	hottest, ok := hottestFrom(c.B, today)
+	if !ok || today-c.B.Day(set) > trade.HeatLookDays {
+		return ""
+	}
+	return hottest.What.Day.Short() + ": " + c.B.Units.Temperature(hottest.What.High.Temperature) + " forecast. White and shade help."
 }
 
-// Forecast is what the weather put down for the coming days means: heat for
-// fresh grafts, frost for soft shoots; "" where it is harmless or unknown.
-func Forecast(b *record.Block, today unit.Date, fresh, soft bool) (warn string) {
-	var hottest, coldest *record.DayWeather
+// hottestFrom is the hottest of the days put down from one on that a fresh graft
+// has to stand, if one is hot.
+func hottestFrom(b *record.Block, today unit.Date) (hottest record.Said[record.DayWeather], ok bool) {
 	for d := range unit.Date(trade.HeatLookDays) {
-		w, ok := b.Weather[today.Add(int(d))]
-		if !ok {
-			continue
-		}
-		if hottest == nil || w.What.High.Temperature > hottest.High.Temperature {
-			hottest = &w.What
-		}
-		if coldest == nil || w.What.Low.Temperature < coldest.Low.Temperature {
-			coldest = &w.What
+		w, known := b.Weather[today.Add(int(d))]
+		if known && w.What.High.Temperature >= trade.HeatCaution-0.01 && (!ok || w.What.High.Temperature > hottest.What.High.Temperature) {
+			hottest, ok = w, true
 		}
 	}
-	switch {
-	case fresh && hottest != nil && hottest.High.Temperature >= trade.HeatPostpone-0.01:
-		return hottest.Day.Short() + ": " + b.Units.Temperature(hottest.High.Temperature) + " forecast. Postpone, or white and shade."
-	case soft && coldest != nil && coldest.Low.Temperature <= 0:
-		return coldest.Day.Short() + ": frost forecast, " + b.Units.Temperature(coldest.Low.Temperature) + ". Soft shoots are in danger."
-	case fresh && hottest != nil && hottest.High.Temperature >= trade.HeatCaution-0.01:
-		return hottest.Day.Short() + ": " + b.Units.Temperature(hottest.High.Temperature) + " forecast. White in time, and shade."
+	return hottest, ok
+}
+
+// coldestFrom is the coldest of the coming days put down, if it brings frost.
+func coldestFrom(b *record.Block, today unit.Date) (coldest record.DayWeather, ok bool) {
+	for d := range unit.Date(trade.HeatLookDays) {
+		w, known := b.Weather[today.Add(int(d))]
+		if known && w.What.Low.Temperature <= 0 && (!ok || w.What.Low.Temperature < coldest.Low.Temperature) {
+			coldest, ok = w.What, true
+		}
 	}
-	return ""
+	return coldest, ok
 }
 
 // Callus is the callus weather of the days put down from one day on, up to

@@ -2,8 +2,10 @@ package walk
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
+	"barkslip/core/due"
 	"barkslip/core/record"
 	"barkslip/core/trade"
 )
@@ -27,6 +29,30 @@ var (
 	causesMoved   = []string{"collapsed after push", "wind", "bird perched", "deer or stock", "outgrown by sprouts", "frost", "earwigs", "machine or person"}
 )
 
+// overheated is the cause of death that late white points to.
+const overheated = "overheated"
+
+// withOverheated has it among the likelier causes, in the place of the least
+// likely one of them.
+func withOverheated(causes []string) []string {
+	if slices.Contains(causes, overheated) {
+		return causes
+	}
+	return append(slices.Clone(causes[:len(causes)-1]), overheated)
+}
+
+// lateWords says that white came late, where that may have killed the grafts.
+func (c *Case) lateWords() string {
+	late, ok := due.AttemptLate(c.S, c.A, c.B, c.Now)
+	switch {
+	case !ok:
+		return ""
+	case late.Painted.IsZero():
+		return "It was not painted white though the bark passed 45 C / 113 F, as reckoned: it may have overheated."
+	}
+	return fmt.Sprintf("It was painted white %s: it may have overheated.", late.Words(c.Now))
+}
+
 func askDeath(c *Case, a *Ask) {
 	untold := c.deathsUntold()
 	if len(untold) == 0 {
@@ -41,6 +67,10 @@ func askDeath(c *Case, a *Ask) {
 	if !c.A.PushedAt(g.Slot).IsZero() {
 		a.Because = fmt.Sprintf("It was seen pushing %s.", c.when(c.A.PushedAt(g.Slot)))
 		causes = causesMoved
+	}
+	if late := c.lateWords(); late != "" {
+		a.Because = joined(a.Because, late)
+		causes = withOverheated(causes)
 	}
 	died := func(cause string) []record.Body { return []record.Body{withCause(v.What, g.Slot, cause)} }
 	for i, cause := range causes {

@@ -49,6 +49,9 @@ func askRest(c *Case, a *Ask) {
 	}
 	c.callusWords(a)
 	a.choice(Choice{Key: "0", Word: "next stump", Leave: true})
+	if c.lives() && c.A.IsSealed() && c.sinceSet() <= trade.GraftSettles {
+		a.choice(c.hardRain())
+	}
 	a.Likely = "0"
 }
 
@@ -100,6 +103,12 @@ func askFailed(c *Case, a *Ask) {
 		a.choose("1", cause, "as found on its grafts", &record.Failed{Cause: cause})
 		a.Likely = "1"
 	}
+	if late := c.lateWords(); late != "" {
+		a.Because = joined(a.Because, late)
+		if c.mainCause() != overheated {
+			a.choose("5", overheated, "white came late", &record.Failed{Cause: overheated})
+		}
+	}
 	a.choice(Choice{Key: "2", Word: "another cause", Meaning: "pick it", Pick: PickCause, Picked: func(cause string) []record.Body { return []record.Body{&record.Failed{Cause: cause}} }})
 	a.choose("3", "unknown", "rather than a guess", &record.Failed{Cause: "unknown"})
 	a.choice(Choice{Key: "4", Word: "next stump", Meaning: "say it later", Leave: true})
@@ -107,20 +116,11 @@ func askFailed(c *Case, a *Ask) {
 
 // mainCause is the cause found on most of the grafts, of those on the list; ""
 // if there is none.
-func (c *Case) mainCause() (cause string) {
+func (c *Case) mainCause() string {
 	if !c.A.AllDead() {
 		return ""
 	}
-	count := map[string]int{}
-	for _, g := range c.A.Grafts {
-		count[g.Cause]++
-	}
-	for _, known := range trade.Causes {
-		if count[known] > count[cause] || cause == "" && count[known] > 0 {
-			cause = known
-		}
-	}
-	return cause
+	return causeOf(c.A)
 }
 
 func doneFailed(c *Case) answer {

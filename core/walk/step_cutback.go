@@ -104,11 +104,12 @@ func askHeight(c *Case, a *Ask) {
 	a.Because = why
 	a.Entry = &Entry{Asks: "height, then across if you like", Likely: c.length(height), Read: c.readCutBack}
 	if top := c.standsAt(); top > 0 && height >= top {
-		height = max(top-trade.RecutBelow, top/2)
-		a.Because = fmt.Sprintf("It stands at %s; a graft there again wants fresh wood below.", c.length(top))
+		height = max(c.belowNails(top-trade.RecutBelow), top/2)
+		a.Because = fmt.Sprintf("It stands at %s; a graft there again wants fresh wood below%s.", c.length(top), c.nailsToo())
 		a.Entry.Likely = c.length(height)
 	}
-	a.Warn = c.beforeSaw(height, trade.CutBackOpens)
+	a.Warn = joined(a.Warn, c.nearOldNails(height))
+	c.beforeCut(a, trade.CutBackOpens)
 	if old, ok := c.cutBefore(); ok {
 		a.Entry.startFrom(c.exact(old.Height, old.Across), &old)
 		if old.Across.Given() {
@@ -155,6 +156,9 @@ func (c *Case) doubtCut(b record.CutBack) ([]record.Body, error) {
 	case b.Height.Length > 2*wanted:
 		says, meaning = fmt.Sprintf("%s is over twice the %s wanted: look at the tape again.", c.length(b.Height.Length), c.length(wanted)), "it is cut that high"
 	default:
+		if err := c.mindNails(b.Height.Length, &b); err != nil {
+			return nil, err
+		}
 		return []record.Body{&b}, nil
 	}
 	return nil, &Doubt{says, []Choice{{Key: "1", Word: "as typed", Meaning: meaning, Bodies: []record.Body{&b}}}}

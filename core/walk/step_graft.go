@@ -90,6 +90,7 @@ func askNewGashes(c *Case, a *Ask) {
 		old = &c.A.Gashes[n-1]
 	}
 	c.gashChoices(a, old)
+	c.beforeCut(a, 0)
 }
 
 // doneNewGashes is gashes renewed since the day of the cut-back.
@@ -147,10 +148,15 @@ func askFreshCut(c *Case, a *Ask) {
 	a.choose("2", "torn", "cut"+where+", then say where", &record.FreshCut{Height: at, Torn: torn})
 	a.choice(Choice{Key: "3", Word: "other height", Meaning: "type where it was cut", Entry: &Entry{Asks: "height of the new face", Read: func(text string) ([]record.Body, error) {
 		m, err := c.readLength(text, 0, 6*unit.Metre)
-		return []record.Body{&record.FreshCut{Height: m, Torn: old.Torn}}, err
+		cut := &record.FreshCut{Height: m, Torn: old.Torn}
+		if err == nil {
+			err = c.mindNails(m.Length, cut)
+		}
+		return []record.Body{cut}, err
 	}}})
 	a.Likely = likely
-	a.Warn = c.beforeSaw(height, 0)
+	a.Warn = c.nearOldNails(height)
+	c.beforeCut(a, 0)
 	if b := c.B.Browse; b.Given() && height > 0 && height < b.Length {
 		a.Warn = strings.TrimSpace(a.Warn + " " + fmt.Sprintf("%s is below the browse height of %s.", c.length(height), c.length(b.Length)))
 	}

@@ -62,6 +62,7 @@ func (c *Case) nextLimbOpen() bool {
 func askLimbs(c *Case, a *Ask) {
 	a.Question = "How many limbs stay below the graft?"
 	a.Because = fmt.Sprintf("One or two limbs well below keep the tree vigorous; none within %s of the planned graft height.", c.B.Units.Figure(trade.LimbClear))
+	a.Because = joined(c.lostBefore(), a.Because)
 	meaning := []string{"no leaf is left on the stem", "one nurse limb", "two nurse limbs", "three", "four or more"}
 	for n, m := range meaning {
 		a.choose(strconv.Itoa(n), []string{"none", "one", "two", "three", "four"}[n], m, c.judged(n))
@@ -159,6 +160,7 @@ func askLimbOff(c *Case, a *Ask) {
 	a.choose("2", "off, none stays", "it was the last limb", &record.LimbTakenOff{})
 	a.choice(Choice{Key: "3", Word: "measure again", Meaning: "the clear stem was more", Go: StepReach})
 	a.Likely = a.Choices[0].Key
+	c.beforeCut(a, trade.CutBackOpens)
 }
 
 func doneLimbOff(c *Case) answer {

@@ -2,6 +2,7 @@ package walk
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"barkslip/core/record"
@@ -56,13 +57,13 @@ func (c *Case) woodFor(slot int) record.WoodChosen {
 // checkItems are the six things seen on every scion, in the order in which
 // they are done, and its slit.
 var checkItems = []CheckItem{
-	{record.CheckWords[0], "Turn it round; recut if the cut is at the wrong end."},
-	{record.CheckWords[1], "Recut it in one stroke with a keen blade."},
-	{record.CheckWords[2], "Recut the back: it matters most."},
-	{record.CheckWords[3], "Widen the slot; forcing lifts the bark beside it."},
-	{record.CheckWords[4], "Nail it high and near the tip, none through the feather edge."},
-	{record.CheckWords[5], "Lift it about 1/4 in (6 mm); do not drive it fully down."},
-	{"the slit stops where it was cut", "Enter, then type how far it ran: it is sealed below its end."},
+	{Word: record.CheckWords[0], If: "Turn it round; recut if the cut is at the wrong end."},
+	{Word: record.CheckWords[1], If: "Recut it in one stroke with a keen blade."},
+	{Word: record.CheckWords[2], If: "Recut the back: it matters most."},
+	{Word: record.CheckWords[3], If: "Widen the slot; forcing lifts the bark beside it."},
+	{Word: record.CheckWords[4], If: "Nail it high and near the tip, none through the feather edge."},
+	{Word: record.CheckWords[5], If: "Lift it about 1/4 in (6 mm); do not drive it fully down."},
+	{Word: "the slit stops where it was cut", If: "then type how far it ran: it is sealed below its end."},
 }
 
 func askScion(c *Case, a *Ask) {
@@ -92,14 +93,56 @@ func askScion(c *Case, a *Ask) {
 	if len(c.A.Grafts) > 0 && c.A.Graft(n) == nil {
 		a.choose("9", "stays empty", "no scion goes into this slot", &record.SlotEmpty{Slot: n})
 	}
-	a.Checks = &CheckList{Items: checkItems, Record: func(good []bool) []record.Body {
-		b := &record.ScionSet{Slot: n, Lot: w.Lot, Variety: w.Variety, Thickness: w.Thickness, Nodes: w.Nodes,
-			Checks: record.Checks{WayUp: good[0], LongCut: good[1], BackCut: good[2], SlotEasy: good[3], Nails: good[4], Proud: good[5]}}
-		if !good[6] {
-			b.Split = record.SplitUnmeasured
+	told := c.A.SeenOf(n)
+	if c.Coach && !c.again {
+		c.askEach(a, n, w, told)
+		return
+	}
+	items := slices.Clone(checkItems)
+	for i := range items {
+		good, seen := told[i+1]
+		items[i].Not = seen && !good
+	}
+	a.Checks = &CheckList{Items: items, Record: func(good []bool) []record.Body { return []record.Body{setScion(n, w, good)} }}
+}
+
+// setScion is a scion set with what was seen on it.
+func setScion(slot int, w record.WoodChosen, good []bool) *record.ScionSet {
+	b := &record.ScionSet{Slot: slot, Lot: w.Lot, Variety: w.Variety, Thickness: w.Thickness, Nodes: w.Nodes,
+		Checks: record.Checks{WayUp: good[0], LongCut: good[1], BackCut: good[2], SlotEasy: good[3], Nails: good[4], Proud: good[5]}}
+	if !good[6] {
+		b.Split = record.SplitUnmeasured
+	}
+	return b
+}
+
+// askEach asks the things to be seen on a scion one by one; none is taken as seen.
+// With the last of them the scion is set.
+func (c *Case) askEach(a *Ask, slot int, w record.WoodChosen, told map[int]bool) {
+	at, good := 0, make([]bool, len(checkItems))
+	for i := len(checkItems); i > 0; i-- {
+		g, seen := told[i]
+		if good[i-1] = g; !seen {
+			at = i
 		}
-		return []record.Body{b}
-	}}
+	}
+	if at == 0 { // all were told, and the wood or the slot changed since
+		at = len(checkItems)
+	}
+	item := checkItems[at-1]
+	a.Question = fmt.Sprintf("Scion %d of %d, %d of %d: %s?", slot, c.A.Marked(), at, len(checkItems), item.Word)
+	a.Because = joined(a.Because, "If not: "+item.If)
+	saying := func(is bool) []record.Body {
+		bodies := []record.Body{&record.ScionSeen{Slot: slot, Item: at, Good: is}}
+		if at == len(checkItems) {
+			good[at-1] = is
+			bodies = append(bodies, setScion(slot, w, slices.Clone(good)))
+		}
+		return bodies
+	}
+	so := Choice{Key: "1", Word: "so it is", Meaning: "seen", Bodies: saying(true)}
+	not := Choice{Key: "2", Word: "not so", Meaning: "as it stands", Bodies: saying(false)}
+	a.Choices = append([]Choice{so, not}, a.Choices...)
 }
 
 // cutWords gives slot width and nails of the scion in hand.

@@ -37,7 +37,9 @@ func askSeal(c *Case, a *Ask) {
 	a.Question = "Seal it. How is it covered?"
 	a.Because = "Sealer, wrap squares, sealer again; then the top and the scion tips."
 	a.Warn = c.beforeSealing()
-	c.sunWords(a, c.Now)
+	if !c.sunWords(a, c.Now) {
+		a.Warn = joined(a.Warn, c.stillHelps())
+	}
 	a.choose("1", "wrap squares", "between the coats; no return", &record.Sealed{Cover: record.Wrapped})
 	a.choose("2", "bare sealer", fmt.Sprintf("come back in %d days to reseal", trade.ResealDays), &record.Sealed{Cover: record.Bare})
 	if empty := c.emptySlots(); len(empty) > 0 {
@@ -45,7 +47,7 @@ func askSeal(c *Case, a *Ask) {
 			a.Choices[i].Doubt = c.staysEmpty(empty, a.Choices[i])
 		}
 	}
-	if ch, ok := c.broke("3"); ok {
+	if ch, ok := c.broke("0"); ok {
 		a.choice(ch)
 	}
 	a.Likely = "1"
@@ -105,33 +107,52 @@ func (c *Case) beforeSealing() string {
 	return strings.Join(out, " ")
 }
 
-// sunWords says what the day's sun does to a graft sealed at a time. That it
-// passes no limit is no reason not to paint.
-func (c *Case) sunWords(a *Ask, sealed time.Time) {
+// sunWords says what the day's sun does to a graft sealed at a time, and what still
+// helps; false where that cannot be reckoned. That it passes no limit is no reason
+// not to paint. By when it must be white is said once: by the white clock where it
+// runs, else here.
+func (c *Case) sunWords(a *Ask, sealed time.Time) bool {
 	heat, ok := c.Heat(sealed)
 	if !ok {
 		if c.B.Placed && c.A.Sealed == nil {
 			a.Because += " d puts down the day's weather, for the sun on dark sealer."
 		}
-		return
+		return false
 	}
 	peak := max(heat.Black.Side.Peak, heat.Black.Scion.Peak)
 	day := "today"
 	if c.B.Day(sealed) != c.B.Day(c.Now) {
 		day = "that day"
 	}
-	hot := fmt.Sprintf(" Dark sealer would reach %s %s, white %s.", c.B.Units.Temperature(peak), day, c.B.Units.Temperature(max(heat.White.Side.Peak, heat.White.Scion.Peak)))
+	white := max(heat.White.Side.Peak, heat.White.Scion.Peak)
+	hot := fmt.Sprintf(" Dark sealer would reach %s %s, white %s.", c.B.Units.Temperature(peak), day, c.B.Units.Temperature(white))
+	_, running := c.WhiteDue()
 	switch {
+	case heat.DryFirst && !running:
+		hot += fmt.Sprintf(" Shade it until it is dry; white by %s.", c.when(c.whiteBy()))
 	case heat.DryFirst:
 		hot += " Shade it until it is dry."
-	case heat.WhiteBefore != nil:
-		hot += fmt.Sprintf(" White before %s.", c.when(*heat.WhiteBefore))
-	default:
+	case heat.WhiteBefore != nil && !running:
+		hot += fmt.Sprintf(" White by %s.", c.when(c.whiteBy()))
+	case heat.WhiteBefore == nil:
 		hot += " Paint it all the same, once dry."
 	}
 	a.Because += hot
 	a.Work = append(a.Work, heat.Work)
+	return true
 }
+
+// whiteBy is by when the graft must be white: as the running clock says, else as it
+// would say if the graft were sealed now.
+func (c *Case) whiteBy() time.Time {
+	if d, running := c.WhiteDue(); running {
+		return d.By
+	}
+	return due.WhiteBy(c.S, c.B, c.Now)
+}
+
+// WhiteBy is the one time by which the graft must be white.
+func (c *Case) WhiteBy() time.Time { return c.whiteBy() }
 
 func doneSeal(c *Case) answer {
 	if !c.A.IsSealed() {
@@ -224,14 +245,19 @@ func doneRing(c *Case) answer {
 	return open
 }
 
-// rain is what rain did, by what it fell on: on sealer that is not white it is
-// wet again; white that was painted today, or is asked about again, may be washed
-// off and is painted again. Hard rain later on is seen at the seal check.
+// rain is what rain did, by what it fell on: sealer that is not white is wet again;
+// white that was painted today, or is asked about again, may be washed off and is
+// painted again. After hard rain the seal is looked at.
 func (c *Case) rain(a *Ask) {
 	if !c.A.IsWhite() {
 		a.choose("3", "rained on", "wet again: look in 30 min", &record.StillWet{Rain: true})
 		return
 	}
 	a.choose("3", "washed off", "rain on wet paint: paint it again", &record.WashedOff{})
-	a.choice(Choice{Key: "5", Word: "hard rain", Meaning: "later on: see whether the seal is whole", Go: StepSealCheck})
+	a.choice(c.hardRain())
+}
+
+// hardRain is hard rain on the seal, at any time after sealing.
+func (c *Case) hardRain() Choice {
+	return Choice{Key: "5", Word: "hard rain", Meaning: "then see whether the seal is whole", Bodies: []record.Body{&record.RainedHard{}}}
 }

@@ -75,6 +75,7 @@ type Case struct {
 	Before Habit             // wood and method of the stump before
 	Odds   tally.Odds        // of the block; nought where they were not reckoned
 	Used   map[record.ID]int // scions set by lot, in the whole book; nil where they were not counted
+	Coach  bool              // the coach is on: each thing seen on a scion is asked by itself
 	again  bool              // the step was chosen again after it was answered
 	dues   []due.Due         // once asked for
 	asked  bool

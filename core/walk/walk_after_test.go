@@ -280,7 +280,7 @@ func TestFailedAndGraftedAgain(t *testing.T) {
 				if d, ok := dueIn(w.Diary, due.Regraft); !ok || !d.Open(w.now) {
 					t.Error("limbs were judged, and regraft is gone before the cut")
 				}
-				w.press("28in", "2")
+				w.press("28in|1", "2")
 			})
 			s := w.Fold()
 			if len(s.Attempts) != 2 || s.Stage() != record.StageDraining || len(s.Attempts[0].Grafts) != 2 || s.Attempts[0].Nurse.What.Limbs != 2 || s.Attempts[0].CutBack.What.Height.Typed != "36in" {

@@ -42,8 +42,9 @@ type HeatAnswer struct {
 	Advice      string               `json:"advice"`
 	Work        trade.Worked         `json:"because"`
 
-	Sealed time.Time `json:"-"`
-	Curves Curves    `json:"-"`
+	Sealed time.Time  `json:"-"`
+	Passed *time.Time `json:"-"` // when the dark scion or side first passes the limit; nil if never
+	Curves Curves     `json:"-"`
 }
 
 // HeatSun is the day's sun and the most it gives at any time of the day.
@@ -175,6 +176,9 @@ func (a *HeatAnswer) whiteBefore(times []time.Time, black [3][]float64) {
 		over := firstOver(times, temps)
 		if over == nil {
 			continue
+		}
+		if a.Passed == nil || over.Before(*a.Passed) {
+			a.Passed = over
 		}
 		t := over.Add(-trade.InjuryMinutes * time.Minute)
 		if t.Before(a.Sealed) {

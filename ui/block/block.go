@@ -95,6 +95,8 @@ func (b *Screen) Table() []part.Row {
 		{Binding: part.On("Enter", "open", "enter"), Says: "Open the stump under the cursor.", Do: b.open},
 		{Binding: part.On("n", "next to do"), Says: "Open the next stump that needs work: what runs out first, then up one row and down the next.",
 			Do: part.Does(part.Next{After: b.Cursor(), AtHand: true})},
+		{Binding: part.On("u", b.undoWord()), Says: "Take back the last answer given since the program was opened, for all of its stumps.", Do: b.x.TakeBack},
+		{Binding: part.On("U", ""), Says: "Put back what was taken back here.", Do: b.x.PutBack},
 		{Binding: part.On("g", "rounds"), Says: "What is due, in walking order: the rounds.", Do: part.Does(part.Rounds{})},
 		{Binding: part.On("4/17", "find", "/"), Says: "Type row/tree to go to a stump, or / and a tree of this row.", Do: func() part.Msgs { return b.place("") }},
 		{Binding: part.On("f", "filter"), Says: "Show only stumps of one stage, late ones, or those on which work is due.", Do: b.pickFilter},
@@ -105,8 +107,6 @@ func (b *Screen) Table() []part.Row {
 		{Binding: part.On("E", ""), Says: "Open the next stump on which answers disagree.", Do: part.Does(part.NextClash{After: b.Cursor()})},
 		{Binding: part.On("Space", "", " "), Says: "Pick a stump, or leave it out again.", Do: b.pick},
 		{Binding: part.On("a", ""), Says: "One answer for all picked stumps.", Do: b.answerPicked},
-		{Binding: part.On("u", b.undoWord()), Says: "Take back the last answer given since the program was opened, for all of its stumps.", Do: b.x.TakeBack},
-		{Binding: part.On("U", ""), Says: "Put back what was taken back here.", Do: b.x.PutBack},
 		{Binding: part.On("o", ""), Says: "The block's settings.", Do: b.settings},
 		{Binding: part.On("b", ""), Says: "Another block, or a new one.", Do: b.pickBlock},
 		{Binding: part.On("d", ""), Says: "The weather: put a day down, read a list, see the coming days.", Do: part.Does(part.Weather{})},
@@ -129,7 +129,7 @@ func (b *Screen) undoWord() string {
 	if words == "" {
 		return ""
 	}
-	return fmt.Sprintf("take back %q", paper.Shorten(words, 18))
+	return fmt.Sprintf("take back %q", paper.Shorten(words, 20))
 }
 
 func (b *Screen) help() part.Msgs { return b.x.Help("block", b.Table(), b.x.Common(nil)) }

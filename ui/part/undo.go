@@ -14,9 +14,9 @@ type act struct {
 	taken  []record.Event // the withdrawals that took it back
 }
 
-// acts are those of a session: what was answered, and what of it was taken back
-// since; the newest last.
-type acts struct{ given, taken []act }
+// acts are those of a session: what was answered, what of it was taken back since,
+// and what was taken back on its stump; the newest last.
+type acts struct{ given, taken, gone []act }
 
 // acted notes what was answered about stumps. Nothing older is put back over it.
 func (x *Session) acted(events []record.Event) {
@@ -36,10 +36,29 @@ func (x *Session) nameAct(words string) { x.acts.given[len(x.acts.given)-1].word
 // Withdraw takes back events in one transaction, as one act.
 func (x *Session) Withdraw(events []record.Event) (due.Appended, error) {
 	out, err := x.withdraw(events)
-	if err == nil {
+	if err == nil && !x.regained(events) {
 		x.forget(events)
 	}
 	return out, err
+}
+
+// regained has what was taken back on a stump, and is put back there, be of this
+// session again; false where the events take back no taking back.
+func (x *Session) regained(events []record.Event) bool {
+	back := map[record.ID]bool{}
+	for _, e := range events {
+		if w, taking := e.Body.(*record.Withdrawn); taking {
+			back[w.Of] = true
+		}
+	}
+	x.acts.gone = slices.DeleteFunc(x.acts.gone, func(a act) bool {
+		again := slices.ContainsFunc(a.events, func(e record.Event) bool { return back[e.ID] })
+		if again {
+			x.acts.given = append(x.acts.given, a)
+		}
+		return again
+	})
+	return len(back) > 0
 }
 
 // forget has what was taken back on a stump be no more a part of its act.
@@ -51,6 +70,9 @@ func (x *Session) forget(events []record.Event) {
 	}
 	kept := x.acts.given[:0]
 	for _, a := range x.acts.given {
+		if lost := slices.DeleteFunc(slices.Clone(a.events), func(e record.Event) bool { return !gone[e.ID] }); len(lost) > 0 {
+			x.acts.gone = append(x.acts.gone, act{events: lost})
+		}
 		a.events = slices.DeleteFunc(slices.Clone(a.events), func(e record.Event) bool { return gone[e.ID] })
 		if len(a.events) > 0 {
 			kept = append(kept, a)

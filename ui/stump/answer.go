@@ -106,7 +106,7 @@ func (s *Screen) chosen(ch walk.Choice) part.Msgs {
 		return part.Says("")
 	case ch.Go != "":
 		s.goTo(ch.Go, false)
-		return nil
+		return part.Says("")
 	}
 	return s.write(ch.Refines, ch.Bodies...)
 }

@@ -22,11 +22,12 @@ func (s *Screen) heatView(w, h int) []paper.Line {
 	if !ok {
 		return nil
 	}
-	return lines(heatFigure(heat, s.x.Site()).Draw(w, h, s.x.Mode()))
+	return lines(heatFigure(heat, s.walk.WhiteBy(), s.x.Site()).Draw(w, h, s.x.Mode()))
 }
 
-// heatFigure draws the hotter of the dark parts and the hotter of the white.
-func heatFigure(heat weather.HeatAnswer, b *record.Block) figure.Day {
+// heatFigure draws the hotter of the dark parts and the hotter of the white, and by
+// when it must be white, where that is the same day.
+func heatFigure(heat weather.HeatAnswer, by time.Time, b *record.Block) figure.Day {
 	hour := func(t time.Time) float64 {
 		t = t.In(b.Zone)
 		return float64(t.Hour()) + float64(t.Minute())/60
@@ -53,8 +54,8 @@ func heatFigure(heat weather.HeatAnswer, b *record.Block) figure.Day {
 		curve("air", figure.Dotted, figure.Faint, c.Air),
 	}}
 	day.Marks = append(day.Marks, figure.Mark{Hour: hour(heat.Sealed), Label: "sealed " + heat.Sealed.In(b.Zone).Format("15:04"), Ink: figure.Faint})
-	if w := heat.WhiteBefore; w != nil {
-		day.Marks = append(day.Marks, figure.Mark{Hour: hour(*w), Label: "white before " + w.In(b.Zone).Format("15:04"), Ink: figure.Warn})
+	if heat.WhiteBefore != nil && b.Day(by) == b.Day(heat.Sealed) {
+		day.Marks = append(day.Marks, figure.Mark{Hour: hour(by), Label: "white by " + by.In(b.Zone).Format("15:04"), Ink: figure.Warn})
 	}
 	slices.SortFunc(day.Marks, func(x, y figure.Mark) int { return int(100 * (x.Hour - y.Hour)) })
 	return day

@@ -26,7 +26,7 @@ func (s *Screen) Table() []part.Row {
 		{Binding: part.On("w", "why"), Says: "Why: the sums, the facts and by whose word.", Do: s.why},
 		{Binding: part.On("n", "next"), Says: "Go to the next stump that needs work; in a round, to the next of the round.", Do: part.Does(part.Next{After: s.id})},
 		{Binding: part.On("m", "note"), Says: "A note on this stump.", Do: s.note},
-		{Binding: part.On("c", "coach"), Says: "Coach on or off: what to look for, why, what to do when it is not right.", Do: s.x.SwitchCoach},
+		{Binding: part.On("c", "coach"), Says: "Coach on or off: what to look for, why, what to do when it is not right.", Do: s.switchCoach},
 		{Binding: part.On("up down", "", "up", "k"), Says: "Along the stake through what was answered, to see or correct it.", Do: move(-1, false)},
 		{Binding: part.On("", "", "down", "j"), Do: move(1, false)},
 		{Binding: part.On("d", ""), Says: "The day's weather: put it down, or read a list of coming days.", Do: part.Does(part.Weather{})},
@@ -54,3 +54,11 @@ func (s *Screen) help() part.Msgs {
 }
 
 func (s *Screen) place() part.Msgs { return s.x.AskPlace(s.id.Row, "") }
+
+// switchCoach has the coach speak or be silent, and the question put as it is put
+// then.
+func (s *Screen) switchCoach() part.Msgs {
+	said := s.x.SwitchCoach()
+	s.ask()
+	return said
+}

@@ -3,6 +3,7 @@ package stump
 import (
 	"fmt"
 
+	"barkslip/core/due"
 	"barkslip/core/record"
 	"barkslip/ui/paper"
 	"barkslip/ui/part"
@@ -70,7 +71,7 @@ func (s *Screen) storyWords(e record.Event, found map[record.ID]record.Event) st
 	for range longestChain {
 		w, taking := e.Body.(*record.Withdrawn)
 		if !taking {
-			return record.Say(e.Body, s.x.Site().Units)
+			return record.Say(e.Body, s.x.Site().Units) + s.whiteCame(e)
 		}
 		of, known := found[w.Of]
 		if !known {
@@ -82,6 +83,20 @@ func (s *Screen) storyWords(e record.Event, found map[record.ID]record.Event) st
 		word, other, e = other, word, of
 	}
 	return word
+}
+
+// whiteCame says of white how late it came, where the bark under the dark sealer
+// had passed the limit by then; "" otherwise.
+func (s *Screen) whiteCame(e record.Event) string {
+	if _, white := e.Body.(*record.PaintedWhite); !white {
+		return ""
+	}
+	late, ok := due.WhiteLate(s.record, s.x.Site(), e.At)
+	if !ok {
+		return ""
+	}
+	at := e.At.In(s.x.Site().Zone)
+	return " " + at.Format("15:04") + ", " + late.Words(at)
 }
 
 // longestChain is how many takings back of takings back are followed.

@@ -63,26 +63,28 @@ func (s *Screen) Load() error {
 // ask puts the present question anew; what is being typed stays if the question
 // is still the same.
 func (s *Screen) ask() {
-	before, slot := s.asked.Step, 0
+	before, slot, listed := s.asked.Step, 0, s.asked.Checks != nil
 	if s.walk != nil {
 		slot = s.walk.Slot()
 	}
 	s.walk = walk.NewCase(s.record, s.x.Site(), s.x.Book.Folded(), s.x.Time(), s.x.Habit(s.id))
-	s.walk.Odds, s.walk.Used = s.x.Odds(), s.x.Used()
+	s.walk.Odds, s.walk.Used, s.walk.Coach = s.x.Odds(), s.x.Used(), s.x.Prefs.Coach
 	id := s.focus
 	if id == "" {
 		id = s.walk.Present()
 	}
 	s.asked = s.walk.Ask(id, s.again)
-	if s.asked.Step != before || s.walk.Slot() != slot {
+	if s.asked.Step != before || s.walk.Slot() != slot || listed != (s.asked.Checks != nil) {
 		s.clear()
 	}
 }
 
 // goTo asks a step out of turn; the walk is back at its own with "".
+// What was typed, marked or doubted before goes with its question.
 func (s *Screen) goTo(step walk.StepID, again bool) {
 	s.focus, s.again = step, again
 	s.ask()
+	s.clear()
 }
 
 // Tick asks anew as time goes on; what was too early before is so no longer.
@@ -104,7 +106,7 @@ func (s *Screen) clear() {
 	if s.asked.Checks != nil {
 		s.good = make([]bool, len(s.asked.Checks.Items))
 		for i := range s.good {
-			s.good[i] = true
+			s.good[i] = !s.asked.Checks.Items[i].Not
 		}
 	}
 }
@@ -134,15 +136,15 @@ func (s *Screen) Key(k tea.KeyMsg) part.Msgs {
 	switch {
 	case key == "enter", len(key) == 1 && key[0] >= '0' && key[0] <= '9':
 		return s.answer(key)
+	case key == "esc" && s.fig > 0:
+		s.fig = 0
+		return part.Says("")
 	case key == "esc" && s.doubt != nil:
 		s.doubt = nil
 		s.field.Clear()
 		return part.Says("")
 	case key == "esc" && (s.sub != nil || s.field.Text() != ""):
 		s.clear()
-		return part.Says("")
-	case key == "esc" && s.fig > 0:
-		s.fig = 0
 		return part.Says("")
 	}
 	return part.Press(append(s.Table(), s.x.Common(s.help)...), k, part.Useless)

@@ -52,6 +52,9 @@ func dayLine(b *record.Block, d weather.CallusDay, plain bool) paper.Line {
 		{Text: fmt.Sprintf("%6s to %-6s ", b.Units.Temperature(w.Low.Temperature), b.Units.Temperature(w.High.Temperature)), Ink: paper.Plain},
 		{Text: strings.Repeat(full, n), Ink: paper.Growth}, {Text: strings.Repeat(rest, 20-n), Ink: paper.Faint},
 		{Text: fmt.Sprintf(" %.2f", d.Callus), Ink: paper.Plain}}
+	if rain := w.RainWords(b.Units); rain != "" {
+		l = l.Add(paper.Plain, "  "+rain)
+	}
 	switch {
 	case w.High.Temperature >= trade.HeatPostpone-0.01:
 		l = l.Add(paper.Warn, "  postpone, or white and shade")
