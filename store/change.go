@@ -184,7 +184,11 @@ func (c *change) settle() error {
 	}
 	c.asked = map[record.StumpID]bool{}
 	for id := range c.touched {
-		remake[c.now.canonical(id)], c.asked[c.now.canonical(id)] = true, true
+		id = c.now.canonical(id)
+		remake[id], c.asked[id] = true, true
+		for _, limb := range limbsOf(c.tx, &c.now, id) { // what is the tree's holds for all its limbs
+			remake[limb], c.asked[limb] = true, true
+		}
 	}
 	list := make([]record.StumpID, 0, len(remake))
 	for id := range remake {

@@ -28,6 +28,10 @@ func (p spot) stump(block record.ID) record.StumpID {
 	return record.StumpID{Block: block, Row: binary.BigEndian.Uint16(p[2:]), Tree: binary.BigEndian.Uint16(p[4:]), Limb: p[6]}
 }
 
+// treeLen is how much of a spot is the tree's: all limbs of one tree stand behind
+// one another.
+const treeLen = len(spot{}) - 1
+
 // after is the first possible key behind the spot's own.
 func (p spot) after() []byte {
 	for i := len(p) - 1; i >= 0; i-- {

@@ -30,6 +30,33 @@ func gather(tx *bbolt.Tx, st *state, p spot) (events []record.Event, bad int) {
 	return events, bad
 }
 
+// treeRecords is the records of a tree: its limbs and its trunk.
+type treeRecords struct {
+	events []record.Event
+	bad    int // those of the tree that do not hold
+	own    int // those of the stump asked for, held or not
+}
+
+// gatherTree unpacks the records of a stump's tree under all the names of its
+// block.
+func gatherTree(tx *bbolt.Tx, st *state, id record.StumpID) (t treeRecords) {
+	c := tx.Bucket(bucketJournal).Cursor()
+	for _, prefix := range st.tree(id) {
+		for k, v := c.Seek(prefix); k != nil && bytes.HasPrefix(k, prefix); k, v = c.Next() {
+			if len(k) > treeLen && k[treeLen] == id.Limb {
+				t.own++
+			}
+			e, err := st.unpack(k, v)
+			if err != nil {
+				t.bad++
+				continue
+			}
+			t.events = append(t.events, e)
+		}
+	}
+	return t
+}
+
 // unpack reads one record of the journal.
 func (st *state) unpack(key, value []byte) (record.Event, error) {
 	p, clock, id, ok := splitKey(key)
@@ -85,11 +112,19 @@ func (b *Book) Events(id record.StumpID) ([]record.Event, error) {
 		}
 		return nil
 	})
-	if err == nil && bad+missing > 0 {
-		err = problem(ErrDamaged, record.ErrDamaged, "of the answers about %s %s damaged; check the book and bring it back from a copy",
-			named(id), lostRecords(bad+missing))
+	if err == nil {
+		err = lost(id, bad+missing)
 	}
 	return events, err
+}
+
+// lost tells of records that do not hold; nil for none.
+func lost(id record.StumpID, n int) error {
+	if n == 0 {
+		return nil
+	}
+	return problem(ErrDamaged, record.ErrDamaged, "of the answers about %s %s damaged; check the book and bring it back from a copy",
+		named(id), lostRecords(n))
 }
 
 func named(id record.StumpID) string {
@@ -99,14 +134,26 @@ func named(id record.StumpID) string {
 	return id.Long()
 }
 
-// Stump is the record of one stump, folded; without events it is empty. If
+// Stump is the record of one stump, folded with what is its whole tree's; without
+// events it is empty. If
 // records are damaged, what can be read is given together with an error.
 func (b *Book) Stump(id record.StumpID) (*record.Stump, error) {
-	events, err := b.Events(id)
-	if err != nil && len(events) == 0 {
+	var tree treeRecords
+	missing := 0
+	err := b.view(func(tx *bbolt.Tx, st *state) error {
+		tree = gatherTree(tx, st, id)
+		if s, ok := storedSummary(tx, st, st.canonical(id)); ok {
+			missing = max(0, s.Events-tree.own)
+		}
+		return nil
+	})
+	if err == nil {
+		err = lost(id, tree.bad+missing)
+	}
+	if err != nil && len(tree.events) == 0 {
 		return nil, err
 	}
-	return record.Fold(b.state.Load().canonical(id), events), err
+	return record.Fold(b.state.Load().canonical(id), tree.events), err
 }
 
 // place is an event's place in the order of the journal.

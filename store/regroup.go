@@ -51,7 +51,7 @@ func (c *change) regroupBlock(id record.ID, moved bool, remake map[record.StumpI
 // bearing is the settings of a block without those that no summary depends on.
 func bearing(b *record.Block) record.Block {
 	out := b.Settings()
-	out.Name, out.Made, out.Units = "", time.Time{}, 0
+	out.Name, out.Made, out.MadeUp, out.Away = "", time.Time{}, false, false
 	out.Species, out.Variety, out.GraftHeight = "", "", record.Measure{}
 	out.SlipFrom, out.SlipTo, out.PerDay = record.MonthDay{}, record.MonthDay{}, 0
 	out.RowSpacing, out.TreeSpacing = record.Measure{}, record.Measure{}

@@ -39,7 +39,7 @@ func TestOnlyWhatChangedIsMadeAnew(t *testing.T) {
 		{"a lot", &record.LotReceived{Lot: record.ID{7}, Name: "L-1", Variety: "Lantern"}, false},
 		{"a reading of the store", &record.StoreRead{Lot: record.ID{7}, Temp: celsius(2)}, false},
 		{"the name", &record.BlockMade{Block: blockID(1), Name: "Other"}, false},
-		{"units", &record.BlockSet{Block: blockID(1), Setting: "units", Value: "metric"}, false},
+		{"units", &record.BlockSet{Block: blockID(1), Setting: "units", Value: "metric"}, true},
 		{"variety", &record.BlockSet{Block: blockID(1), Setting: "variety", Value: "Brisk"}, false},
 		{"season of slip", &record.BlockSet{Block: blockID(1), Setting: "slip-to", Value: "06-20"}, false},
 		{"frosty", &record.BlockSet{Block: blockID(1), Setting: "frosty", Value: "yes"}, true},

@@ -64,6 +64,15 @@ func (st *state) spots(id record.StumpID) []spot {
 	return out
 }
 
+// tree is where the records of all limbs of a stump's tree stand, and those of its
+// trunk: the beginnings of their keys.
+func (st *state) tree(id record.StumpID) (out [][]byte) {
+	for _, p := range st.spots(id) {
+		out = append(out, p[:treeLen])
+	}
+	return out
+}
+
 // aliases is the numbers of all blocks that go on as the same block.
 func (st *state) aliases(block record.ID) []uint16 {
 	block = st.folded.CanonicalBlock(block)
@@ -100,6 +109,28 @@ func stumpsOf(tx *bbolt.Tx, st *state, block record.ID) []record.StumpID {
 				continue
 			}
 			out = append(out, p.stump(block))
+			next := p.after()
+			if k, _ = cursor.Seek(next); bytes.Compare(k, next) < 0 {
+				break // the end, or damaged keys out of order that lead back
+			}
+		}
+	}
+	slices.SortFunc(out, record.StumpID.Compare)
+	return slices.Compact(out)
+}
+
+// limbsOf is the stumps in the journal of a stump's tree, each once, in order.
+func limbsOf(tx *bbolt.Tx, st *state, id record.StumpID) (out []record.StumpID) {
+	cursor := tx.Bucket(bucketJournal).Cursor()
+	for _, prefix := range st.tree(id) {
+		k, _ := cursor.Seek(prefix)
+		for k != nil && bytes.HasPrefix(k, prefix) {
+			p, _, _, ok := splitKey(k)
+			if !ok {
+				k, _ = cursor.Next()
+				continue
+			}
+			out = append(out, p.stump(id.Block))
 			next := p.after()
 			if k, _ = cursor.Seek(next); bytes.Compare(k, next) < 0 {
 				break // the end, or damaged keys out of order that lead back

@@ -33,15 +33,16 @@ func unpackSummary(p spot, v []byte, block *record.Block) (due.Summary, bool) {
 
 // makeSummary makes a stump's record and its summary from the journal. A stump
 // of which nothing stands any more, as when its adding was taken back, has no
-// summary: ok is false. Whole is false where a record of it is damaged.
+// summary, nor has a trunk that has limbs: ok is false. Whole is false where a
+// record of its tree is damaged.
 func makeSummary(tx *bbolt.Tx, st *state, id record.StumpID) (made due.Changed, ok, whole bool) {
-	events, bad := gatherStump(tx, st, id)
+	tree := gatherTree(tx, st, id)
 	folding(id, func() {
-		made.Stump = record.Fold(id, events)
-		made.Summary = due.Summarize(made.Stump, st.block(id.Block), len(events)+bad)
-		ok = len(made.Stump.Live) > 0
+		made.Stump = record.Fold(id, tree.events)
+		made.Summary = due.Summarize(made.Stump, st.block(id.Block), tree.own)
+		ok = made.Stump.Standing()
 	})
-	return made, ok, bad == 0
+	return made, ok, tree.bad == 0
 }
 
 func storedSummary(tx *bbolt.Tx, st *state, id record.StumpID) (due.Summary, bool) {

@@ -88,6 +88,8 @@ func (r *root) goTo(m part.Msg) {
 		r.x.Block = record.None
 		r.x.Reread()
 		r.start()
+	case part.Reopen:
+		r.reopen(m.Options)
 	default:
 		panic(fmt.Sprintf("a message that nobody knows: %T", m))
 	}

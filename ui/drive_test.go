@@ -121,7 +121,7 @@ func (d *driver) sees(words ...string) {
 
 // block begins a block of 2 rows of 3 for Lantern, as a new user would.
 func (d *driver) block() {
-	d.press("1", "Home block", "enter", "2", "enter", "3", "enter", "enter", "enter", "42.7 -77.2", "enter", "Lantern", "enter", "enter")
+	d.press("1", "Home block", "enter", "2", "enter", "3", "enter", "enter", "42.7 -77.2", "enter", "enter", "Lantern", "enter", "enter")
 	d.sees("Home block", "6 stumps")
 }
 

@@ -43,7 +43,11 @@ func TestGoldenFirstUse(t *testing.T) {
 	d := newDriver(t, "2027-04-26 09:00")
 	d.golden("first")
 	d.press("1", "Hollow Lane", "enter", "12", "enter", "20", "enter", "enter")
+	d.golden("first-place")
+	d.press("42.7 -77.2", "enter")
 	d.golden("first-zone")
+	d.press("Pacific", "enter")
+	d.golden("first-agree")
 }
 
 // TestGoldenBlock is a block with stumps at several stages.

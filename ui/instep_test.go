@@ -155,7 +155,8 @@ func TestPlaces(t *testing.T) {
 		d.did(tree(1, 1), "2027-04-20 09:00", cut()...)
 		d.open()
 		d.press(way...)
-		for _, c := range []struct{ typed, want string }{{"17", "1/17"}, {"4 17", "4/17"}, {"3", "4/3"}, {"4/17/2", "4/17/2"}, {"2/1", "2/1"}} {
+		for _, c := range []struct{ typed, want string }{{"17", "1/17"}, {"4 17", "4/17b"}, {"3", "4/3"}, {"4/17/2", "4/17b"},
+			{"4/17B", "4/17b"}, {"17b", "4/17b"}, {"2/1", "2/1"}} {
 			d.press("/")
 			d.burst(c.typed)
 			d.press("enter")

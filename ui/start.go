@@ -31,6 +31,15 @@ func (r *root) start() {
 	}
 }
 
+// reopen starts anew on another book, with the same hand and window.
+func (r *root) reopen(o Options) {
+	was := r.x
+	o.Prefs = was.Prefs
+	r.x = part.NewSession(o)
+	r.x.Width, r.x.Height, r.x.Hand = was.Width, was.Height, was.Hand
+	r.start()
+}
+
 // latestBlock is the block with the newest work.
 func (r *root) latestBlock(blocks []*record.Block) record.ID {
 	best, newest := blocks[0].ID, time.Time{}

@@ -17,6 +17,13 @@ func TestEarlierTime(t *testing.T) {
 		{"20", "2027-04-26 14:10"},
 		{"0:05", "2027-04-26 00:05"},
 		{"14:30", "2027-04-26 14:30"},
+		{"yesterday", "2027-04-25 12:00"},
+		{"yesterday 9:05", "2027-04-25 09:05"},
+		{"-2 13:40", "2027-04-24 13:40"},
+		{"24 Apr 13:40", "2027-04-24 13:40"},
+		{"Apr 24 2027 13:40", "2027-04-24 13:40"},
+		{"4/24 13:40", "2027-04-24 13:40"},
+		{"24.4. 13:40", "2027-04-24 13:40"},
 	} {
 		d := newDriver(t, "2027-04-26 14:30")
 		d.plant("Hollow Lane", rows(1, 2)...)
@@ -41,7 +48,7 @@ func TestEarlierTime(t *testing.T) {
 
 // TestTimeToComeIsRefused types times that are no earlier ones.
 func TestTimeToComeIsRefused(t *testing.T) {
-	for _, typed := range []string{"14:31", "23:59", "2027-04-27", "2027-04-27 08:00", "2099-01-01 10:00", "25:00", "yesterday", "1:2:3",
+	for _, typed := range []string{"14:31", "23:59", "2027-04-27", "2027-04-27 08:00", "2099-01-01 10:00", "25:00", "tomorrow", "1:2:3", "4 Mai 9:00",
 		"1900-01-01 10:00", "2027-04-25 13:40 x", ""} {
 		d := newDriver(t, "2027-04-26 14:30")
 		d.plant("Hollow Lane", rows(1, 2)...)

@@ -254,6 +254,7 @@ func TestTwoBlocksAreOne(t *testing.T) {
 	d.press("b")
 	d.pickWord("two are one")
 	d.pickWord("Hollow Lane")
+	d.pickWord("one block")
 	d.sees("Lane and Hollow Lane are one block.", "3 stumps")
 	d.wantStages(record.StageStanding, record.StageStanding, record.StageDraining)
 	if blocks := d.root.x.Book.Folded().List(); len(blocks) != 1 || d.root.x.Block != home {

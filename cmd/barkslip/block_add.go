@@ -106,7 +106,8 @@ func (a *app) addList(g *given, w wanted, file string) error {
 		}
 		defer func() { _ = book.Close() }()
 	}
-	if a.ownDay(book) { // work of a real block is dated by the real day
+	ended := a.ownDay(book)
+	if ended { // work of a real block is dated by the real day
 		if err := book.SetApart(0); err != nil {
 			return err
 		}
@@ -114,6 +115,11 @@ func (a *app) addList(g *given, w wanted, file string) error {
 	p, err := planList(book, block, w, rows, a.clockOf(book)())
 	if err != nil {
 		return err
+	}
+	if ended && p.made { // what stood in the book until now stays made up, and apart
+		for _, body := range book.Folded().AllMadeUp() {
+			p.events = append(p.events, record.Event{At: a.clock(), Body: body})
+		}
 	}
 	if _, err := book.Append(p.events...); err != nil {
 		return err

@@ -64,7 +64,7 @@ func planList(book *store.Book, block *record.Block, w wanted, rows list.List, n
 			return p, err
 		}
 		for _, s := range stumps {
-			known[s.ID] = true
+			known[s.ID], known[s.ID.Trunk()] = true, true // a trunk with limbs has its record still
 		}
 	}
 	for _, row := range rows.Rows {
@@ -142,6 +142,15 @@ func (p *planned) setBlock(book *store.Book, block *record.Block, w wanted, now 
 // addStump adds a stump, or answers anew what a list says of one that is there.
 func (p *planned) addStump(book *store.Book, id record.StumpID, known bool, says record.StumpAdded, columns []string, at time.Time) error {
 	stump := record.Fold(id, nil)
+	if id.Limb > 0 && !known && !p.made {
+		trunk, err := book.Stump(id.Trunk())
+		if err != nil {
+			return err
+		}
+		if err := trunk.TakesLimbs(); err != nil {
+			return err
+		}
+	}
 	if known {
 		var err error
 		if stump, err = book.Stump(id); err != nil {

@@ -32,7 +32,7 @@ func (a *app) due() *cobra.Command {
 		Example: "  barkslip due\n  barkslip due --on 2027-05-04 --days 7\n  barkslip due --days 30 --ics > due.ics", Args: noArguments,
 	}
 	g := declare(c.Flags(), bookOption,
-		option{name: "on", value: "DATE", says: "the day to judge, at its end; without it today, as of now"},
+		option{name: "on", value: "DATE", says: "the day to judge, at its end: 2027-05-04, 4 May, tomorrow; without it today, as of now"},
 		option{name: "days", value: "N", says: "also what opens within so many days after that day", usual: 0})
 	forms := []*bool{
 		c.Flags().Bool("json", false, "one JSON object"),
@@ -40,7 +40,8 @@ func (a *app) due() *cobra.Command {
 		c.Flags().Bool("ics", false, "an iCalendar file, for calendars"),
 	}
 	c.RunE = func(*cobra.Command, []string) error {
-		ask := dueAsk{on: g.date("on"), days: g.whole("days", 0, mostDays)}
+		g.dayLike("on")
+		ask := dueAsk{days: g.whole("days", 0, mostDays)}
 		if g.err != nil {
 			return g.err
 		}
@@ -54,6 +55,9 @@ func (a *app) due() *cobra.Command {
 		}
 		defer book.Close()
 		ask.now = a.clockOf(book)()
+		if ask.on = g.dayOf(book, "on", ask.now); g.err != nil {
+			return g.err
+		}
 		list, err := listDues(book, ask)
 		if err != nil {
 			return err
@@ -70,6 +74,15 @@ func (a *app) due() *cobra.Command {
 		return nil
 	}
 	return c
+}
+
+// dayOf is a date as people write it, read as in the book's first block.
+func (g *given) dayOf(book *store.Book, name string, now time.Time) unit.Date {
+	sys := unit.US
+	if blocks := book.Folded().List(); len(blocks) > 0 {
+		sys, now = blocks[0].Units, now.In(blocks[0].Zone)
+	}
+	return g.day(name, unit.DateOf(now), sys)
 }
 
 // oneForm is the form of output asked for, "" for text; more than one is a

@@ -30,8 +30,8 @@ func painted(t *testing.T, path string, stump record.StumpID) {
 // TestDueOrder: the stumps to be painted before the others, each part up one row
 // and down the next, and all that is due on a stump together, white first.
 func TestDueOrder(t *testing.T) {
-	path := dueBook(t, "Hollow Lane", dueStump(2, 1, 0), dueStump(1, 2, 0), dueStump(2, 2, 0), dueStump(1, 1, 0), dueStump(2, 2, 1), dueStump(3, 1, 0))
-	painted(t, path, dueStump(2, 2, 0))
+	path := dueBook(t, "Hollow Lane", dueStump(2, 1, 0), dueStump(1, 2, 0), dueStump(2, 2, 2), dueStump(1, 1, 0), dueStump(2, 2, 1), dueStump(3, 1, 0))
+	painted(t, path, dueStump(2, 2, 2))
 	var answer dueAnswer
 	if err := json.Unmarshal([]byte(dueRun(t, path, "--on", "2027-05-07", "--json")), &answer); err != nil {
 		t.Fatal(err)
@@ -43,11 +43,11 @@ func TestDueOrder(t *testing.T) {
 		if first {
 			places = append(places, place)
 		}
-		if white := row.Kind == "white"; white != (first && place != "2/2") {
+		if white := row.Kind == "white"; white != (first && place != "2/2/2") {
 			t.Errorf("%s at %s, first there: %v", row.Kind, place, first)
 		}
 	}
-	if got := strings.Join(places, " "); got != "1/1 1/2 2/2/1 2/1 3/1 2/2" {
+	if got := strings.Join(places, " "); got != "1/1 1/2 2/2/1 2/1 3/1 2/2/2" {
 		t.Errorf("in the order %s", got)
 	}
 }

@@ -147,9 +147,12 @@ func read[T any](g *given, name string, parse func(string) (T, error)) T {
 func accepts(err error) string {
 	var fault *unit.Error
 	var impossible *trade.Impossible
+	var either *unit.EitherDay
 	switch {
 	case errors.As(err, &fault):
 		return fault.Accepted
+	case errors.As(err, &either):
+		return fmt.Sprintf("which day is meant: %s or %s", either.First.Short(), either.Second.Short())
 	case errors.As(err, &impossible):
 		return impossible.Accepted
 	case err != nil:

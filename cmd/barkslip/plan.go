@@ -59,7 +59,7 @@ func (a *app) plan() *cobra.Command {
 func (g *given) dates(name string) (out []unit.Date) {
 	for _, s := range g.each(name) {
 		d, err := unit.ParseDate(strings.TrimSpace(s))
-		if err != nil || d < firstDay || d > lastDay {
+		if err != nil || d < unit.FirstDay || d > unit.LastDay {
 			g.fail(mistaken("--"+name, s, "a date such as 2027-05-04, from 1971 to 2199"))
 		}
 		out = append(out, d)

@@ -105,7 +105,7 @@ var twineSum = sum{
 func parseReadings(s string) ([]girth.Reading, error) {
 	readings, err := girth.ParseReadings(strings.TrimSpace(s))
 	for _, r := range readings {
-		if r.On < firstDay || r.On > lastDay {
+		if r.On < unit.FirstDay || r.On > unit.LastDay {
 			return nil, &unit.Error{Given: r.On.String(), Accepted: "readings from 1971 to 2199"}
 		}
 	}

@@ -13,7 +13,6 @@ import (
 	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
 
-	"barkslip/core/sample"
 	"barkslip/store"
 	"barkslip/ui"
 )
@@ -62,8 +61,13 @@ func (a *app) screens() *cobra.Command {
 		if err != nil {
 			return err
 		}
-		defer book.Close()
-		return ui.Run(c.Context(), a.screenOptions(book, prefs, *plain))
+		d := &desk{app: a, own: book, prefs: prefs, plain: *plain}
+		defer func() { _ = d.close() }()
+		options, err := d.atOwn()
+		if err != nil {
+			return err
+		}
+		return ui.Run(c.Context(), options)
 	}
 	return c
 }
@@ -94,7 +98,6 @@ func (a *app) screenOptions(book *store.Book, prefs ui.Prefs, plain bool) ui.Opt
 		},
 		OwnDay:    func() bool { return a.ownDay(book) },
 		EndOwnDay: func() error { return book.SetApart(0) },
-		Sample:    func() error { return a.fillSample(book, sample.Plan{Seed: 1}) },
 		Bell:      func() { _, _ = os.Stderr.WriteString("\a") },
 	}
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -82,16 +83,28 @@ func parseDecimal(s string, least, most float64) (float64, error) {
 	return n, nil
 }
 
-// The days a date or an instant may name: a slip of the hand lies outside.
-var (
-	firstDay = unit.MakeDate(1971, time.January, 1)
-	lastDay  = unit.MakeDate(2199, time.December, 31)
-)
+// day is a date as people write it, of which today is the day of now. One that
+// may be meant in two ways is refused, and both are named.
+func (g *given) day(name string, today unit.Date, sys unit.System) unit.Date {
+	return read(g, name, func(s string) (unit.Date, error) { return unit.ReadDate(s, today, sys) })
+}
+
+// dayLike refuses what is no date in any block, before the block is known.
+func (g *given) dayLike(name string) {
+	read(g, name, func(s string) (unit.Date, error) {
+		d, err := unit.ReadDate(s, unit.FirstDay+mostDays, unit.Metric)
+		var either *unit.EitherDay
+		if errors.As(err, &either) {
+			return either.First, nil
+		}
+		return d, err
+	})
+}
 
 func (g *given) date(name string) unit.Date {
 	return read(g, name, func(s string) (unit.Date, error) {
 		d, err := unit.ParseDate(strings.TrimSpace(s))
-		if err == nil && (d < firstDay || d > lastDay) {
+		if err == nil && (d < unit.FirstDay || d > unit.LastDay) {
 			err = &unit.Error{Given: s, Accepted: "a date such as 2027-05-04, from 1971 to 2199"}
 		}
 		return d, err
@@ -105,7 +118,7 @@ func (g *given) instant(name string) time.Time {
 
 func parseInstant(s string) (time.Time, error) {
 	t, err := time.Parse(time.RFC3339, strings.TrimSpace(s))
-	if err != nil || unit.DateOf(t) < firstDay || unit.DateOf(t) > lastDay {
+	if err != nil || unit.DateOf(t) < unit.FirstDay || unit.DateOf(t) > unit.LastDay {
 		return time.Time{}, &unit.Error{Given: s, Accepted: "an instant with its offset such as 2027-05-04T14:30:00-07:00"}
 	}
 	return t, nil

@@ -69,6 +69,9 @@ func (d Due) years(n int) Due {
 // Of is all that a stump needs, this season or later. It depends on the record
 // and the block alone; see At for how it stands at a time.
 func Of(s *record.Stump, b *record.Block) []Due {
+	if s.Divided() {
+		return nil // its limbs are the stumps
+	}
 	c := newDueCase(s, b)
 	out := make([]Due, 0, 16)
 	for _, w := range table {

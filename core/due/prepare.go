@@ -1,6 +1,7 @@
 package due
 
 import (
+	"slices"
 	"time"
 
 	"barkslip/core/ready"
@@ -86,10 +87,12 @@ func lookRule(c *dueCase) []Due {
 	return c.until(c.days(cut.Add(c.b.WaitDays()), cut.Add(c.b.WaitDays()+trade.GraftWithin), c.a.CutBack.At, 0), season.To)
 }
 
-// looked says whether the face or the bark was looked at since it was cut back.
+// looked says whether the face or the bark was looked at here since it was cut
+// back; a look at the bark from another limb is none at this face.
 func (c *dueCase) looked() bool {
-	l := record.LastOf(c.a.Looks)
-	return l != nil && !l.At.Before(c.a.CutBack.At)
+	return slices.ContainsFunc(c.a.Looks, func(l record.Said[record.Looked]) bool {
+		return !l.At.Before(c.a.CutBack.At) && !c.s.Elsewhere(l.ID)
+	})
 }
 
 // LookAgain is the next look, or the work that a look led to.

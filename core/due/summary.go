@@ -13,7 +13,7 @@ import (
 // SummaryVersion is the version of the summary's layout and of the rules that
 // fill it. Raise it whenever either changes: summaries are then made anew from
 // the journal.
-const SummaryVersion = 10
+const SummaryVersion = 11
 
 // Summary is what the screens of many stumps need of one, in a fixed layout:
 //
@@ -48,9 +48,16 @@ type LotUse struct {
 	Scions int
 }
 
-// used is the wood of recorded lots that a stump took, in order of the lots.
+// used is the wood of recorded lots that a stump took, in order of the lots; what
+// its trunk took goes with the first of the limbs.
 func used(s *record.Stump) (out []LotUse) {
-	for lot, n := range s.Used() {
+	all := s.Used()
+	if s.TellsTrunk() {
+		for lot, n := range s.Trunk.Used() {
+			all[lot] += n
+		}
+	}
+	for lot, n := range all {
 		if lot != record.None {
 			out = append(out, LotUse{lot, n})
 		}
@@ -63,6 +70,10 @@ func used(s *record.Stump) (out []LotUse) {
 func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 	a := s.Now()
 	taken, known := s.Take(b)
+	if s.TellsTrunk() {
+		t, k := s.Trunk.Take(b)
+		taken, known = taken+t, known+k
+	}
 	out := Summary{
 		ID: s.ID, Stage: s.Stage(), Clash: len(s.Clashes) > 0, Noted: len(s.Notes) > 0, Against: len(a.Against) > 0,
 		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Of(s, b), Used: used(s),
@@ -74,6 +85,12 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 		out.Set = b.Day(set)
 	}
 	return out
+}
+
+// Find is where a stump stands among summaries that are in order of the list;
+// found is false where it does not.
+func Find(sums []Summary, id record.StumpID) (at int, found bool) {
+	return slices.BinarySearchFunc(sums, id, func(s Summary, id record.StumpID) int { return s.ID.Compare(id) })
 }
 
 // Open says whether some work can be done on the stump at now.

@@ -69,11 +69,11 @@ func (d Due) fill(out []byte, name string, b *record.Block) []byte {
 		}
 		return append(out, ", as where winters are mild"...)
 	case "shoot":
-		return append(out, b.Units.Length(trade.FirstTieShoot)...)
+		return append(out, b.Units.Figure(trade.FirstTieShoot)...)
 	case "long":
-		return append(out, b.Units.Length(trade.TwineShoot)...)
+		return append(out, b.Units.Figure(trade.TwineShoot)...)
 	case "foot":
-		return append(out, b.Units.Length(trade.TieEvery)...)
+		return append(out, b.Units.Figure(trade.TieEvery)...)
 	}
 	return append(append(append(out, '{'), name...), '}')
 }

@@ -67,9 +67,9 @@ func (o Oval) check() error {
 }
 
 func (o Oval) inputs() []trade.Input {
-	in := []trade.Input{{Name: "across", Value: o.Across}}
+	in := []trade.Input{{Name: "across", Value: o.Across, Limits: trade.StumpLimits}}
 	if o.Across2 > 0 {
-		in = append(in, trade.Input{Name: "across at right angles", Value: o.Across2})
+		in = append(in, trade.Input{Name: "across at right angles", Value: o.Across2, Limits: trade.StumpLimits})
 	}
 	return in
 }

@@ -3,6 +3,7 @@ package girth
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"barkslip/core/trade"
@@ -51,6 +52,20 @@ func TestWidthsNoStumpHas(t *testing.T) {
 		_, err = Slots(SlotPlan{Across: c.across, Across2: c.across2})
 		if !errors.As(err, &cannot) || cannot.Option != c.option {
 			t.Errorf("slots on %v by %v: %v, want a refusal of %s", c.across, c.across2, err, c.option)
+		}
+	}
+}
+
+// The size shown does not contradict the count: just over the limit of a wide
+// stump it is shown over it.
+func TestSizeShownBesideTheLimit(t *testing.T) {
+	for across, want := range map[unit.Length]string{6 * unit.Inch: "across: 6 in", 6.001 * unit.Inch: "across: 6.001 in"} {
+		c, err := Scions(across, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if text := strings.Join(c.Work.Lines(unit.US), "\n"); !strings.Contains(text, "  "+want+"\n") {
+			t.Errorf("%d scions, %q missing:\n%s", c.Scions, want, text)
 		}
 	}
 }

@@ -22,7 +22,7 @@ func foundAt(a *record.Attempt, b *record.Block, now, asOf time.Time) Found {
 	f := Found{Wait: b.WaitDays()}
 	if a.CutBack != nil {
 		f.CutBack = b.Day(a.CutBack.At)
-		height := a.CutBack.What.Height.Length - trade.FreshCutBelow
+		height := a.CutBack.What.Height.Length - b.Units.Round(trade.FreshCutBelow)
 		f.Low = b.Browse.Given() && a.CutBack.What.Height.Given() && height < b.Browse.Length
 	}
 	gashes, holes, cuts := known(a.Gashes, asOf), known(a.Holes, asOf), known(a.FreshCuts, asOf)
@@ -80,7 +80,7 @@ func limbs(a *record.Attempt, f *Found) {
 	if !judged {
 		return
 	}
-	f.Limbs, f.NoLimbs = limbs, limbs == 0
+	f.Limbs, f.NoLimbs = limbs, limbs == 0 && !a.Nurse.What.Other
 	if limbs > 0 && nearest.Given() {
 		f.Limb, f.HasLimb = nearest.Length, true
 	}

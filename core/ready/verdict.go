@@ -131,9 +131,9 @@ func (j *judge) tooSmall() bool {
 // beside prints a length beside a limit it is not on: "7/8 in" and "1 in", or
 // where both would be printed alike "just under 1 in" and nothing.
 func (j *judge) beside(l, limit unit.Length) (length, bound string) {
-	length, bound = j.sys.Length(l), j.sys.Length(limit)
+	length, bound = j.sys.Length(l), j.sys.Figure(limit)
 	switch {
-	case length != bound:
+	case length != bound && !unit.Crosses(length, l, limit):
 		return length, bound
 	case l < limit:
 		return "just under " + bound, ""
@@ -148,13 +148,17 @@ func (j *judge) neverCutBack() bool {
 	return j.say(CutBack, "It has never been cut back.", trade.DaysToGraft, trade.GashesLow)
 }
 
+// LimbTooNear says whether a limb stands nearer below the planned graft height
+// than must be clear, by the figure as people of the system are told it.
+func LimbTooNear(clear unit.Length, sys unit.System) bool { return clear < sys.Round(trade.LimbClear) }
+
 func (j *judge) limbTooNear() bool {
-	if !j.HasLimb || j.Limb >= trade.LimbClear {
+	if !j.HasLimb || !LimbTooNear(j.Limb, j.sys) {
 		return false
 	}
-	below, _ := j.beside(j.Limb, trade.LimbClear)
+	below, _ := j.beside(j.Limb, j.sys.Round(trade.LimbClear))
 	return j.say(TakeLimbOff, fmt.Sprintf("A limb stands %s below the planned graft height; %s must be clear.",
-		below, j.sys.Length(trade.LimbClear)), trade.LimbClearance)
+		below, j.sys.Figure(trade.LimbClear)), trade.LimbClearance)
 }
 
 // barkOrDays waits for bark that does not slip and for the week after cutting

@@ -204,7 +204,7 @@ func drawFound(t *rapid.T) (Found, time.Time) {
 func TestJudgeIsTheTable(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		f, now := drawFound(t)
-		got := Judge(f, now, recordtest.EDT, unit.Metric)
+		got := Judge(f, now, recordtest.EDT, unit.US)
 		want, until := byTheTable(f, now)
 		if got.Verdict != want || (got.Until == nil) != until.IsZero() || got.Until != nil && !got.Until.Equal(until) {
 			t.Fatalf("%+v\n%s until %v, the table says %s until %v", f, got.Verdict, got.Until, want, until)
@@ -338,6 +338,8 @@ func TestReasonsBesideALimit(t *testing.T) {
 		{"7/8 in", unit.US, func(f *Found) { f.Across = unit.Inch * 7 / 8 }, "It is 7/8 in across, under 1 in."},
 		{"0.999 in", unit.US, func(f *Found) { f.Across = 0.999 * unit.Inch }, "It is just under 1 in across."},
 		{"25.1 mm", unit.Metric, func(f *Found) { f.Across = 25.1 }, "It is just under 25 mm across."},
+		{"440 mm", unit.Metric, func(f *Found) { f.HasLimb, f.Limb = true, 440 }, "A limb stands 440 mm below the planned graft height; 45 cm must be clear."},
+		{"120 mm", unit.Metric, func(f *Found) { f.Across = 120 }, "It is 120 mm across, over 10 cm: such stumps want care against decay."},
 		{"17 in", unit.US, func(f *Found) { f.HasLimb, f.Limb = true, 17*unit.Inch }, "A limb stands 17 in below the planned graft height; 18 in must be clear."},
 		{"17.99 in", unit.US, func(f *Found) { f.HasLimb, f.Limb = true, 17.99*unit.Inch }, "A limb stands just under 18 in below the planned graft " +
 			"height; 18 in must be clear."},

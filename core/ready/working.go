@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"barkslip/core/trade"
+	"barkslip/core/unit"
 )
 
 // working fills in how the verdict was come by.
@@ -25,7 +26,9 @@ func (j *judge) inputs() (in []trade.Input) {
 			in = append(in, trade.Input{Name: name, Value: value})
 		}
 	}
-	add(j.Across > 0, "across", j.Across)
+	if j.Across > 0 {
+		in = append(in, trade.Input{Name: "across", Value: j.Across, Limits: trade.StumpLimits})
+	}
 	add(true, "bleeding", orNone(string(j.Bleeding)))
 	add(true, "bark", orNone(string(j.Slip)))
 	add(j.CutBack != 0, "cut back", j.CutBack)
@@ -40,7 +43,9 @@ func (j *judge) inputs() (in []trade.Input) {
 	add(j.Wipes > 0, "wipes", j.Wipes)
 	add(j.Waits > 0, "waits while running", j.Waits)
 	add(j.Limbs > 0 || j.NoLimbs, "limbs left", j.Limbs)
-	add(j.HasLimb, "clear stem to the nearest limb", j.Limb)
+	if j.HasLimb {
+		in = append(in, trade.Input{Name: "clear stem to the nearest limb", Value: j.Limb, Limits: []unit.Length{j.sys.Round(trade.LimbClear)}})
+	}
 	return in
 }
 

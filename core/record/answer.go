@@ -64,7 +64,7 @@ func (s *Stump) Answer(g Given) ([]Event, error) {
 			a = s.Now()
 		}
 		if old, ok := s.keepsTimeOf(g, e); ok {
-			e.At, a = old.At, s.Attempts[attemptOf(s.starts, old)]
+			e.At, a = old.At, s.Attempts[s.attemptOf(old)]
 		}
 		if err := Check(e); err != nil {
 			return nil, err
@@ -113,7 +113,7 @@ func (s *Stump) replaces(g Given, b Body) []ID {
 		return nil
 	}
 	for i := len(s.Live) - 1; i >= 0; i-- {
-		if old := s.Live[i]; answersSameStep(old.Body, b) && attemptOf(s.starts, old) == len(s.starts) {
+		if old := s.Live[i]; answersSameStep(old.Body, b) && s.attemptOf(old) == len(s.starts) && !s.inPart(old) {
 			return s.whole(g, old)
 		}
 	}
@@ -124,7 +124,7 @@ func (s *Stump) replaces(g Given, b Body) []ID {
 // been seen then, as of a scion set since, is another.
 func (s *Stump) refined(g Given, b Body) (Event, bool) {
 	for _, id := range g.Refines {
-		if old, ok := find(s.Live, id); ok && answersSameStep(old.Body, b) && s.attemptAt(old.At).beforeCause(b, old.At, time.UTC) == nil {
+		if old, ok := find(s.Live, id); ok && answersSameStep(old.Body, b) && !s.inPart(old) && s.attemptAt(old.At).beforeCause(b, old.At, time.UTC) == nil {
 			return old, true
 		}
 	}
@@ -205,7 +205,7 @@ func (s *Stump) answersFor(g Given, b Body, question string) []ID {
 func (s *Stump) Answers(question string) []ID {
 	a := s.Now()
 	over := a.GivenUp != nil || a.Untied != nil || !a.LostAt().IsZero()
-	if over && begun(question) {
+	if over && begun(question) && !s.sharesAnswers(question) {
 		return nil
 	}
 	return s.answersIn(len(s.starts), question)
@@ -218,13 +218,20 @@ func begun(question string) bool {
 }
 
 func (s *Stump) answersIn(attempt int, question string) (out []ID) {
-	ofStump := question == (*StumpAdded)(nil).question() // whatever is grafted on it
+	whenever := question == (*StumpAdded)(nil).question() || s.sharesAnswers(question) // whatever is grafted on it
 	for _, e := range s.Live {
-		if e.Question() == question && (ofStump || attemptOf(s.starts, e) == attempt) {
+		if e.Question() == question && (whenever || s.attemptOf(e) == attempt) {
 			out = append(out, e.ID)
 		}
 	}
 	return out
+}
+
+// sharesAnswers says whether the answers to a question are those of a tree with
+// limbs: the limbs' attempts begin at other times, so a new answer takes the place
+// of all of them.
+func (s *Stump) sharesAnswers(question string) bool {
+	return len(s.Limbs) > 0 && question == (*NurseJudged)(nil).question()
 }
 
 // Answer is the events that an answer about blocks, lots or weather becomes: each

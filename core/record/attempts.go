@@ -14,6 +14,7 @@ type course struct {
 	at     time.Time          // of the event at hand
 	hand   Event              // the event at hand
 	cut    Event              // the cutting back that stands, none before
+	closed time.Time          // since when the attempt is over, zero while it is not
 }
 
 // fares is a body that may bring an attempt towards its end.
@@ -48,27 +49,44 @@ func (c *course) take(e Event) bool {
 	b, ok := e.Body.(beginning)
 	begun := ok && b.begins(c)
 	if begun {
-		c.over, c.cut = false, Event{}
+		c.over, c.cut, c.closed = false, Event{}, time.Time{}
 		clear(c.grafts)
 	}
 	if b, ok := e.Body.(fares); ok {
 		b.fare(c)
 	}
+	switch ended := c.ended(); {
+	case !ended:
+		c.closed = time.Time{}
+	case c.closed.IsZero():
+		c.closed = c.at
+	}
 	return begun
+}
+
+// closedAt is since when the attempt is over, or too old to be gone on with; zero
+// while it is neither.
+func (c *course) closedAt() time.Time {
+	if c.closed.IsZero() && c.cut.Body != nil && len(c.grafts) == 0 {
+		return c.cut.At.Add(trade.CutBackStale * 24 * time.Hour)
+	}
+	return c.closed
 }
 
 // attemptStarts is where later attempts begin: the first work of cutting back,
 // by time, or the first scion, after a stump failed, was given up, was untied or
 // lost its last graft; cutting back again above or through grafts that live; and
-// cutting back again a stump that an earlier season left ungrafted.
-func attemptStarts(dated []Event) (starts []Event) {
+// cutting back again a stump that an earlier season left ungrafted. Closed is
+// since when the attempt before each was over, zero where it was not.
+func attemptStarts(dated []Event) (starts []Event, closed []time.Time) {
 	c := course{grafts: map[int]GraftState{}}
 	for _, e := range dated {
+		before := c.closedAt()
 		if c.take(e) {
-			starts = append(starts, e)
+			starts, closed = append(starts, e), append(closed, before)
 		}
 	}
-	return starts
+	return starts, closed
 }
 
 // beginsAt says whether a body given for a time begins an attempt.
@@ -78,7 +96,7 @@ func (s *Stump) beginsAt(b Body, at time.Time) bool {
 		return false
 	}
 	c := course{grafts: map[int]GraftState{}}
-	for _, e := range byTime(s.holding) {
+	for _, e := range byTime(s.own(s.holding)) {
 		if !e.At.After(at) {
 			c.take(e)
 		}
@@ -91,13 +109,18 @@ func (s *Stump) beginsAt(b Body, at time.Time) bool {
 // be grafted again.
 func (s *Stump) Again() []Event { return s.starts }
 
-// attemptOf is the attempt an event belongs to by its time.
-func attemptOf(starts []Event, e Event) int {
+// attemptOf is the attempt an event belongs to by its time. What was given at
+// another limb after an attempt was over belongs to the next, if there is one: it
+// begins none.
+func (s *Stump) attemptOf(e Event) int {
 	n := 0
-	for _, s := range starts {
-		if e.ID == s.ID || e.At.After(s.At) || e.At.Equal(s.At) && e.Compare(s) > 0 {
+	for _, start := range s.starts {
+		if e.ID == start.ID || e.At.After(start.At) || e.At.Equal(start.At) && e.Compare(start) > 0 {
 			n++
 		}
+	}
+	if s.elsewhere[e.ID] && n < len(s.starts) && !s.closed[n].IsZero() && !e.At.Before(s.closed[n]) {
+		n++
 	}
 	return n
 }

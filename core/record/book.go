@@ -42,6 +42,8 @@ type Block struct {
 	Wait        int // days from cutting back to grafting, 0 for the usual
 	PerDay      int // stumps that the crew grafts a day, 0 if not said
 	PinchUntil  MonthDay
+	MadeUp      bool // nothing in it is real
+	Away        bool // put away: in no list until it is brought back
 	Weather     map[unit.Date]Said[DayWeather]
 }
 
@@ -70,12 +72,13 @@ type Book struct {
 	Lots   map[ID]*Lot
 	sames  map[string]map[string]string // what -> name -> the name it goes on as
 	names  map[ID]bool                  // blocks a block-made event stands for
+	joined []Said[Same]                 // what was said to be one, in order
 
 	answers map[string][]ID
 }
 
 // joins is a body that says that two names are one.
-type joins interface{ join(b *Book) }
+type joins interface{ join(b *Book, e Event) }
 
 // Zones finds a time zone by name.
 type Zones func(name string) (*time.Location, error)
@@ -87,7 +90,7 @@ func FoldBook(events []Event, zones Zones) *Book {
 	live := Live(events)
 	for _, e := range live {
 		if body, ok := e.Body.(joins); ok {
-			body.join(b)
+			body.join(b, e)
 		}
 	}
 	for _, e := range live { // standing answers, in order
@@ -160,15 +163,59 @@ func (b *Book) CanonicalBlock(id ID) ID {
 // Known says whether a block was ever made in this book.
 func (b *Book) Known(id ID) bool { return b.names[id] }
 
-// List is the blocks that go on, by name, then id.
+// List is the blocks that are worked, by name, then id: those that go on and are
+// not put away, and of these the real ones alone where there are any. Made-up
+// stumps never stand in a list with real ones.
 func (b *Book) List() []*Block {
-	var out []*Block
-	for id, block := range b.Blocks {
-		if b.CanonicalBlock(id) == id {
-			out = append(out, block)
+	listed, _ := b.parted()
+	return listed
+}
+
+// Others is the blocks that go on and are in no list: those put away, and beside
+// real ones those made up.
+func (b *Book) Others() []*Block {
+	_, others := b.parted()
+	return others
+}
+
+// AllMadeUp is the settings that mark as made up what is listed and is not marked.
+func (b *Book) AllMadeUp() (out []Body) {
+	for _, block := range b.List() {
+		if !block.MadeUp {
+			out = append(out, &BlockSet{Block: block.ID, Setting: "made-up", Value: "yes"})
 		}
 	}
-	slices.SortFunc(out, func(x, y *Block) int { return cmp.Or(cmp.Compare(x.Name, y.Name), x.ID.Compare(y.ID)) })
+	return out
+}
+
+func (b *Book) parted() (listed, others []*Block) {
+	var all []*Block
+	real := false
+	for id, block := range b.Blocks {
+		if b.CanonicalBlock(id) == id {
+			all = append(all, block)
+			real = real || !block.Away && !block.MadeUp
+		}
+	}
+	slices.SortFunc(all, func(x, y *Block) int { return cmp.Or(cmp.Compare(x.Name, y.Name), x.ID.Compare(y.ID)) })
+	for _, block := range all {
+		if block.Away || real && block.MadeUp {
+			others = append(others, block)
+		} else {
+			listed = append(listed, block)
+		}
+	}
+	return listed, others
+}
+
+// Joined is what was said to make one of a block and others, in order; taking
+// these back takes the blocks apart again.
+func (b *Book) Joined(block ID) (out []Said[Same]) {
+	for _, s := range b.joined {
+		if one, err := ParseID(s.What.A); err == nil && s.What.What == "block" && b.CanonicalBlock(one) == b.CanonicalBlock(block) {
+			out = append(out, s)
+		}
+	}
 	return out
 }
 

@@ -119,7 +119,10 @@ func (s *Same) check() error {
 // applyBook does nothing: what is one is known before anything is said of it.
 func (*Same) applyBook(*Book, Event) {}
 
-func (s *Same) join(book *Book) { book.join(s.What, s.A, s.B) }
+func (s *Same) join(book *Book, e Event) {
+	book.joined = append(book.joined, said(e, *s))
+	book.join(s.What, s.A, s.B)
+}
 
 // DayWeather is the weather of one day on a block, forecast or seen.
 type DayWeather struct {

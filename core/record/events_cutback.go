@@ -1,12 +1,16 @@
 package record
 
-import "barkslip/core/unit"
+import (
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+)
 
 // NurseJudged says which limbs were left below the graft to draw sap.
 type NurseJudged struct {
 	Limbs   int     // how many were left
 	Nearest Measure // clear stem from the planned graft height down to the nearest
 	Leaf    string  // how much leaf was left: none, little, some, much
+	Other   bool    // the tree's other limb, which is a stump itself, draws the sap
 }
 
 // Leaves lists how much leaf may be left, from none to much.
@@ -18,6 +22,9 @@ func (*NurseJudged) Kind() string { return "nurse-limbs" }
 // Say is the answer in a few words.
 func (b *NurseJudged) Say(sys unit.System) string {
 	words := sayLimbs(b.Limbs)
+	if b.Other {
+		words = "nurse limb: the other limb" + saidIf(b.Limbs > 0, ", "+words)
+	}
 	if b.Limbs == 0 {
 		return words
 	}
@@ -34,6 +41,7 @@ func (b *NurseJudged) fields(f fields) {
 	f.number("limbs", &b.Limbs)
 	f.length("nearest", &b.Nearest)
 	f.text("leaf", &b.Leaf)
+	f.flag("other_limb", &b.Other)
 }
 
 func (*NurseJudged) question() string { return "nurse-limbs" }
@@ -82,7 +90,7 @@ func (*CutBack) Kind() string { return "cut-back" }
 
 // Say is the answer in a few words.
 func (b *CutBack) Say(sys unit.System) string {
-	return "cut back " + sys.Length(b.Height.Length) + saidIf(b.Across.Given(), ", "+sys.Exact(b.Across.Length)+" across")
+	return "cut back " + sys.Length(b.Height.Length) + saidIf(b.Across.Given(), ", "+sys.Beside(b.Across.Length, trade.StumpLimits...)+" across")
 }
 
 func (b *CutBack) fields(f fields) {

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"barkslip/core/scion"
+	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
 
@@ -25,9 +26,9 @@ func (*StumpMeasured) Kind() string { return "measured" }
 // Say is the answer in a few words.
 func (b *StumpMeasured) Say(sys unit.System) string {
 	if b.Across2.Given() {
-		return "measured " + sys.Exact(b.Across.Length) + " by " + sys.Exact(b.Across2.Length)
+		return "measured " + sys.Beside(b.Across.Length, trade.StumpLimits...) + " by " + sys.Beside(b.Across2.Length, trade.StumpLimits...)
 	}
-	return "measured " + sys.Exact(b.Across.Length)
+	return "measured " + sys.Beside(b.Across.Length, trade.StumpLimits...)
 }
 
 func (b *StumpMeasured) fields(f fields) {

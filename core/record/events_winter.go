@@ -174,8 +174,11 @@ func (*Untied) goesWith(first Body) bool { _, ok := first.(*TwineCut); return ok
 // AnotherYear puts work of the dormant season, or untying, off to the next year.
 type AnotherYear struct{ Work string }
 
+// PutOffNurse is leaving the nurse limbs on another year.
+const PutOffNurse = "nurse-limbs-off"
+
 // PutOff lists the work that may be left another year.
-var PutOff = []string{"head-back", "nurse-limbs-off", "untie"}
+var PutOff = []string{"head-back", PutOffNurse, "untie"}
 
 // Kind is another-year.
 func (*AnotherYear) Kind() string { return "another-year" }

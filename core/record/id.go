@@ -55,6 +55,10 @@ type StumpID struct {
 // NoStump belongs to events about no single stump.
 var NoStump StumpID
 
+// Letters is how many limbs go by a letter; those of a list past that go by
+// their number.
+const Letters = 26
+
 // Greatest numbers a row, tree or limb may have.
 const (
 	MaxRow  = 9999
@@ -62,37 +66,74 @@ const (
 	MaxLimb = 99
 )
 
-// Place is the stump within its block as people say it: 4/17, or 4/17/2.
-func (s StumpID) Place() string {
-	p := strconv.AppendUint(make([]byte, 0, 12), uint64(s.Row), 10)
-	p = strconv.AppendUint(append(p, '/'), uint64(s.Tree), 10)
-	if s.Limb > 0 {
-		p = strconv.AppendUint(append(p, '/'), uint64(s.Limb), 10)
+// Letter is the limb as people say it: b for the second, its number past z; ""
+// for the trunk.
+func (s StumpID) Letter() string {
+	switch {
+	case s.Limb == 0:
+		return ""
+	case s.Limb <= Letters:
+		return string(rune('a' + s.Limb - 1))
 	}
-	return string(p)
+	return strconv.Itoa(int(s.Limb))
 }
 
-// Long is the stump in words: row 4 tree 17, limb 2.
+// Place is the stump within its block as people say it: 4/17, or 4/17b for its
+// second limb.
+func (s StumpID) Place() string {
+	p := s.tree()
+	if s.Limb > Letters {
+		p = append(p, '/')
+	}
+	return string(append(p, s.Letter()...))
+}
+
+func (s StumpID) tree() []byte {
+	p := strconv.AppendUint(make([]byte, 0, 12), uint64(s.Row), 10)
+	return strconv.AppendUint(append(p, '/'), uint64(s.Tree), 10)
+}
+
+// Long is the stump in words: row 4 tree 17 limb b.
 func (s StumpID) Long() string {
 	p := fmt.Sprintf("row %d tree %d", s.Row, s.Tree)
 	if s.Limb > 0 {
-		p += fmt.Sprintf(" limb %d", s.Limb)
+		p += " limb " + s.Letter()
 	}
 	return p
 }
 
-// String is block/row/tree, with /limb where there is one; empty for none.
+// String is block/row/tree, with /limb by its number where there is one; empty
+// for none.
 func (s StumpID) String() string {
 	if s == NoStump {
 		return ""
 	}
-	return s.Block.String() + "/" + s.Place()
+	p := s.tree()
+	if s.Limb > 0 {
+		p = strconv.AppendUint(append(p, '/'), uint64(s.Limb), 10)
+	}
+	return s.Block.String() + "/" + string(p)
 }
 
-// ParsePlace reads 4/17 or 4/17/2.
+// lettered puts the letter of a limb at the end of a place into its number:
+// 4/17b is 4/17/2.
+func lettered(text string) string {
+	text = strings.ToLower(strings.TrimSpace(text))
+	end := len(text) - 1
+	if end < 0 || text[end] < 'a' || text[end] > 'z' {
+		return text
+	}
+	tree := strings.TrimRight(text[:end], "/ ")
+	if !strings.Contains(tree, "/") {
+		return text
+	}
+	return tree + "/" + strconv.Itoa(int(text[end]-'a')+1)
+}
+
+// ParsePlace reads 4/17, or a limb: 4/17b or 4/17/2.
 func ParsePlace(text string) (row, tree uint16, limb uint8, err error) {
-	bad := fmt.Errorf("%q is not a place; give row/tree such as 4/17, or row/tree/limb", text)
-	parts := strings.Split(strings.TrimSpace(text), "/")
+	bad := fmt.Errorf("%q is not a place; give row/tree such as 4/17, or a limb such as 4/17b", text)
+	parts := strings.Split(lettered(text), "/")
 	if len(parts) < 2 || len(parts) > 3 {
 		return 0, 0, 0, bad
 	}

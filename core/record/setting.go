@@ -30,6 +30,8 @@ var settings = map[string]func(b *Block, value string) error{
 	"wait-days":    func(b *Block, v string) error { return whole(v, trade.WaitLeast, trade.WaitMost, &b.Wait) },
 	"a-day":        func(b *Block, v string) error { return whole(v, 1, 1000, &b.PerDay) },
 	"pinch-until":  func(b *Block, v string) error { return dayOfYear(v, &b.PinchUntil) },
+	"made-up":      func(b *Block, v string) error { return yes(v, &b.MadeUp) },
+	"away":         func(b *Block, v string) error { return yes(v, &b.Away) },
 }
 
 // SettingNames lists the settings of a block.

@@ -16,8 +16,13 @@ type Stump struct {
 	Last     Event     // the newest event of all by order
 	Newest   time.Time // the latest time any standing event was given for
 	All      []Event   // every event in order, those taken back and replaced too
-	starts   []Event   // where later attempts begin
-	holding  []Event   // of Live, what holds while answers disagree: bodies may say less
+	Limbs    []uint8   // the limbs of its tree that are stumps, in order
+	Trunk    *Stump    // of a limb: what was done on the trunk, nil for nothing
+
+	starts    []Event     // where later attempts begin
+	closed    []time.Time // from when on the attempt before each of those was over
+	holding   []Event     // of Live, what holds while answers disagree: bodies may say less
+	elsewhere map[ID]bool // of All: given at another limb of the tree
 }
 
 // Attempt is one grafting of the stump, from cutting back to its end. What is
@@ -86,18 +91,20 @@ type Graft struct {
 	Seen  time.Time  // at the last visit that told of it
 }
 
-// Fold folds the events of one stump into its record. Neither the order in
-// which they are given nor repetition makes a difference.
+// Fold folds the events of one stump into its record. The events of the other
+// limbs of its tree are given with them: of those it takes what is the whole
+// tree's. Neither the order in which they are given nor repetition makes a
+// difference.
 func Fold(id StumpID, events []Event) *Stump {
 	s := &Stump{ID: id, Attempts: []*Attempt{{}}}
-	s.All = InOrder(events)
-	s.Live = live(s.All)
-	if n := len(s.All); n > 0 {
-		s.Last = s.All[n-1]
+	all := InOrder(events)
+	s.divide(all, live(all))
+	if own := s.own(s.All); len(own) > 0 {
+		s.Last = own[len(own)-1]
 	}
 	s.holding = s.dispute()
 	dated := byTime(s.holding)
-	s.starts = attemptStarts(dated)
+	s.starts, s.closed = attemptStarts(s.own(dated))
 	for range s.starts {
 		s.Attempts = append(s.Attempts, &Attempt{})
 	}
@@ -123,7 +130,7 @@ func (s *Stump) answer() {
 		if !ok || q == "" {
 			continue
 		}
-		n := attemptOf(s.starts, e)
+		n := s.attemptOf(e)
 		body.apply(s, s.Attempts[n], e)
 		asked[asking{n, q}] = append(asked[asking{n, q}], e)
 	}
@@ -148,7 +155,7 @@ func (s *Stump) observe(dated []Event) {
 			continue
 		}
 		if e.Question() == "" {
-			body.apply(s, s.Attempts[attemptOf(s.starts, e)], e)
+			body.apply(s, s.Attempts[s.attemptOf(e)], e)
 		}
 		if e.At.After(s.Newest) {
 			s.Newest = e.At

@@ -9,10 +9,13 @@ import (
 )
 
 // Undoable is the newest standing answer on the stump, which is what is taken
-// back next, with all that is one act with it; adding the stump itself is not.
+// back next, with all that is one act with it; adding the stump itself is not,
+// but adding a limb at which nothing was answered yet. Of an answer that holds
+// for the tree only in part no part is taken back here.
 func (s *Stump) Undoable() (Event, bool) {
 	for i := len(s.Live) - 1; i >= 0; i-- {
-		if _, added := s.Live[i].Body.(*StumpAdded); !added {
+		_, added := s.Live[i].Body.(*StumpAdded)
+		if !s.inPart(s.Live[i]) && (!added || s.ID.Limb > 0 && len(s.own(s.Live)) == 1) {
 			return s.Live[i], true
 		}
 	}

@@ -32,6 +32,7 @@ func (g *ground) tellBlock(l *life) {
 		g.tellLot(l, &g.lots[i])
 	}
 	defer g.known(l)
+	defer l.say(made, office, &record.BlockSet{Block: g.block, Setting: "made-up", Value: "yes"})
 	for back := g.ages; back >= 0; back-- {
 		from := g.today.AddYears(-back)
 		for d := from.Add(-22); d <= from.Add(7); d++ {

@@ -23,6 +23,10 @@ const (
 	EnoughForChance    = 0.95
 )
 
+// StumpLimits are the widths of a stump that decide something: whether it takes a
+// bark graft, wants care against decay, or takes more scions.
+var StumpLimits = []unit.Length{LeastAcross, LargeAcross, WideStump}
+
 // Facts about number and wood.
 var (
 	ScionsByEye = state("scions-by-size", "wood", Common, "",

@@ -20,8 +20,17 @@ type Worked struct {
 
 // Input is a named quantity: a unit type, a number or text.
 type Input struct {
-	Name  string
-	Value any
+	Name   string
+	Value  any
+	Limits []unit.Length // that a length is held against; it is printed on its own side of each
+}
+
+// Show prints the quantity in the units of a system.
+func (in Input) Show(sys unit.System) string {
+	if l, ok := in.Value.(unit.Length); ok && len(in.Limits) > 0 {
+		return sys.Beside(l, in.Limits...)
+	}
+	return sys.Show(in.Value)
 }
 
 // MarshalJSON writes the facts alone, as `because` in machine-readable answers.
@@ -37,13 +46,13 @@ func (w Worked) MarshalJSON() ([]byte, error) {
 func (w Worked) Lines(sys unit.System) []string {
 	lines := []string{w.Question}
 	for _, a := range w.Answer {
-		lines = append(lines, "  "+a.Name+": "+sys.Show(a.Value))
+		lines = append(lines, "  "+a.Name+": "+a.Show(sys))
 	}
 	if w.Formula != "" {
 		lines = append(lines, "How: "+w.Formula)
 	}
 	for _, in := range w.Inputs {
-		lines = append(lines, "  "+in.Name+": "+sys.Show(in.Value))
+		lines = append(lines, "  "+in.Name+": "+in.Show(sys))
 	}
 	for _, a := range w.Assumed {
 		lines = append(lines, "Assumed: "+a)

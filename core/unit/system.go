@@ -86,23 +86,6 @@ func (s System) Length(l Length) string {
 	return trim(in/12, 1) + " ft"
 }
 
-// Figure prints a figure of the trade, given in inches, as people of the system
-// say it: 18 in or 45 cm, 6 in or 15 cm, 2 1/2 in or 6.5 cm. Measured lengths are
-// printed by Length.
-func (s System) Figure(l Length) string {
-	if s != Metric || l < 2*Inch {
-		return s.Length(l)
-	}
-	step := 50 * Millimetre
-	switch {
-	case l < 100:
-		step = 5 * Millimetre
-	case l < 200:
-		step = 10 * Millimetre
-	}
-	return trim(float64(Length(math.Round(float64(l/step)))*step/Centimetre), 1) + " cm"
-}
-
 // Distance prints a walking distance: 120 yd or 110 m.
 func (s System) Distance(l Length) string {
 	if s == Metric {

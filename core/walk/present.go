@@ -80,6 +80,9 @@ func (c *Case) Meets(kind due.Kind) StepID {
 // season, and not grafted in it, begins anew.
 func (c *Case) cutsAgain() StepID {
 	if c.cutAgain() && !c.inCutBack() && c.Advice.Verdict != ready.OtherGraft {
+		if n := c.A.Nurse; n != nil && c.S.Elsewhere(n.ID) && n.At.After(c.A.CutBack.At) {
+			return StepHeight // another limb was asked for the whole tree
+		}
 		return StepLimbs
 	}
 	return c.cuttingBack()
@@ -170,7 +173,7 @@ func (c *Case) inCutBack() bool {
 	case len(a.Grafts) > 0 || c.over():
 		return false
 	case a.CutBack == nil:
-		return a.Nurse != nil && c.today(a.Nurse.At)
+		return a.Nurse != nil && c.today(a.Nurse.At) && !c.S.Elsewhere(a.Nurse.ID)
 	}
 	looked := record.LastOf(a.Looks)
 	return c.today(a.CutBack.At) && !c.today(record.Last(a.Gashes).At) && (looked == nil || looked.At.Before(a.CutBack.At))

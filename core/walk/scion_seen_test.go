@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"barkslip/core/record"
+	"barkslip/core/record/recordtest"
 )
 
 func containsWord(text, word string) bool { return strings.Contains(text, word) }
@@ -25,7 +26,7 @@ func TestEachThingIsAskedByItself(t *testing.T) {
 		c.Coach = true
 		return c.Ask(StepScion, false)
 	}
-	for i, item := range checkItems {
+	for i, item := range checksInInches {
 		a := coached()
 		if a.Checks != nil || a.Likely != "" || !strings.Contains(a.Question, item.Word) {
 			t.Fatalf("%d: %q, likely %q", i+1, a.Question, a.Likely)
@@ -35,8 +36,8 @@ func TestEachThingIsAskedByItself(t *testing.T) {
 			key = 1
 		}
 		w.choose(a.Choices[key], "")
-		if set := len(w.Fold().Now().Grafts); set != (i+1)/len(checkItems) {
-			t.Fatalf("%d scions set after %d of %d", set, i+1, len(checkItems))
+		if set := len(w.Fold().Now().Grafts); set != (i+1)/len(checksInInches) {
+			t.Fatalf("%d scions set after %d of %d", set, i+1, len(checksInInches))
 		}
 	}
 	want := record.AllGood
@@ -44,7 +45,7 @@ func TestEachThingIsAskedByItself(t *testing.T) {
 	if got := w.Fold().Now().Grafts[0].Set.What; got.Checks != want || got.Split.Given() {
 		t.Errorf("%+v", got)
 	}
-	if a := coached(); !strings.Contains(a.Question, "Scion 2 of") || !strings.Contains(a.Question, checkItems[0].Word) {
+	if a := coached(); !strings.Contains(a.Question, "Scion 2 of") || !strings.Contains(a.Question, checksInInches[0].Word) {
 		t.Errorf("then %q", a.Question)
 	}
 }
@@ -53,7 +54,7 @@ func TestEachThingIsAskedByItself(t *testing.T) {
 // it, and the wood of both is counted.
 func TestABrokenScionIsSeenAnew(t *testing.T) {
 	w := atScion(t)
-	for range checkItems {
+	for range checksInInches {
 		c := w.sees()
 		c.Coach = true
 		w.choose(c.Ask(StepScion, false).Choices[0], "")
@@ -67,7 +68,7 @@ func TestABrokenScionIsSeenAnew(t *testing.T) {
 	w.choose(broke.Doubt.Ways[0], "")
 	c = w.sees()
 	c.Coach = true
-	w.says(c.Ask(StepScion, false).Question, "Scion 1 of", checkItems[0].Word)
+	w.says(c.Ask(StepScion, false).Question, "Scion 1 of", checksInInches[0].Word)
 	used := 0
 	for _, n := range w.Fold().Used() {
 		used += n
@@ -88,3 +89,6 @@ func TestTheListHasWhatWasTold(t *testing.T) {
 		t.Errorf("%+v", a.Checks)
 	}
 }
+
+// checksInInches are the things seen on a scion of a block kept in inches.
+var checksInInches = (&Case{B: recordtest.Northern()}).checkItems()

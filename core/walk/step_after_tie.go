@@ -25,7 +25,7 @@ const notMeasured = "not measured"
 
 func askTie(c *Case, a *Ask) {
 	a.Question = "Tie the leader. How long is it from the graft to its tip?"
-	a.Because = c.because(due.Tie, fmt.Sprintf("A tie goes on at every %s.", c.length(trade.TieEvery)))
+	a.Because = c.because(due.Tie, fmt.Sprintf("A tie goes on at every %s.", c.B.Units.Figure(trade.TieEvery)))
 	if was := c.leaderBefore(); was > 0 {
 		a.Because += fmt.Sprintf(" It was %s.", c.length(was))
 	}

@@ -49,8 +49,8 @@ func heightSteps() []*Step {
 }
 
 func askSmall(c *Case, a *Ask) {
-	a.Question = fmt.Sprintf("It is %s across. Graft it another way?", c.length(c.Found.Across))
-	a.Because = fmt.Sprintf("Under %s across a bark graft has too little bark to hold it.", c.length(trade.LeastAcross))
+	a.Question = fmt.Sprintf("It is %s across. Graft it another way?", c.across(c.Found.Across))
+	a.Because = fmt.Sprintf("Under %s across a bark graft has too little bark to hold it.", c.B.Units.Figure(trade.LeastAcross))
 	a.choose("1", "leave it", "another graft, or another year", &record.GivenUp{Why: "too small for a bark graft"})
 	a.choice(Choice{Key: "2", Word: "measure again", Meaning: "type what it is across", Entry: &Entry{Asks: "across", Read: c.readMeasured}})
 	a.choice(Choice{Key: "3", Word: "go on", Meaning: "against advice, with a reason", Pick: PickReason})
@@ -62,7 +62,7 @@ func askSmall(c *Case, a *Ask) {
 func (c *Case) wantedGraft() (height unit.Length, why string, settled bool) {
 	height, why, settled = c.B.GraftHeight.Length, "wanted graft height", true
 	if height == 0 {
-		height, why, settled = trade.GraftHeightUsual, "usual graft height, from memory,", false
+		height, why, settled = c.round(trade.GraftHeightUsual), "usual graft height, from memory,", false
 	}
 	if c.B.Browse.Length > height {
 		height, why, settled = c.B.Browse.Length, "browse height", true
@@ -73,8 +73,8 @@ func (c *Case) wantedGraft() (height unit.Length, why string, settled bool) {
 // plannedHeight is where the graft will stand: a fresh cut under the cut-back
 // once that is made, else where it is wanted.
 func (c *Case) plannedHeight() (height unit.Length, settled bool) {
-	if cut := c.A.CutBack; cut != nil && cut.What.Height.Length > trade.FreshCutBelow {
-		return cut.What.Height.Length - trade.FreshCutBelow, true
+	if cut := c.A.CutBack; cut != nil && cut.What.Height.Length > c.round(trade.FreshCutBelow) {
+		return cut.What.Height.Length - c.round(trade.FreshCutBelow), true
 	}
 	height, _, settled = c.wantedGraft()
 	return height, settled
@@ -83,8 +83,12 @@ func (c *Case) plannedHeight() (height unit.Length, settled bool) {
 // wantedCut is the height of the cut-back: where the graft is wanted, and the
 // fresh cut.
 func (c *Case) wantedCut() (unit.Length, string) {
-	graft, why, _ := c.wantedGraft()
-	return graft + trade.FreshCutBelow, fmt.Sprintf("%s %s and %s for the fresh cut.", c.length(graft), why, c.B.Units.Figure(trade.FreshCutBelow))
+	graft, why, settled := c.wantedGraft()
+	words := c.length(graft)
+	if !settled {
+		words = c.B.Units.Figure(trade.GraftHeightUsual)
+	}
+	return graft + c.round(trade.FreshCutBelow), fmt.Sprintf("%s %s and %s for the fresh cut.", words, why, c.B.Units.Figure(trade.FreshCutBelow))
 }
 
 // UsualCut is the cut-back at the height that a block asks for; ok is false where
@@ -104,7 +108,7 @@ func askHeight(c *Case, a *Ask) {
 	a.Because = why
 	a.Entry = &Entry{Asks: "height, then across if you like", Likely: c.length(height), Read: c.readCutBack}
 	if top := c.standsAt(); top > 0 && height >= top {
-		height = max(c.belowNails(top-trade.RecutBelow), top/2)
+		height = max(c.belowNails(top-c.round(trade.RecutBelow)), top/2)
 		a.Because = fmt.Sprintf("It stands at %s; a graft there again wants fresh wood below%s.", c.length(top), c.nailsToo())
 		a.Entry.Likely = c.length(height)
 	}

@@ -111,12 +111,12 @@ func (c *Case) graftHeight() (unit.Length, string) {
 		if c.again {
 			return old, fmt.Sprintf("It was put down as %s.", c.length(old))
 		}
-		return old - trade.RecutBelow, fmt.Sprintf("%s under the last cut, as after a wait.", c.B.Units.Figure(trade.RecutBelow))
+		return old - c.round(trade.RecutBelow), fmt.Sprintf("%s under the last cut, as after a wait.", c.B.Units.Figure(trade.RecutBelow))
 	}
 	if c.A.CutBack == nil || !c.A.CutBack.What.Height.Given() {
 		return 0, "Down to moist wood."
 	}
-	return c.A.CutBack.What.Height.Length - trade.FreshCutBelow, fmt.Sprintf("%s under the cut-back at %s, down to moist wood.", c.B.Units.Figure(trade.FreshCutBelow), c.length(c.A.CutBack.What.Height.Length))
+	return c.A.CutBack.What.Height.Length - c.round(trade.FreshCutBelow), fmt.Sprintf("%s under the cut-back at %s, down to moist wood.", c.B.Units.Figure(trade.FreshCutBelow), c.length(c.A.CutBack.What.Height.Length))
 }
 
 // cutToCorrect is the fresh cut that is being corrected, one not yet made where

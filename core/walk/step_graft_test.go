@@ -252,7 +252,7 @@ func TestStickHint(t *testing.T) {
 			t.Errorf("%q", c.StickWords(cut))
 		}
 		_, err = c.stickEntry().Read("10 1:ps 2:ps")
-		if err == nil || !strings.Contains(err.Error(), "gives no scion") || !strings.Contains(err.Error(), c.length(trade.ScionLongest)) {
+		if err == nil || !strings.Contains(err.Error(), "gives no scion") || !strings.Contains(err.Error(), c.B.Units.Figure(trade.ScionLongest)) {
 			t.Errorf("%v", err)
 		}
 	}

@@ -3,6 +3,7 @@ package walk
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"barkslip/core/ready"
 	"barkslip/core/record"
@@ -51,7 +52,9 @@ func (c *Case) nurse() record.NurseJudged {
 }
 
 // limbTooNear says whether a limb is known to stand within the clear length.
-func (c *Case) limbTooNear() bool { return c.Found.HasLimb && c.Found.Limb < trade.LimbClear }
+func (c *Case) limbTooNear() bool {
+	return c.Found.HasLimb && ready.LimbTooNear(c.Found.Limb, c.B.Units)
+}
 
 // nextLimbOpen says whether a limb was taken off and it is not yet said how near
 // the next one stands.
@@ -67,11 +70,42 @@ func askLimbs(c *Case, a *Ask) {
 	for n, m := range meaning {
 		a.choose(strconv.Itoa(n), []string{"none", "one", "two", "three", "four"}[n], m, c.judged(n))
 	}
+	others := c.S.Others()
+	if len(others) > 0 {
+		a.choose(otherLimbKey, "the other limb", otherLimbs(others), &record.NurseJudged{Other: true})
+		a.Because += " It is asked once for all limbs of the tree."
+	}
 	a.Likely = "2"
-	if c.again {
+	switch {
+	case c.again && c.nurse().Other && len(others) > 0:
+		a.Likely = otherLimbKey
+	case c.again:
 		a.Likely = strconv.Itoa(min(c.nurse().Limbs, len(meaning)-1))
 	}
 }
+
+// otherLimbKey is the answer that the tree's other limb, a stump itself, draws the
+// sap.
+const otherLimbKey = "5"
+
+// otherLimbs names the other limbs of the tree.
+func otherLimbs(others []record.StumpID) string {
+	var places []string
+	for _, id := range others[:min(len(others), mostNamed)] {
+		places = append(places, id.Place())
+	}
+	words := strings.Join(places, ", ")
+	if n := len(others) - mostNamed; n > 0 {
+		words += fmt.Sprintf(" and %d more", n)
+	}
+	if len(others) == 1 {
+		return words + " draws the sap"
+	}
+	return words + " draw the sap"
+}
+
+// mostNamed is how many other limbs are named in an answer.
+const mostNamed = 3
 
 // judged is a number of limbs; corrected, it keeps what was said of them.
 func (c *Case) judged(n int) *record.NurseJudged {
@@ -79,7 +113,7 @@ func (c *Case) judged(n int) *record.NurseJudged {
 	case n == 0:
 		return &record.NurseJudged{Leaf: "none"}
 	case c.again && old.Limbs > 0:
-		old.Limbs = n
+		old.Limbs, old.Other = n, false
 		return &old
 	}
 	return &record.NurseJudged{Limbs: n}
@@ -89,6 +123,8 @@ func doneLimbs(c *Case) answer {
 	switch {
 	case c.A.Nurse == nil:
 		return open
+	case c.nurse().Limbs == 0 && c.nurse().Other:
+		return told("the other limb")
 	case c.nurse().Limbs == 0:
 		return told("none left")
 	}
@@ -97,10 +133,13 @@ func doneLimbs(c *Case) answer {
 
 func askReach(c *Case, a *Ask) {
 	a.Question = "How far below the planned graft height is the nearest limb?"
-	clear := trade.LimbClear + trade.FreshCutBelow
+	clear := c.round(trade.LimbClear) + c.round(trade.FreshCutBelow)
 	a.Because = fmt.Sprintf("%s must be clear below the graft: %s below the cut-back, which stands %s higher.",
-		c.B.Units.Figure(trade.LimbClear), c.length(clear), c.B.Units.Figure(trade.FreshCutBelow))
+		c.B.Units.Figure(trade.LimbClear), c.B.Units.Figure(clear), c.B.Units.Figure(trade.FreshCutBelow))
 	a.Entry = &Entry{Asks: "clear stem", Likely: c.B.Units.Figure(trade.LimbClear), Read: c.readReach}
+	if height, settled := c.plannedHeight(); settled && height < c.round(trade.LimbClear) {
+		a.Entry.Likely = "" // the whole stem is shorter
+	}
 	n := c.nurse()
 	switch off := c.A.LimbOff(); {
 	case off != nil && !n.Nearest.Given():
@@ -119,9 +158,6 @@ func (c *Case) readReach(text string) ([]record.Body, error) {
 	m, err := c.readLength(text, 0, 20*unit.Metre)
 	if err != nil {
 		return nil, err
-	}
-	if c.B.Units == unit.Metric && m.Length >= 450*unit.Millimetre && m.Length < trade.LimbClear {
-		m.Length = trade.LimbClear // 45 cm is said for 18 in, and is as clear
 	}
 	n := c.nurse()
 	n.Nearest = m

@@ -2,6 +2,7 @@ package walk
 
 import (
 	"regexp"
+	"strings"
 	"testing"
 
 	"barkslip/core/record"
@@ -138,9 +139,6 @@ func TestFixedTextsNameBothSystems(t *testing.T) {
 	for _, s := range append(cutBackSteps(), graftSteps()...) {
 		texts = append(texts, s.LookFor, s.Why, s.NotRight)
 	}
-	for _, item := range checkItems {
-		texts = append(texts, item.Word, item.If)
-	}
 	named := 0
 	for _, text := range texts {
 		named += len(both.FindAllString(text, -1))
@@ -150,5 +148,16 @@ func TestFixedTextsNameBothSystems(t *testing.T) {
 	}
 	if named < 5 {
 		t.Errorf("only %d lengths are named", named)
+	}
+}
+
+// The checks of a scion name lengths in the block's own units, and only in those.
+func TestChecksAreInTheBlocksUnits(t *testing.T) {
+	for _, b := range []*record.Block{recordtest.Northern(), metric(recordtest.Northern())} {
+		c := Case{B: b}
+		lift := c.checkItems()[5].If
+		if want := c.eg("1/4 in", "6 mm"); !strings.Contains(lift, want) || strings.Contains(lift, c.eg(" mm", " in;")) {
+			t.Errorf("%s: %q", b.Units, lift)
+		}
 	}
 }

@@ -54,7 +54,7 @@ func askMeasure(c *Case, a *Ask) {
 	a.Question = "How far across, and at right angles?"
 	a.Because = "One number for a round stump, two for an oval one."
 	if c.Found.Across > 0 && c.A.Measured == nil {
-		a.Because = fmt.Sprintf("It was put down as %s; measure the face you cut.", c.length(c.Found.Across))
+		a.Because = fmt.Sprintf("It was put down as %s; measure the face you cut.", c.across(c.Found.Across))
 	}
 	a.Entry = &Entry{Asks: "across, then at right angles: " + c.eg("3.4 3.1", "8.6 7.9"), Read: c.readMeasured}
 	if m := c.measuredBefore(); m.Across.Given() {
@@ -78,9 +78,9 @@ func doneMeasure(c *Case) answer {
 	case m == nil || len(c.A.FreshCuts) > 0 && record.Newer(record.Last(c.A.FreshCuts), *m):
 		return open
 	case m.What.Across2.Given():
-		return told(fmt.Sprintf("%s x %s", strings.TrimSuffix(c.B.Units.Exact(m.What.Across.Length), " in"), c.B.Units.Exact(m.What.Across2.Length)))
+		return told(fmt.Sprintf("%s x %s", strings.TrimSuffix(c.across(m.What.Across.Length), " in"), c.across(m.What.Across2.Length)))
 	}
-	return told(c.B.Units.Exact(m.What.Across.Length))
+	return told(c.across(m.What.Across.Length))
 }
 
 // longWays are the ways a longer diameter may lie.
@@ -91,7 +91,7 @@ var longWays = []struct {
 
 func askLongWay(c *Case, a *Ask) {
 	a.Question = "Which way does the longer diameter lie?"
-	a.Because = fmt.Sprintf("It is %s one way and %s the other.", c.B.Units.Exact(c.A.Measured.What.Across.Length), c.B.Units.Exact(c.A.Measured.What.Across2.Length))
+	a.Because = fmt.Sprintf("It is %s one way and %s the other.", c.across(c.A.Measured.What.Across.Length), c.across(c.A.Measured.What.Across2.Length))
 	for i, w := range longWays {
 		m := c.A.Measured.What
 		m.LongWay, m.LongWaySaid = w.bearing, true

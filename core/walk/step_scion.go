@@ -56,14 +56,16 @@ func (c *Case) woodFor(slot int) record.WoodChosen {
 
 // checkItems are the six things seen on every scion, in the order in which
 // they are done, and its slit.
-var checkItems = []CheckItem{
-	{Word: record.CheckWords[0], If: "Turn it round; recut if the cut is at the wrong end."},
-	{Word: record.CheckWords[1], If: "Recut it in one stroke with a keen blade."},
-	{Word: record.CheckWords[2], If: "Recut the back: it matters most."},
-	{Word: record.CheckWords[3], If: "Widen the slot; forcing lifts the bark beside it."},
-	{Word: record.CheckWords[4], If: "Nail it high and near the tip, none through the feather edge."},
-	{Word: record.CheckWords[5], If: "Lift it about 1/4 in (6 mm); do not drive it fully down."},
-	{Word: "the slit stops where it was cut", If: "then type how far it ran: it is sealed below its end."},
+func (c *Case) checkItems() []CheckItem {
+	return []CheckItem{
+		{Word: record.CheckWords[0], If: "Turn it round; recut if the cut is at the wrong end."},
+		{Word: record.CheckWords[1], If: "Recut it in one stroke with a keen blade."},
+		{Word: record.CheckWords[2], If: "Recut the back: it matters most."},
+		{Word: record.CheckWords[3], If: "Widen the slot; forcing lifts the bark beside it."},
+		{Word: record.CheckWords[4], If: "Nail it high and near the tip, none through the feather edge."},
+		{Word: record.CheckWords[5], If: "Lift it about " + c.eg("1/4 in", "6 mm") + "; do not drive it fully down."},
+		{Word: "the slit stops where it was cut", If: "then type how far it ran: it is sealed below its end."},
+	}
 }
 
 func askScion(c *Case, a *Ask) {
@@ -98,7 +100,7 @@ func askScion(c *Case, a *Ask) {
 		c.askEach(a, n, w, told)
 		return
 	}
-	items := slices.Clone(checkItems)
+	items := c.checkItems()
 	for i := range items {
 		good, seen := told[i+1]
 		items[i].Not = seen && !good
@@ -119,22 +121,23 @@ func setScion(slot int, w record.WoodChosen, good []bool) *record.ScionSet {
 // askEach asks the things to be seen on a scion one by one; none is taken as seen.
 // With the last of them the scion is set.
 func (c *Case) askEach(a *Ask, slot int, w record.WoodChosen, told map[int]bool) {
-	at, good := 0, make([]bool, len(checkItems))
-	for i := len(checkItems); i > 0; i-- {
+	items := c.checkItems()
+	at, good := 0, make([]bool, len(items))
+	for i := len(items); i > 0; i-- {
 		g, seen := told[i]
 		if good[i-1] = g; !seen {
 			at = i
 		}
 	}
 	if at == 0 { // all were told, and the wood or the slot changed since
-		at = len(checkItems)
+		at = len(items)
 	}
-	item := checkItems[at-1]
-	a.Question = fmt.Sprintf("Scion %d of %d, %d of %d: %s?", slot, c.A.Marked(), at, len(checkItems), item.Word)
+	item := items[at-1]
+	a.Question = fmt.Sprintf("Scion %d of %d, %d of %d: %s?", slot, c.A.Marked(), at, len(items), item.Word)
 	a.Because = joined(a.Because, "If not: "+item.If)
 	saying := func(is bool) []record.Body {
 		bodies := []record.Body{&record.ScionSeen{Slot: slot, Item: at, Good: is}}
-		if at == len(checkItems) {
+		if at == len(items) {
 			good[at-1] = is
 			bodies = append(bodies, setScion(slot, w, slices.Clone(good)))
 		}

@@ -202,7 +202,7 @@ func askThick(c *Case, a *Ask) {
 	a.Work = []trade.Worked{class.Work}
 	a.Question = "How thick are the scions?"
 	a.Because = fmt.Sprintf("A stump %s across takes wood of %s to %s. A second number is the long cut, if it is not %s.",
-		c.length(c.Found.Across), c.length(class.Least), c.length(class.Most), c.B.Units.Figure(trade.LongCut))
+		c.across(c.Found.Across), c.length(class.Least), c.length(class.Most), c.B.Units.Figure(trade.LongCut))
 	a.Warn = c.woodWarn(c.wood())
 	a.Entry = &Entry{Asks: "thickness", Likely: c.length((class.Least + class.Most) / 2), Read: c.readThickness}
 	if old := c.wood(); c.again && old.Thickness.Given() {

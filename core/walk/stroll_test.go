@@ -30,6 +30,7 @@ type stroll struct {
 	habit Habit
 	care  bool   // a careful crew: most is answered as it is asked, and well
 	runs  bool   // a stump that runs whatever is done
+	limb  bool   // it is a limb; now and then something of the tree is given at another
 	trail []deed // what was done, the newest last
 
 	steps int
@@ -40,6 +41,9 @@ type stroll struct {
 func newStroll(seed uint64, b *record.Block) *stroll {
 	w := &stroll{Rand: rand.New(rand.NewPCG(seed, 417)), b: b, book: record.FoldBook(nil, recordtest.UTC), l: recordtest.NewLaptop("AB"),
 		open: map[due.Kind]int{}, asked: map[StepID]int{}}
+	if w.limb = seed%4 == 3; w.limb {
+		w.l.At(1)
+	}
 	w.now = recordtest.DayOf("2027-01-01").At(9, 0, b.Zone).AddDate(0, 0, w.IntN(365))
 	w.s, w.care, w.runs = w.l.Fold(), w.one(2), w.one(16)
 	switch w.IntN(3) {
@@ -109,8 +113,30 @@ func (w *stroll) write(at time.Time, refines []record.ID, bodies ...record.Body)
 	w.gone, w.again = "", false
 }
 
+// atAnother gives something of the whole tree at another limb, or at the trunk.
+func (w *stroll) atAnother() {
+	bodies := []record.Body{
+		&record.Gashed{Number: 2}, &record.Drilled{Number: 1}, &record.Looked{Slip: record.Slips[w.IntN(3)]},
+		&record.NurseJudged{Limbs: w.IntN(3), Other: w.one(2)}, &record.Looked{Bleeding: record.Running, Slip: record.Slips[w.IntN(3)]},
+		&record.NurseLimbOff{}, &record.AnotherYear{Work: record.PutOffNurse}, &record.LimbTakenOff{}, &record.StumpAdded{}, &record.CutBack{},
+	}
+	w.l.At([]uint8{0, 2, 3}[w.IntN(3)])
+	body := bodies[w.IntN(len(bodies))]
+	var replaces []record.ID
+	if q := (record.Event{Body: body}).Question(); q != "" {
+		replaces = w.l.Fold().Answers(q)
+	}
+	w.note(w.now, w.l.Stump.Place())
+	w.note(w.now, body)
+	w.l.Say(w.now, body, replaces...)
+	w.s = w.l.At(1).Fold()
+}
+
 // goOn is one thing that is done on the stump as it is seen.
 func (w *stroll) goOn(c *Case) {
+	if w.limb && w.one(10) {
+		w.atAnother()
+	}
 	if w.care && !w.one(8) {
 		w.answer(c, w.now)
 		return

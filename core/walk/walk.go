@@ -159,6 +159,12 @@ func (c *Case) today(t time.Time) bool { return !t.IsZero() && c.B.Day(t) == c.B
 
 func (c *Case) length(l unit.Length) string { return c.B.Units.Length(l) }
 
+// round is a figure of the trade as people of the block's units are told it.
+func (c *Case) round(figure unit.Length) unit.Length { return c.B.Units.Round(figure) }
+
+// across prints the width of a stump on its own side of the sizes that decide.
+func (c *Case) across(l unit.Length) string { return c.B.Units.Beside(l, trade.StumpLimits...) }
+
 // when prints an instant as a clock time today, and with its day otherwise.
 func (c *Case) when(t time.Time) string { return unit.When(t, c.Now, c.B.Zone) }
 

@@ -107,6 +107,7 @@ func (b *Screen) Table() []part.Row {
 		{Binding: part.On("E", ""), Says: "Open the next stump on which answers disagree.", Do: part.Does(part.NextClash{After: b.Cursor()})},
 		{Binding: part.On("Space", "", " "), Says: "Pick a stump, or leave it out again.", Do: b.pick},
 		{Binding: part.On("a", ""), Says: "One answer for all picked stumps.", Do: b.answerPicked},
+		{Binding: part.On("y", ""), Says: "Add a limb of this tree, as where it forks: a stump of its own.", Do: b.addLimb},
 		{Binding: part.On("o", ""), Says: "The block's settings.", Do: b.settings},
 		{Binding: part.On("b", ""), Says: "Another block, or a new one.", Do: b.pickBlock},
 		{Binding: part.On("d", ""), Says: "The weather: put a day down, read a list, see the coming days.", Do: part.Does(part.Weather{})},
@@ -147,6 +148,23 @@ func (b *Screen) open() part.Msgs {
 		return part.Msgs{part.Open{Stump: id}}
 	}
 	return nil
+}
+
+// addLimb adds a limb to the tree under the cursor.
+func (b *Screen) addLimb() part.Msgs {
+	at := b.Cursor()
+	if at == record.NoStump {
+		return nil
+	}
+	id, words, err := b.x.AddLimb(at)
+	if err != nil {
+		return part.Fails(err)
+	}
+	if err := b.Load(); err != nil {
+		return part.Fails(err)
+	}
+	b.MoveTo(id)
+	return part.Says(words)
 }
 
 // place asks for a place; a digit may have begun it.

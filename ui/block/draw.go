@@ -110,7 +110,11 @@ func (b *Screen) numbers(label, columns, pitch int) paper.Line {
 	text := []byte(strings.Repeat(" ", label+columns*pitch))
 	r := b.rows[b.at]
 	for i := 0; i < columns && b.left+i < len(r.sums); i++ {
-		if tree := r.sums[b.left+i].ID.Tree; tree == 1 || tree%5 == 0 || i == 0 {
+		tree := r.sums[b.left+i].ID.Tree
+		if i > 0 && r.sums[b.left+i-1].ID.Tree == tree {
+			continue // another limb of the same tree
+		}
+		if tree == 1 || tree%5 == 0 || i == 0 {
 			copy(text[label+i*pitch:], fmt.Sprint(tree))
 		}
 	}
@@ -134,22 +138,25 @@ func (b *Screen) rowLine(i, columns, pitch int) paper.Line {
 }
 
 // cell is one stump: its mark; behind it ! for late, ? for answers that
-// disagree, + for picked. Under the cursor both are turned.
+// disagree, + for picked, else the letter of a limb. Under the cursor both are
+// turned.
 func (b *Screen) cell(s due.Summary, here bool, pitch int) paper.Line {
 	mark, ink := s.Stage.Mark(), stageInk(s.Stage)
-	second := " "
+	second, secondInk := " ", paper.Warn
+	if n := s.ID.Limb; n > 0 && n <= record.Letters {
+		second, secondInk = s.ID.Letter(), paper.Faint
+	}
 	switch {
 	case b.picked[s.ID]:
-		second = "+"
+		second, secondInk = "+", paper.Warn
 	case s.Clash:
-		second = "?"
+		second, secondInk = "?", paper.Warn
 	case isLate(s, b.x):
-		second = "!"
+		second, secondInk = "!", paper.Warn
 	}
 	if b.filter.keep != nil && !b.filter.keep(s) {
 		mark, ink, second = ".", paper.Faint, " "
 	}
-	secondInk := paper.Warn
 	if here {
 		ink, secondInk = paper.Turned, paper.Turned
 	}

@@ -1,7 +1,9 @@
 package block
 
 import (
+	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"barkslip/core/record"
@@ -19,7 +21,7 @@ type setting struct {
 var settingRows = []setting{
 	{"name", "name", "the block's name", func(b *record.Block) string { return b.Name }},
 	{"units", "units", "us or metric", func(b *record.Block) string { return b.Units.String() }},
-	{"zone", "time zone", "such as America/New_York", func(b *record.Block) string { return b.ZoneName }},
+	{"zone", "time zone", "or a place in it: New York, California", func(b *record.Block) string { return b.ZoneName }},
 	{"latitude", "latitude", "degrees, north above 0", func(b *record.Block) string { return degrees(b, b.Lat) }},
 	{"longitude", "longitude", "degrees, east above 0", func(b *record.Block) string { return degrees(b, b.Lon) }},
 	{"altitude", "altitude", "such as 700ft or 210m", func(b *record.Block) string { return shown(b, b.Altitude) }},
@@ -31,11 +33,11 @@ var settingRows = []setting{
 	{"earwigs", "earwigs", "yes or no: a problem here", func(b *record.Block) string { return yesNo(b.Earwigs) }},
 	{"row-spacing", "between rows", "such as 30ft", func(b *record.Block) string { return shown(b, b.RowSpacing) }},
 	{"tree-spacing", "between trees", "such as 25ft", func(b *record.Block) string { return shown(b, b.TreeSpacing) }},
-	{"slip-from", "bark slips from", "month and day, 05-10", func(b *record.Block) string { return monthDay(b.SlipFrom) }},
-	{"slip-to", "bark slips until", "month and day, 06-10", func(b *record.Block) string { return monthDay(b.SlipTo) }},
+	{"slip-from", "bark slips from", "day and month, 10 May", func(b *record.Block) string { return monthDay(b.SlipFrom) }},
+	{"slip-to", "bark slips until", "day and month, 10 Jun", func(b *record.Block) string { return monthDay(b.SlipTo) }},
 	{"wait-days", "days to graft", "after cutting back, 3 to 21; 7 unless set", func(b *record.Block) string { return number(b.Wait) }},
 	{"a-day", "grafted a day", "stumps the crew grafts a day", func(b *record.Block) string { return number(b.PerDay) }},
-	{"pinch-until", "pinch until", "month and day, 08-15", func(b *record.Block) string { return monthDay(b.PinchUntil) }},
+	{"pinch-until", "pinch until", "day and month, 15 Aug", func(b *record.Block) string { return monthDay(b.PinchUntil) }},
 }
 
 func degrees(b *record.Block, v float64) string {
@@ -90,11 +92,77 @@ func (b *Screen) settings() part.Msgs {
 func (b *Screen) askSetting(s setting) part.Msgs {
 	title := strings.ToUpper(s.word[:1]) + s.word[1:]
 	return b.x.Asks(title+" ("+s.asks+"):", "", true, func(text string) (part.Msgs, error) {
-		if err := b.set(s.name, part.Typed(text)); err != nil {
+		value := part.Typed(text)
+		if s.name == "zone" {
+			zone, err := part.ReadZone(b.x.Zones, value)
+			var several *part.SeveralZones
+			if errors.As(err, &several) {
+				return b.pickZone(s, several), nil
+			}
+			if err != nil {
+				return nil, err
+			}
+			value = zone
+		}
+		return b.agreed(s, value)
+	})
+}
+
+// pickZone picks one of the zones that a text may mean.
+func (b *Screen) pickZone(s setting, of *part.SeveralZones) part.Msgs {
+	var items []part.Item
+	for _, name := range of.Zones {
+		items = append(items, part.Item{Word: name, Take: func() part.Msgs {
+			msgs, err := b.agreed(s, name)
+			return msgs.And(part.Fails(err)...)
+		}})
+	}
+	return b.x.Picks("Which time zone?", of.Error(), items)
+}
+
+// agreed writes a setting, once place and time zone agree or it was asked whether
+// both are right.
+func (b *Screen) agreed(s setting, value string) (part.Msgs, error) {
+	keep := func() (part.Msgs, error) {
+		if err := b.set(s.name, value); err != nil {
 			return nil, err
 		}
 		return part.Msgs{part.Reload{}}.And(b.settings()...), nil
-	})
+	}
+	says := b.disagree(s.name, value)
+	if says == "" {
+		return keep()
+	}
+	return b.x.Picks("The place and the time zone do not agree.", says, []part.Item{
+		{Word: "type it again", Meaning: s.word, Take: func() part.Msgs { return b.askSetting(s) }},
+		{Word: "leave it", Meaning: "as it was set before", Take: b.settings},
+		{Word: "both are right", Meaning: "keep " + value, Take: func() part.Msgs {
+			msgs, err := keep()
+			return msgs.And(part.Fails(err)...)
+		}},
+	}), nil
+}
+
+// disagree says that a zone or a longitude would not agree with the other.
+func (b *Screen) disagree(name, value string) string {
+	site := b.x.Site()
+	lon, zone := site.Lon, site.ZoneName
+	switch name {
+	case "zone":
+		zone = value
+	case "longitude":
+		typed, err := strconv.ParseFloat(value, 64)
+		if err != nil {
+			return ""
+		}
+		lon = typed
+	default:
+		return ""
+	}
+	if !site.Placed || zone == "" {
+		return ""
+	}
+	return part.Disagree(b.x.Zones, site.Lat, lon, zone)
 }
 
 // set writes one setting, replacing the one that stands.
@@ -106,12 +174,12 @@ func (b *Screen) set(name, value string) error {
 			return &unit.Error{Given: value, Accepted: "a name"}
 		}
 		body = &record.BlockMade{Block: b.x.Block, Name: value}
-	case "zone":
-		zone, err := part.ReadZone(b.x.Zones, value)
+	case "slip-from", "slip-to", "pinch-until":
+		day, err := unit.ReadDate(value, b.x.Site().Day(b.x.Now()), b.x.Site().Units)
 		if err != nil {
 			return err
 		}
-		body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: zone}
+		body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: day.String()[len("2027-"):]}
 	}
 	if err := record.Check(record.Event{Body: body}); err != nil {
 		return err

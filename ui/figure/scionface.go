@@ -1,6 +1,9 @@
 package figure
 
-import "barkslip/core/unit"
+import (
+	"barkslip/core/trade"
+	"barkslip/core/unit"
+)
 
 // sideNails draws the nails through the wood, seen from the side.
 func (c *canvas) sideNails(b bench) {
@@ -89,24 +92,32 @@ func (c *canvas) scionWords(b bench) {
 	stub, _ := cellAt(b.from(b.side, -b.LongCut.MM()*stubShare, 0))
 	start, top := cellAt(b.side)
 	end, _ := cellAt(b.from(b.side, b.LongCut.MM(), 0))
-	cut, thick := b.Sys.Length(b.LongCut), b.Sys.Length(b.Thick)
+	cut, thick := b.usual(b.LongCut, trade.LongCut), b.Sys.Length(b.Thick)
 	over := point{b.side.x, float64(4*(top-1)) + 2}
 	c.dimension(over, b.from(over, b.LongCut.MM(), 0), fitting(end-start-3, " long cut "+cut+" ", cut))
 	middle := -b.LongCut.MM() * stubShare * 0.45
 	c.inside(b.from(b.side, middle, b.Thick.MM()/2), "side", Faint)
 	c.inside(b.from(b.face, middle, 0), "face", Faint)
-	back := "back cut " + b.Sys.Length(b.Back)
+	back := "back cut " + b.usual(b.Back, trade.BackCut)
 	if c.h < tallScion {
 		after := c.scaleBar(max(stub, 0), c.h-1, b.scale, float64(c.w)/3, b.Sys)
-		back = fitting(c.w-after-1, back, "back "+b.Sys.Length(b.Back))
+		back = fitting(c.w-after-1, back, "back "+b.usual(b.Back, trade.BackCut))
 		c.text(c.w-width(back), c.h-1, back, Plain)
 		return
 	}
 	_, under := cellAt(b.from(b.side, 0, b.Thick.MM()).plus(point{y: 1}, 4))
-	back = fitting(end+1-stub, back, b.Sys.Length(b.Back))
+	back = fitting(end+1-stub, back, b.usual(b.Back, trade.BackCut))
 	c.text(end+1-width(back), under, back, Plain)
 	c.text(stub, under, fitting(end-stub-width(back), thick+" thick", thick), Plain)
 	c.slotWords(b, stub, end)
+}
+
+// usual prints a length of the usual size as the trade's figure is told.
+func (b bench) usual(l, figure unit.Length) string {
+	if l == figure {
+		return b.Sys.Figure(l)
+	}
+	return b.Sys.Length(l)
 }
 
 // slotWords writes the slot's width under the face, and the scale below it.

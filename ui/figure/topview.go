@@ -3,6 +3,7 @@ package figure
 import (
 	"math"
 
+	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
 
@@ -134,8 +135,12 @@ func (c *canvas) ring(o oval, times float64, with pen) {
 // words writes north, the labels, the long diameter and the scale.
 func (t Top) words(c *canvas, o oval) {
 	c.centred(point{o.centre.x, 0}, "N", Plain)
-	if t.Across.MM()*o.scale > 2*float64(width(t.Sys.Length(t.Across))) {
-		c.centred(o.centre, t.Sys.Length(t.Across), Plain)
+	size := t.Sys.Length(t.Across)
+	if unit.Crosses(size, t.Across, trade.StumpLimits...) {
+		size = t.Sys.Beside(t.Across, trade.StumpLimits...)
+	}
+	if t.Across.MM()*o.scale > 2*float64(width(size)) {
+		c.centred(o.centre, size, Plain)
 	}
 	if t.Shade != nil && finite(t.Shade.Deg()) && c.w >= 50 {
 		c.inside(o.at(*t.Shade, 0.66), "shade", Faint)

@@ -22,6 +22,8 @@ type Screen struct {
 	begun bool // past the choice of how to begin
 	list  bool // from a list
 	given map[string]string
+
+	several []string // zones that what was typed may mean
 }
 
 // New is the screen before its first question.
@@ -66,6 +68,10 @@ func (f *Screen) begin(k tea.KeyMsg) part.Msgs {
 		return f.next()
 	case "3":
 		return f.sample()
+	case "4":
+		if items := f.x.AwayItems(); len(items) > 0 {
+			return f.x.Picks("Which block is seen again?", "", items)
+		}
 	case "esc":
 		if len(f.x.Book.Folded().List()) > 0 {
 			return part.Msgs{part.Back{}}
@@ -78,12 +84,9 @@ func (f *Screen) begin(k tea.KeyMsg) part.Msgs {
 
 func (f *Screen) sample() part.Msgs {
 	if f.x.Sample == nil {
-		return part.Fails(errors.New("the sample block is not to be had here"))
+		return part.Fails(errors.New("the made-up book is not to be had here"))
 	}
-	if err := f.x.Sample(); err != nil {
-		return part.Fails(err)
-	}
-	return part.Msgs{part.Say{Text: "A made-up block, to try things on. Nothing in it is real."}, part.Restart{}}
+	return part.OtherBook(f.x.Sample, "A made-up block in a book of its own, to try things on. Nothing in it is real; b leads back.")
 }
 
 // ask asks the question at hand, with what was given before.
@@ -126,7 +129,7 @@ func (f *Screen) answer() part.Msgs {
 			return part.Fails(err)
 		}
 	}
-	f.given[q.name] = text
+	f.takes(q.name, text)
 	msgs := part.Says("")
 	if q.name == "hand" {
 		msgs = msgs.And(f.x.SetHand(strings.ToUpper(text))...)
@@ -144,16 +147,27 @@ func (f *Screen) Frame() part.Frame {
 		const says = "Barkslip takes you through a block of walnuts to be grafted, stump by stump, and knows what each needs next."
 		lines = append(lines, part.Wrapped(paper.Plain, says, width)...)
 		lines = append(lines, nil)
-		for _, c := range [][3]string{{f.x.Dot() + "1", "a block", "by name, rows and trees"}, {"  2", "a list", "stumps from a CSV file"},
-			{"  3", "the sample", "a made-up block, to try things on"}} {
+		ways := [][3]string{{f.x.Dot() + "1", "a block", "by name, rows and trees"}, {"  2", "a list", "stumps from a CSV file"},
+			{"  3", "the sample", "a made-up block in a book of its own, to try things on"}}
+		if len(f.x.Book.Folded().Others()) > 0 {
+			ways = append(ways, [3]string{"  4", "put away", "a block that was put away, or is made up"})
+		}
+		for _, c := range ways {
 			lines = append(lines, paper.Line{{Text: c[0] + "  ", Ink: paper.Accent}, {Text: c[1], Ink: paper.Strong}}.Pad(19).Add(paper.Faint, c[2]))
 		}
 		out.Keys = f.x.KeyLine(nil, nil)
 	} else {
 		q := questions[f.at]
 		lines = []paper.Line{nil, paper.Text(paper.Strong, q.words), nil}
-		lines = append(lines, part.Wrapped(paper.Plain, q.because, width)...)
+		because := q.because
+		if q.name == "agree" {
+			because = f.disagree()
+		}
+		lines = append(lines, part.Wrapped(paper.Plain, because, width)...)
 		lines = append(lines, nil, paper.Text(paper.Faint, q.asks), f.field.Line(q.likely(f), width))
+		if q.name == "zone" {
+			lines = append(lines, f.zoneLines()...)
+		}
 		out.Keys = paper.Text(paper.Faint, " Enter takes it   Esc back   ctrl+c leaves")
 	}
 	out.Body = part.Indent(2, lines)

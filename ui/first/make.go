@@ -22,6 +22,9 @@ func (f *Screen) make() (part.Msgs, error) {
 		return nil, err
 	}
 	bodies := []record.Body{&record.BlockMade{Block: id, Name: f.given["name"]}}
+	if ended { // what stood in the book until now stays made up, and apart
+		bodies = append(bodies, f.x.Book.Folded().AllMadeUp()...)
+	}
 	set := func(name, value string) {
 		if value != "" && value != "-" {
 			bodies = append(bodies, &record.BlockSet{Block: id, Setting: name, Value: value})
@@ -29,11 +32,7 @@ func (f *Screen) make() (part.Msgs, error) {
 	}
 	lat, lon, _ := part.ReadPosition(f.given["place"])
 	set("units", f.units().String())
-	zone, err := part.ReadZone(f.x.Zones, f.given["zone"])
-	if err != nil {
-		return nil, err
-	}
-	set("zone", zone)
+	set("zone", f.given["zone"])
 	set("latitude", lat)
 	set("longitude", lon)
 	set("variety", f.given["variety"])
@@ -52,7 +51,7 @@ func (f *Screen) make() (part.Msgs, error) {
 	}
 	said := fmt.Sprintf("%s: %s. Everything can be changed with o.", f.given["name"], part.Counted(len(events), "stump"))
 	if ended {
-		said += " The made-up day is over: the clock is yours."
+		said += " The made-up day is over: the clock is yours. The made-up block is apart; b shows it."
 	}
 	return part.Msgs{part.OpenBlock{Block: id}, part.Say{Text: said}}, nil
 }

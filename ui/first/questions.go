@@ -32,10 +32,12 @@ var questions = []question{
 	{"trees", "How many trees in a row?", "Trees are numbered from 1 along each row; gaps can be left standing.", "trees", always("20"), checkTrees,
 		func(f *Screen) bool { return f.list }},
 	{"units", "Inches, or metric?", "Lengths may be typed in either at any time.", "us or metric", always("us"), checkUnits, nil},
-	{"zone", "In which time zone does the block lie?", "Days and clocks are the block's own, not the laptop's.", "time zone",
-		func(f *Screen) string { return f.x.LocalZone }, checkZone, nil},
-	{"place", "Where does it lie?", "For sunrise and the heat of the sun on a sealed graft. Leave it empty if you do not know.",
-		"latitude longitude, such as 42.7 -77.2", always("-"), checkPlace, nil},
+	{"place", "Where does it lie?", "For the time zone, sunrise and the heat of the sun on a sealed graft. Leave it empty if you do not know.",
+		"latitude longitude, such as 42.7 -77.2, or a place such as California", always("-"), checkPlace, nil},
+	{"zone", "In which time zone does the block lie?", "Days and clocks are the block's own, not the laptop's.", "time zone, or a place in it, or a number",
+		(*Screen).likelyZone, checkZone, nil},
+	{"agree", "The place and the time zone do not agree.", "", "1 the zone again   2 the place again   3 both are right", always(""), oneToThree,
+		func(f *Screen) bool { return f.disagree() == "" }},
 	{"variety", "Which variety is planned?", "A stump can have its own. Wood of another variety is warned of.", "variety", always("-"), nil, nil},
 	{"graft-height", "At what height do you want the grafts?", "The cut-back stands 6 in higher, for the fresh cut.", "height", func(f *Screen) string {
 		if f.given["units"] == "metric" {
@@ -81,16 +83,6 @@ func checkTrees(f *Screen, text string) error {
 }
 
 func checkUnits(_ *Screen, text string) error { _, err := unit.ParseSystem(text); return err }
-
-func checkZone(f *Screen, text string) error {
-	_, err := part.ReadZone(f.x.Zones, text)
-	return err
-}
-
-func checkPlace(f *Screen, text string) error {
-	_, _, err := part.ReadPosition(text)
-	return err
-}
 
 func checkHeight(f *Screen, text string) error {
 	l, err := unit.ParseLength(text, f.units().Bare())

@@ -88,7 +88,11 @@ func (x *Session) header(f Frame) paper.Line {
 	case right.Width()+6 <= x.Width-least:
 		right = right.Add(clockInk, now.Format("15:04")+" ")
 	}
-	left := paper.Line{{Text: " " + f.Title, Ink: paper.Strong}, {Text: "  " + f.Where, Ink: paper.Plain}}
+	var left paper.Line
+	if x.MadeUp() {
+		left = left.Add(paper.Plain, " ").Add(paper.Warn, "made up:")
+	}
+	left = left.Add(paper.Strong, " "+f.Title).Add(paper.Plain, "  "+f.Where)
 	room := x.Width - right.Width()
 	return left.Cut(room-1).Beside(room, right)
 }

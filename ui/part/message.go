@@ -68,6 +68,8 @@ type (
 	OpenBlock struct{ Block record.ID }
 	// Restart starts anew on a book that has changed as a whole.
 	Restart struct{}
+	// Reopen starts anew on another book.
+	Reopen struct{ Options Options }
 )
 
 // Says is the message of a text.

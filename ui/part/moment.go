@@ -1,6 +1,7 @@
 package part
 
 import (
+	"errors"
 	"strings"
 	"time"
 
@@ -14,8 +15,8 @@ func (x *Session) AskTime() Msgs {
 		x.Earlier = time.Time{}
 		return Msgs{Say{"Answers are for now again."}, Reload{}}
 	}
-	return x.Asks("Time (13:40, 2027-05-03 13:40, or minutes ago):", "", false, func(text string) (Msgs, error) {
-		at, err := readTime(text, x.Now().In(x.Site().Zone))
+	return x.Asks("Time (13:40, 4 May 13:40, -1 13:40, minutes ago):", "", true, func(text string) (Msgs, error) {
+		at, err := readTime(text, x.Now().In(x.Site().Zone), x.Site().Units)
 		if err != nil {
 			return nil, err
 		}
@@ -24,35 +25,49 @@ func (x *Session) AskTime() Msgs {
 	})
 }
 
-// readTime reads a time before now: a clock time of today, a date and time, or
-// minutes ago.
-func readTime(text string, now time.Time) (time.Time, error) {
-	bad := &unit.Error{Given: text, Accepted: "a time before now: 13:40, 2027-05-03 13:40, or minutes ago such as 20"}
-	words := strings.Fields(text)
-	day := unit.DateOf(now)
-	switch len(words) {
-	case 1:
-		if d, err := unit.ParseDate(words[0]); err == nil {
-			at := d.At(12, 0, now.Location())
-			return before(at, now, bad)
+// readTime reads a time before now: a clock time of today, a date with a clock
+// time or without one, which is noon, or minutes ago.
+func readTime(text string, now time.Time, sys unit.System) (time.Time, error) {
+	bad := &unit.Error{Given: text, Accepted: "a time before now: 13:40, 4 May 13:40, yesterday 13:40, -2 13:40 (two days ago), or minutes ago such as 20"}
+	words, today := strings.Fields(text), unit.DateOf(now)
+	if len(words) == 1 && strings.Trim(words[0], "0123456789") == "" {
+		return minutesAgo(words[0], now, bad)
+	}
+	if d, err := unit.ReadDate(text, today, sys); err == nil || asksWhich(err) {
+		at := d.At(12, 0, now.Location())
+		if err == nil && d == today && at.After(now) {
+			at = now
 		}
-		if !strings.Contains(words[0], ":") {
-			return minutesAgo(words[0], now, bad)
-		}
-	case 2:
-		d, err := unit.ParseDate(words[0])
-		if err != nil {
-			return now, bad
-		}
-		day = d
-	default:
+		return beforeOr(at, now, bad, err)
+	}
+	if len(words) == 0 {
 		return now, bad
 	}
 	c, err := unit.ParseClock(words[len(words)-1])
 	if err != nil {
 		return now, bad
 	}
-	return before(c.On(day, now.Location()), now, bad)
+	day, said := today, strings.Join(words[:len(words)-1], " ")
+	if said != "" {
+		if day, err = unit.ReadDate(said, today, sys); err != nil && !asksWhich(err) {
+			return now, bad
+		}
+	}
+	return beforeOr(c.On(day, now.Location()), now, bad, err)
+}
+
+// asksWhich says whether a date may be meant in two ways.
+func asksWhich(err error) bool {
+	var either *unit.EitherDay
+	return errors.As(err, &either)
+}
+
+// beforeOr is a time before now, unless its date has a fault.
+func beforeOr(at, now time.Time, bad, fault error) (time.Time, error) {
+	if fault != nil {
+		return now, fault
+	}
+	return before(at, now, bad)
 }
 
 func before(at, now time.Time, bad error) (time.Time, error) {

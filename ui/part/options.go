@@ -42,7 +42,8 @@ type Options struct {
 	SaveText  func(name, text string) (path string, err error) // writes a file for the user
 	OwnDay    func() bool                                      // whether the book goes by a day of its own, as a made-up one
 	EndOwnDay func() error                                     // has it go by the computer's clock from now on
-	Sample    func() error                                     // fills an empty book with the made-up block
+	Sample    func() (Options, error)                          // opens the made-up book beside this one, made where there is none
+	Own       func() (Options, error)                          // from the made-up book back to the user's own; nil in that
 	Bell      func()                                           // rings once
 	Input     io.Reader                                        // nil for the terminal
 	Output    io.Writer                                        // nil for the terminal

@@ -2,10 +2,8 @@ package part
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
-	"barkslip/core/due"
 	"barkslip/core/record"
 )
 
@@ -21,7 +19,8 @@ func (x *Session) AskPlace(row uint16, begun string) Msgs {
 	})
 }
 
-// readPlace reads 4/17, 4/17/2, 4 17, or 17 for a tree of the row at hand.
+// readPlace reads 4/17, 4/17b, 4/17/2, 4 17, or 17 for a tree of the row at hand. A
+// tree with limbs is its first limb.
 func (x *Session) readPlace(text string, row uint16) (record.StumpID, error) {
 	if !strings.Contains(text, "/") {
 		parts := strings.Fields(text)
@@ -35,7 +34,8 @@ func (x *Session) readPlace(text string, row uint16) (record.StumpID, error) {
 		return record.NoStump, err
 	}
 	id := record.StumpID{Block: x.Block, Row: r, Tree: tree, Limb: limb}
-	if _, found := slices.BinarySearchFunc(x.Summaries(x.Block), id, func(s due.Summary, id record.StumpID) int { return s.ID.Compare(id) }); !found {
+	id, found := x.StumpOf(id)
+	if !found {
 		return record.NoStump, fmt.Errorf("there is no stump at %s in this block", id.Place())
 	}
 	return id, nil

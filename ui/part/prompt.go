@@ -1,8 +1,12 @@
 package part
 
 import (
+	"errors"
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
+	"barkslip/core/unit"
 	"barkslip/ui/paper"
 )
 
@@ -16,6 +20,7 @@ type Prompt struct {
 	field  Field
 	take   func(text string) (Msgs, error)
 	under  Screen
+	which  *unit.EitherDay // a date in what was typed, of which it is asked which day is meant
 }
 
 // Asks is the message of a prompt. Text that take cannot take, it says so with an
@@ -34,6 +39,9 @@ func (p *Prompt) Over(s Screen) { p.under = s }
 
 // Key types, takes or leaves.
 func (p *Prompt) Key(k tea.KeyMsg) Msgs {
+	if p.which != nil {
+		return p.pickDay(k)
+	}
 	switch k.String() {
 	case "esc":
 		return Msgs{Say{}, Back{}}
@@ -42,22 +50,56 @@ func (p *Prompt) Key(k tea.KeyMsg) Msgs {
 		if text == "" {
 			text = p.likely
 		}
-		msgs, err := p.take(text)
-		if err != nil {
-			return Fails(err)
-		}
-		return append(Msgs{Say{}, Back{}}, msgs...)
+		return p.taken(text)
 	}
 	p.field.Key(k)
 	return nil
 }
 
+// taken takes a text; of a date that may be two days it asks which.
+func (p *Prompt) taken(text string) Msgs {
+	msgs, err := p.take(text)
+	if errors.As(err, &p.which) {
+		return Says("")
+	}
+	if err != nil {
+		return Fails(err)
+	}
+	return append(Msgs{Say{}, Back{}}, msgs...)
+}
+
+// pickDay takes which of two days is meant, or goes back to what was typed.
+func (p *Prompt) pickDay(k tea.KeyMsg) Msgs {
+	which := p.which
+	day := map[string]unit.Date{"1": which.First, "2": which.Second}[k.String()]
+	switch {
+	case k.String() == "esc":
+		p.which = nil
+		return nil
+	case day == 0:
+		return Says("1 or 2; Esc goes back to what was typed.")
+	}
+	p.which = nil
+	return p.taken(strings.Replace(p.field.Text(), which.Given, day.String(), 1))
+}
+
 // Field is where the text goes.
-func (p *Prompt) Field() *Field { return &p.field }
+func (p *Prompt) Field() *Field {
+	if p.which != nil {
+		return nil
+	}
+	return &p.field
+}
 
 // Frame is that of the screen beneath with the prompt as its key line.
 func (p *Prompt) Frame() Frame {
 	f := p.under.Frame()
+	if p.which != nil {
+		f.Keys = paper.Line{{Text: " " + p.which.Given + " is which day?", Ink: paper.Strong}, {Text: "  1  ", Ink: paper.Accent},
+			{Text: p.which.First.Long(), Ink: paper.Plain}, {Text: "   2  ", Ink: paper.Accent}, {Text: p.which.Second.Long(), Ink: paper.Plain}}
+		f.Hint = "1 or 2; Esc goes back to what was typed."
+		return f
+	}
 	l := paper.Line{{Text: " " + p.asks + " ", Ink: paper.Strong}}
 	f.Keys = append(l, p.field.Line(p.likely, p.x.Width-l.Width())...)
 	f.Hint = "Enter takes it, Esc leaves it."

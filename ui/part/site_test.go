@@ -23,12 +23,13 @@ func TestPosition(t *testing.T) {
 
 func TestReadZone(t *testing.T) {
 	for text, want := range map[string]string{"America/New_York": "America/New_York", "america/new_york": "America/New_York", "UTC": "UTC",
-		"EUROPE/ZURICH": "Europe/Zurich", "Etc/UTC": "Etc/UTC"} {
+		"EUROPE/ZURICH": "Europe/Zurich", "Etc/UTC": "Etc/UTC", "New York": "America/New_York", "california": "America/Los_Angeles",
+		"Yolo": "America/Los_Angeles", "Europe/Oslo": "Europe/Oslo", "42.7 -77.2": "America/New_York"} {
 		if got, err := ReadZone(time.LoadLocation, text); err != nil || got != want {
 			t.Errorf("%q is %q, %v; want %q", text, got, err, want)
 		}
 	}
-	for _, text := range []string{"", "EST", "Local", "New York", "America/Nowhere"} {
+	for _, text := range []string{"", "EST", "Local", "America/Nowhere", "USA"} {
 		if got, err := ReadZone(time.LoadLocation, text); err == nil {
 			t.Errorf("%q was taken as %q", text, got)
 		}

@@ -1,8 +1,6 @@
 package part
 
 import (
-	"slices"
-
 	"barkslip/core/due"
 	"barkslip/core/plan"
 	"barkslip/core/record"
@@ -39,9 +37,10 @@ func (x *Session) answered(out due.Appended) {
 		stumps[e.Stump] = true
 	}
 	for _, c := range out.Changed {
-		whole = !x.renew(c.Summary) || whole
+		delete(stumps, c.Stump.ID)
+		whole = !c.Stump.Standing() || !x.renew(c.Summary) || whole // a limb came or went
 	}
-	if whole || len(out.Changed) < len(stumps) { // a block, its settings or its weather: everything may have changed
+	if whole || len(stumps) > 0 { // a block, its settings or its weather: everything may have changed
 		x.Reread()
 	}
 }
@@ -49,7 +48,7 @@ func (x *Session) answered(out due.Appended) {
 // renew takes in one stump's summary; it says whether the stump was known.
 func (x *Session) renew(sum due.Summary) bool {
 	have := x.sums[sum.ID.Block]
-	at, known := slices.BinarySearchFunc(have, sum.ID, func(s due.Summary, id record.StumpID) int { return s.ID.Compare(id) })
+	at, known := due.Find(have, sum.ID)
 	if !known {
 		return false
 	}

@@ -3,6 +3,7 @@ package part
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -93,16 +94,24 @@ func (l leftOut) words() string {
 // stumps do not get it.
 func (x *Session) together(t walk.Together, stumps []*record.Stump, at time.Time, steps func(*walk.Case) []walk.StepID) (given [][]record.Event, out leftOut) {
 	var seen, rest leftOut
+	told := map[record.StumpID]record.StumpID{} // by tree: the limb that gets it for all
 	for _, s := range stumps {
 		c := walk.NewCase(s, x.Site(), x.Book.Folded(), at, x.Habit(s.ID))
 		if steps != nil && !t.Answers(steps(c)...) {
 			continue
 		}
 		so := t.On(c)
+		tree := so.Left == "" && !slices.ContainsFunc(so.Bodies, func(b record.Body) bool { return !record.OfTree(b) })
+		if first, has := told[s.ID.Trunk()]; tree && has {
+			so = walk.Allowed{Left: "has it with " + first.Place()}
+		}
 		if so.Left == "" {
 			events, err := s.Answer(record.Given{Bodies: so.Bodies, Refines: so.Refines, At: at, Earlier: !at.Equal(x.Now()), Zone: x.Site().Zone})
 			if err == nil {
 				given = append(given, events)
+				if tree {
+					told[s.ID.Trunk()] = s.ID
+				}
 				continue
 			}
 			so = walk.Allowed{Left: err.Error(), Seen: true}

@@ -5,8 +5,6 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
-	"strings"
-	"time"
 
 	"barkslip/core/due"
 	"barkslip/core/record"
@@ -16,30 +14,14 @@ import (
 
 // askDay asks for the day at whose end the round is judged.
 func (s *Screen) askDay() part.Msgs {
-	return s.x.Asks("Which day (2027-06-01, 06-01, or tomorrow):", "tomorrow", true, func(text string) (part.Msgs, error) {
-		d, err := readDay(strings.TrimSpace(text), s.x.Site().Day(s.x.Time()))
+	return s.x.Asks("Which day (1 Jun, 2027-06-01, +3, tomorrow):", "tomorrow", true, func(text string) (part.Msgs, error) {
+		d, err := unit.ReadDate(text, s.x.Site().Day(s.x.Time()), s.x.Site().Units)
 		if err != nil {
 			return nil, err
 		}
 		s.named = d
 		return s.over(aDay), nil
 	})
-}
-
-// readDay reads a day: 2027-06-01, 06-01 or 1 Jun of this year, or tomorrow.
-func readDay(text string, today unit.Date) (unit.Date, error) {
-	if strings.EqualFold(text, "tomorrow") {
-		return today.Add(1), nil
-	}
-	if d, err := unit.ParseDate(text); err == nil {
-		return d, nil
-	}
-	for _, layout := range []string{"01-02", "2 Jan", "2 January", "Jan 2"} {
-		if t, err := time.Parse(layout, text); err == nil {
-			return unit.MakeDate(today.Year(), t.Month(), t.Day()), nil
-		}
-	}
-	return 0, &unit.Error{Given: text, Accepted: "a day such as 2027-06-01, 06-01, 1 Jun, or tomorrow"}
 }
 
 func (s *Screen) askRow() part.Msgs {

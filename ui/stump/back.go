@@ -11,7 +11,7 @@ import (
 // undo takes back the newest answer on this stump, with all that was given as one
 // act with it.
 func (s *Screen) undo() part.Msgs {
-	if id := s.before(); id != record.NoStump {
+	if id := s.before(); id != record.NoStump && id != s.id {
 		taken := s.x.TakeBack()
 		return append(part.Msgs{part.Open{Stump: id}}, taken...)
 	}
@@ -19,8 +19,49 @@ func (s *Screen) undo() part.Msgs {
 	if !ok {
 		return part.Says("Nothing to take back on this stump.")
 	}
-	act := s.record.Act(e)
+	if adds(e) {
+		return s.x.TakeLimbBack(s.record, e)
+	}
+	act, err := s.actOf(e)
+	if err != nil {
+		return part.Fails(err)
+	}
 	return s.changed("Took back", act, act)
+}
+
+// actOf is the act that an event is of, on the stump at which it was given: that
+// may be another limb of the tree.
+func (s *Screen) actOf(e record.Event) ([]record.Event, error) {
+	if !s.record.Elsewhere(e.ID) {
+		return s.record.Act(e), nil
+	}
+	other, err := s.x.Book.Stump(e.Stump)
+	if err != nil {
+		return nil, err
+	}
+	return other.Act(e), nil
+}
+
+func adds(e record.Event) bool {
+	_, adding := e.Body.(*record.StumpAdded)
+	return adding
+}
+
+// says is an answer in a few words.
+func (s *Screen) says(e record.Event) string {
+	if adds(e) {
+		return part.LimbAdded(s.id)
+	}
+	return record.Say(e.Body, s.x.Site().Units)
+}
+
+// addLimb adds a limb of the tree and opens it.
+func (s *Screen) addLimb() part.Msgs {
+	id, words, err := s.x.AddLimb(s.id)
+	if err != nil {
+		return part.Fails(err)
+	}
+	return part.Msgs{part.Open{Stump: id}, part.Say{Text: words}}
 }
 
 // before is the stump answered last on a round that went on to this one, on which

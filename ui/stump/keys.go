@@ -14,10 +14,10 @@ func (s *Screen) Table() []part.Row {
 	if len(s.figures()) > 0 {
 		figure = "figure"
 	}
-	if s.before() != record.NoStump {
+	if id := s.before(); id != record.NoStump && id != s.id {
 		undo = fmt.Sprintf("take back %q", paper.Shorten(s.x.LastAct(), 18))
 	} else if e, ok := s.record.Undoable(); ok {
-		undo = fmt.Sprintf("take back %q", paper.Shorten(record.Say(e.Body, s.x.Site().Units), 18))
+		undo = fmt.Sprintf("take back %q", paper.Shorten(s.says(e), 18))
 	}
 	move := func(by int, open bool) func() part.Msgs { return func() part.Msgs { return s.move(by, open) } }
 	return []part.Row{
@@ -37,6 +37,7 @@ func (s *Screen) Table() []part.Row {
 		{Binding: part.On("v", ""), Says: "The story of this stump: every answer, those taken back too.", Do: s.story},
 		{Binding: part.On("e", ""), Says: "Where answers disagree: pick the one that holds.", Do: s.settle},
 		{Binding: part.On("E", ""), Says: "Go to the next stump on which answers disagree.", Do: part.Does(part.NextClash{After: s.id})},
+		{Binding: part.On("y", ""), Says: "Add a limb of this tree, as where it forks: a stump of its own.", Do: s.addLimb},
 		{Binding: part.On("f", figure), Says: "The figure large, then the next one, then the answers again.", Do: s.nextFigure},
 		{Binding: part.On("s", ""), Says: "Leave this stump as it is: back to the round, or on to the next that needs work.",
 			Do: part.Does(part.Leave{Stump: s.id})},

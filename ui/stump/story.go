@@ -2,6 +2,7 @@ package stump
 
 import (
 	"fmt"
+	"slices"
 
 	"barkslip/core/due"
 	"barkslip/core/record"
@@ -13,8 +14,10 @@ import (
 // taken back or replaced marked. It opens at the newest.
 func (s *Screen) story() part.Msgs {
 	again := map[record.ID]bool{}
-	for _, e := range s.record.Again() {
-		again[e.ID] = true
+	for _, of := range s.histories() {
+		for _, e := range of.Again() {
+			again[e.ID] = true
+		}
 	}
 	lines := func(width int) []paper.Line { return s.storyLines(again, width-3) }
 	return part.Msgs{part.Read{Page: part.NewPage(s.x, "Story", s.id.Long(), lines).AtEnd()}}
@@ -23,12 +26,12 @@ func (s *Screen) story() part.Msgs {
 func (s *Screen) storyLines(again map[record.ID]bool, width int) []paper.Line {
 	b, marks := s.x.Site(), s.storyMarks()
 	var lines []paper.Line
-	found := map[record.ID]record.Event{}
-	for _, e := range s.record.All {
+	found, all := map[record.ID]record.Event{}, s.storyEvents()
+	for _, e := range all {
 		found[e.ID] = e
 	}
 	year := 0
-	for _, e := range s.record.All {
+	for _, e := range all {
 		at := e.At.In(b.Zone)
 		if again[e.ID] {
 			lines = append(lines, nil, paper.Text(paper.Strong, "   Grafted again"))
@@ -42,26 +45,59 @@ func (s *Screen) storyLines(again map[record.ID]bool, width int) []paper.Line {
 			ink = paper.Faint
 		}
 		label := fmt.Sprintf("%-2s%-14s%-4s", mark, at.Format("2 Jan 15:04"), e.Hand)
-		lines = append(lines, part.Indent(1, part.Under(label, paper.Faint, ink, s.storyWords(e, found), width))...)
+		lines = append(lines, part.Indent(1, part.Under(label, paper.Faint, ink, s.storyWords(e, found)+s.storyPlace(e), width))...)
 	}
 	return append(lines, nil, paper.Text(paper.Faint, "   - was taken back, = was said anew; nothing is ever wiped out."))
+}
+
+// histories are the records that the story tells: the stump's, and that of the
+// trunk before it had limbs.
+func (s *Screen) histories() []*record.Stump {
+	if s.record.Trunk == nil {
+		return []*record.Stump{s.record}
+	}
+	return []*record.Stump{s.record, s.record.Trunk}
+}
+
+// storyEvents is every event of the story, in order.
+func (s *Screen) storyEvents() (all []record.Event) {
+	for _, of := range s.histories() {
+		all = append(all, of.All...)
+	}
+	return record.InOrder(all)
+}
+
+// storyPlace says where on the tree an answer was given, if not here.
+func (s *Screen) storyPlace(e record.Event) string {
+	switch {
+	case e.Stump.Limb == s.id.Limb:
+		return ""
+	case e.Stump.Limb == 0:
+		return " (on the trunk)"
+	}
+	return " (at limb " + e.Stump.Letter() + ")"
 }
 
 // storyMarks are the signs of the answers that do not stand: taken back, or said
 // anew by a later one.
 func (s *Screen) storyMarks() map[record.ID]string {
 	marks := map[record.ID]string{}
-	for i := len(s.record.All) - 1; i >= 0; i-- {
-		e := s.record.All[i]
+	all := s.storyEvents()
+	for i := len(all) - 1; i >= 0; i-- {
+		e := all[i]
 		w, taking := e.Body.(*record.Withdrawn)
 		switch {
 		case taking && marks[e.ID] == "":
 			marks[w.Of] = "-"
-		case !taking && marks[e.ID] == "" && !s.record.Stands(e.ID):
+		case !taking && marks[e.ID] == "" && !s.stands(e.ID):
 			marks[e.ID] = "="
 		}
 	}
 	return marks
+}
+
+func (s *Screen) stands(id record.ID) bool {
+	return slices.ContainsFunc(s.histories(), func(of *record.Stump) bool { return of.Stands(id) })
 }
 
 // storyWords is an event in words; one that takes back names what it took back,

@@ -52,6 +52,10 @@ func (s *Screen) Asked() walk.Ask { return s.asked }
 // Load reads the record from the book: what is shown as taken is on disk.
 func (s *Screen) Load() error {
 	stump, err := s.x.Book.Stump(s.id)
+	if err == nil && stump.Divided() { // its limbs are the stumps: the first is shown
+		s.id.Limb = stump.Limbs[0]
+		stump, err = s.x.Book.Stump(s.id)
+	}
 	if err != nil {
 		return err
 	}

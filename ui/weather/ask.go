@@ -102,8 +102,8 @@ func askToday(x *part.Session) part.Msgs {
 
 func askOther(x *part.Session) part.Msgs {
 	b := x.Site()
-	return x.Asks("Which day (such as "+b.Day(x.Time()).Add(1).String()+"):", "", true, func(text string) (part.Msgs, error) {
-		d, err := unit.ParseDate(strings.TrimSpace(text))
+	return x.Asks("Which day (such as "+b.Day(x.Time()).Add(1).Short()+", tomorrow):", "", true, func(text string) (part.Msgs, error) {
+		d, err := unit.ReadDate(text, b.Day(x.Time()), b.Units)
 		if err != nil {
 			return nil, err
 		}

@@ -14,27 +14,32 @@ import (
 // out what is not known.
 var questions = []struct {
 	asks string
-	take func(b *record.Block, text string, lot *record.LotReceived) error
+	take func(x *part.Session, text string, lot *record.LotReceived) error
 }{
-	{"Name of the lot:", func(_ *record.Block, text string, lot *record.LotReceived) error {
+	{"Name of the lot:", func(_ *part.Session, text string, lot *record.LotReceived) error {
 		if lot.Name = text; text == "" {
 			return &unit.Error{Given: text, Accepted: "a name, such as L-27"}
 		}
 		return nil
 	}},
-	{"Variety on the label:", func(_ *record.Block, text string, lot *record.LotReceived) error {
+	{"Variety on the label:", func(_ *part.Session, text string, lot *record.LotReceived) error {
 		if lot.Variety = text; text == "" {
 			return &unit.Error{Given: text, Accepted: "the variety on the label"}
 		}
 		return nil
 	}},
-	{"Day it was cut, such as 2027-02-14 (Enter if not known):", func(_ *record.Block, text string, lot *record.LotReceived) (err error) {
-		if text != "" {
-			lot.Cut, err = unit.ParseDate(text)
+	{"Day it was cut, such as 14 Feb (Enter if not known):", func(x *part.Session, text string, lot *record.LotReceived) (err error) {
+		if text == "" {
+			return nil
+		}
+		today := x.Site().Day(x.Time())
+		lot.Cut, err = unit.ReadDate(text, today, x.Site().Units)
+		if err == nil && lot.Cut > today {
+			err = &unit.Error{Given: text, Accepted: "the day it was cut, no later than today"}
 		}
 		return err
 	}},
-	{"How many sticks (Enter if not counted):", func(_ *record.Block, text string, lot *record.LotReceived) error {
+	{"How many sticks (Enter if not counted):", func(_ *part.Session, text string, lot *record.LotReceived) error {
 		if text == "" {
 			return nil
 		}
@@ -45,9 +50,9 @@ var questions = []struct {
 		lot.Sticks = n
 		return nil
 	}},
-	{"How thick (Enter if they differ):", func(b *record.Block, text string, lot *record.LotReceived) (err error) {
+	{"How thick (Enter if they differ):", func(x *part.Session, text string, lot *record.LotReceived) (err error) {
 		if text != "" {
-			lot.Thickness, err = walk.ReadThickness(text, b.Units)
+			lot.Thickness, err = walk.ReadThickness(text, x.Site().Units)
 		}
 		return err
 	}},
@@ -71,7 +76,7 @@ func (s *Screen) ask(lot *record.LotReceived, at int) part.Msgs {
 		likely = s.x.Site().Variety
 	}
 	return s.x.Asks(q.asks, likely, true, func(text string) (part.Msgs, error) {
-		if err := q.take(s.x.Site(), part.Typed(text), lot); err != nil {
+		if err := q.take(s.x, part.Typed(text), lot); err != nil {
 			return nil, err
 		}
 		if at+1 < len(questions) {

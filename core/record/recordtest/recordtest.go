@@ -79,16 +79,17 @@ func Visit(states ...record.GraftState) *record.Visited {
 // it knows.
 type Laptop struct {
 	Hand   string
+	Stump  record.StumpID // that it writes of
 	IDs    *int
 	Events []record.Event
 }
 
 // NewLaptop is an empty journal of a hand.
-func NewLaptop(hand string) *Laptop { return &Laptop{Hand: hand, IDs: new(int)} }
+func NewLaptop(hand string) *Laptop { return &Laptop{Hand: hand, Stump: Stump417, IDs: new(int)} }
 
 // Apart is a copy that goes on by itself; the ids stay apart as well.
 func (l *Laptop) Apart(hand string) *Laptop {
-	return &Laptop{hand, l.IDs, slices.Clone(l.Events)}
+	return &Laptop{hand, l.Stump, l.IDs, slices.Clone(l.Events)}
 }
 
 // Say puts an event into the journal as it stands, without an act: for odd
@@ -96,9 +97,15 @@ func (l *Laptop) Apart(hand string) *Laptop {
 func (l *Laptop) Say(at time.Time, body record.Body, replaces ...record.ID) record.Event {
 	e := record.Event{At: at, Body: body, Replaces: replaces}
 	if record.OfStump(body) {
-		e.Stump = Stump417
+		e.Stump = l.Stump
 	}
 	return l.keep(e)
+}
+
+// At is the same journal, written at a limb of the tree; 0 is the trunk.
+func (l *Laptop) At(limb uint8) *Laptop {
+	l.Stump.Limb = limb
+	return l
 }
 
 // Give answers as a person does: it is decided by the record what the answer
@@ -160,15 +167,15 @@ func (l *Laptop) newID(kind byte) record.ID {
 	return record.ID{kind, byte(*l.IDs >> 8), byte(*l.IDs), l.Hand[0]}
 }
 
-// Fold is the record of the stump.
+// Fold is the record of the stump, from the events of its tree.
 func (l *Laptop) Fold() *record.Stump {
-	var own []record.Event
+	var tree []record.Event
 	for _, e := range l.Events {
-		if e.Stump == Stump417 {
-			own = append(own, e)
+		if e.Stump.Trunk() == l.Stump.Trunk() {
+			tree = append(tree, e)
 		}
 	}
-	return record.Fold(Stump417, own)
+	return record.Fold(l.Stump, tree)
 }
 
 // Diff is how two records differ in what they say, whatever the journals they

@@ -1,0 +1,71 @@
+package main
+
+import (
+	"errors"
+	"path/filepath"
+	"strings"
+
+	"barkslip/core/sample"
+	"barkslip/store"
+	"barkslip/ui"
+)
+
+// desk is the books that the screens go between: the one that was opened, and the
+// made-up one beside it once it was asked for.
+type desk struct {
+	*app
+	own    *store.Book
+	madeUp *store.Book
+	prefs  ui.Prefs
+	plain  bool
+}
+
+// close closes what is open.
+func (d *desk) close() error {
+	if d.madeUp == nil {
+		return d.own.Close()
+	}
+	return errors.Join(d.madeUp.Close(), d.own.Close())
+}
+
+// atOwn wires the screens to the book that was opened.
+func (d *desk) atOwn() (ui.Options, error) {
+	o := d.screenOptions(d.own, d.prefs, d.plain)
+	o.Sample = d.atMadeUp
+	return o, nil
+}
+
+// atMadeUp wires the screens to the made-up book beside it, made where there is
+// none.
+func (d *desk) atMadeUp() (ui.Options, error) {
+	if d.madeUp == nil {
+		book, err := d.openMadeUp()
+		if err != nil {
+			return ui.Options{}, err
+		}
+		d.madeUp = book
+	}
+	o := d.screenOptions(d.madeUp, d.prefs, d.plain)
+	o.Own = d.atOwn
+	return o, nil
+}
+
+func (d *desk) openMadeUp() (*store.Book, error) {
+	book, err := store.OpenOrCreate(besideBook(d.own.Path()), store.Options{})
+	if err != nil {
+		return nil, err
+	}
+	if events, _ := book.Count(); events == 0 {
+		err = d.fillSample(book, sample.Plan{Seed: 1})
+	}
+	if err != nil {
+		return nil, errors.Join(err, book.Close())
+	}
+	return book, nil
+}
+
+// besideBook is the file of the made-up book that belongs to a book.
+func besideBook(path string) string {
+	ext := filepath.Ext(path)
+	return strings.TrimSuffix(path, ext) + "-made-up" + ext
+}
