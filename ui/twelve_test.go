@@ -45,7 +45,9 @@ func (w *twelve) answers(step walk.StepID) []string {
 	case step == walk.StepKeep && w.kind() == 3:
 		return []string{"4"}
 	case step == walk.StepMeasure && w.kind() == 4: // two scions by its size
-		return []string{"2", "enter"}
+		return []string{"2in", "enter"}
+	case step == walk.StepMeasure: // three
+		return []string{"3.4in", "enter"}
 	case step == walk.StepNewFace:
 		return []string{"1"}
 	case step == walk.StepGiveUp:
@@ -93,6 +95,9 @@ func (w *twelve) walkNow() {
 		}
 		step, id, had := w.step(), w.walk().ID(), len(w.stump().All)
 		w.press(w.answers(step)...)
+		if s, _ := w.book.Stump(id); len(s.All) == had && step == walk.StepHeight {
+			w.press("1") // old nails stand there: cut with care
+		}
 		w.turns[id]++
 		if s, _ := w.book.Stump(id); len(s.All) == had && is[*stump.Screen](w.driver) && w.walk().ID() == id && w.step() == step {
 			w.t.Fatalf("%s: nothing was taken at %s on %s:\n%s", w.now, step, id.Place(), w.screen())

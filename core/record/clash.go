@@ -84,8 +84,10 @@ func (s *Stump) sortClashes() {
 // time it was given for, in place of all that say otherwise and of what was given
 // with those as their outcome. What else those said stands.
 func (s *Stump) Settle(c Clash, holds Event) []Event {
-	settled := Event{At: holds.At, Stump: s.ID, Body: holds.Body, Replaces: []ID{holds.ID}}
-	out := []Event{settled}
+	out := []Event{{At: holds.At, Stump: s.ID, Body: holds.Body}}
+	if !s.inPart(holds) {
+		out[0].Replaces = []ID{holds.ID}
+	}
 	held := ""
 	for i, e := range c.Events {
 		if e.ID == holds.ID && c.matter != nil {
@@ -105,13 +107,9 @@ func (s *Stump) Settle(c Clash, holds Event) []Event {
 		if c.matter == nil {
 			continue
 		}
-		at, whole := s.ID, e
-		if s.elsewhere[e.ID] { // what it says besides is of the limb it was given at
-			whole, _ = find(s.All, e.ID)
-			at.Limb = whole.Stump.Limb
-		}
+		whole, _ := find(s.All, e.ID) // of another limb of the tree it may say more than holds here
 		if rest := c.matter.without(whole.Body, c.slot); rest != nil {
-			out = append(out, Event{At: e.At, Stump: at, Body: rest, Replaces: []ID{e.ID}})
+			out = append(out, Event{At: e.At, Stump: e.Stump, Body: rest, Replaces: []ID{e.ID}})
 		}
 	}
 	return out

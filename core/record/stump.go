@@ -21,8 +21,8 @@ type Stump struct {
 
 	starts    []Event     // where later attempts begin
 	closed    []time.Time // from when on the attempt before each of those was over
-	elsewhere map[ID]bool // of All: given at another limb of the tree
 	holding   []Event     // of Live, what holds while answers disagree: bodies may say less
+	elsewhere map[ID]bool // of All: given at another limb of the tree
 }
 
 // Attempt is one grafting of the stump, from cutting back to its end. What is

@@ -24,6 +24,7 @@ func (b *Drilled) forTree() Body      { return b }
 func (b *NurseJudged) forTree() Body  { return b }
 func (b *LimbTakenOff) forTree() Body { return b }
 func (b *NurseLimbOff) forTree() Body { return b }
+func (b *Aware) forTree() Body        { return b }
 
 func (b *AnotherYear) forTree() Body {
 	if b.Work == PutOffNurse {

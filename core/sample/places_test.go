@@ -182,7 +182,7 @@ func TestBlockIsSetUp(t *testing.T) {
 		}
 	}
 	for _, name := range record.SettingNames() {
-		if !set[name] && name != "a-day" && name != "away" { // which is counted from the work
+		if !set[name] && name != "a-day" && name != "away" { // the one is counted from the work
 			t.Errorf("%s is not set", name)
 		}
 	}

@@ -10,8 +10,8 @@ const (
 	AfterLookDays, AfterLookBy             = 2, 4 // from sealing
 	ResealBy                               = 6    // from sealing; opens after ResealDays
 	CrackedBy                              = 1    // from seeing the crack
-	HardRainBy                             = 1    // from hard rain to the look at the seal
 	DisputedBy                             = 2    // from the day two hands saw a graft otherwise
+	HardRainBy                             = 1    // from hard rain to the look at the seal
 	EarwigOpens, EarwigBy                  = 12, 18
 	StakeAfterPush                         = 7
 	BudsDays, BudsBy                       = 14, 21 // from setting
