@@ -100,3 +100,17 @@ func (k Key) Shown(name string, sys unit.System) string {
 	}
 	return sys.Exact(unit.Length(mm))
 }
+
+// DifferWork is how the test over the groups comes about; Differ is not nil.
+func (t *Tally) DifferWork() trade.Worked {
+	return trade.Worked{
+		Question: "Do the groups differ by more than chance",
+		Answer: []trade.Input{{Name: "chance of groups as different if all fare alike", Value: t.Differ.P}, {Name: "chi-square", Value: t.Differ.Chi2},
+			{Name: "degrees of freedom", Value: t.Differ.Freedom}},
+		Formula: "Chi-square = sum over the groups of n (p - P)^2 / (P (1 - P)), n being the group's known grafts divided by its design effect, p its rate, " +
+			"P the rate of all of them together.",
+		Inputs:  []trade.Input{{Name: "groups", Value: len(t.Groups)}, {Name: "known", Value: t.Total.Known}},
+		Assumed: []string{"stumps fare each for itself; who looks at many groups finds one that differs by chance the sooner"},
+		Facts:   []trade.Fact{trade.ChiSquared, trade.StumpsAlike},
+	}
+}

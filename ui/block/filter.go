@@ -33,6 +33,17 @@ func (b *Screen) pickFilter() part.Msgs {
 	return b.x.Picks("Show which stumps?", "The others stay in their place as dots.", items)
 }
 
+// Mark shows some stumps, and the others in their place as dots.
+func (b *Screen) Mark(what string, stumps map[record.StumpID]bool) part.Msgs {
+	for _, s := range b.sums {
+		if stumps[s.ID] {
+			b.MoveTo(s.ID)
+			break
+		}
+	}
+	return b.show(filter{what, func(s due.Summary) bool { return stumps[s.ID] }})
+}
+
 // show sets the filter and says how many it keeps.
 func (b *Screen) show(f filter) part.Msgs {
 	b.filter = f

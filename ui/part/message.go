@@ -60,6 +60,13 @@ type (
 	Wood struct{}
 	// Plan goes to pace and supplies.
 	Plan struct{}
+	// Tally goes to what took, what stands and what was lost to what.
+	Tally struct{}
+	// Mark goes to the block with some stumps shown and the others as dots.
+	Mark struct {
+		What   string // which they are, as "of lot 3"
+		Stumps map[record.StumpID]bool
+	}
 	// Weather goes to the block's weather.
 	Weather struct{}
 	// NewBlock goes to the questions that begin a block.
