@@ -36,12 +36,12 @@ func (b *Screen) pickFilter() part.Msgs {
 // Mark shows some stumps, and the others in their place as dots.
 func (b *Screen) Mark(what string, stumps map[record.StumpID]bool) part.Msgs {
 	for _, s := range b.sums {
-		if stumps[s.ID] {
+		if stumps[s.ID] || stumps[s.ID.Trunk()] {
 			b.MoveTo(s.ID)
 			break
 		}
 	}
-	return b.show(filter{what, func(s due.Summary) bool { return stumps[s.ID] }})
+	return b.show(filter{what, func(s due.Summary) bool { return stumps[s.ID] || stumps[s.ID.Trunk()] }})
 }
 
 // show sets the filter and says how many it keeps.
