@@ -185,6 +185,18 @@ func (s *Summary) Grafts(yield func(*GraftRow) bool) {
 	}
 }
 
+// Count is how many grafts there are.
+func (g GraftRows) Count() int {
+	if len(g) == 0 {
+		return 0
+	}
+	p := g[1:]
+	for range g[0] {
+		p = p[1+int(p[0]):]
+	}
+	return len(p) / graftRow
+}
+
 // take reads the fixed part of a row.
 func (r *GraftRow) take(p []byte, lots []LotUse) {
 	r.Set, r.Attempt, r.Slot = unit.Date(binary.BigEndian.Uint32(p)), int(p[5]), int(p[6])

@@ -59,6 +59,11 @@ func Of(book *record.Book, b *record.Block, sums []due.Summary) *Columns {
 // Add takes in the grafts of a block. Names are cleaned for the terminal.
 func (c *Columns) Add(book *record.Book, b *record.Block, sums []due.Summary) {
 	r := reader{Columns: c, book: book, lots: map[record.ID]lotCodes{}, days: map[unit.Date]dayCodes{}, hands: map[string]int32{}, varieties: map[string]int32{}, block: b}
+	n := 0
+	for i := range sums {
+		n += sums[i].Rows.Count()
+	}
+	c.grow(n, len(sums))
 	for i := range sums {
 		r.stump(&sums[i])
 	}
@@ -66,6 +71,16 @@ func (c *Columns) Add(book *record.Book, b *record.Block, sums []due.Summary) {
 		c.of[k].sort()
 	}
 	c.cause.sort()
+}
+
+// grow makes room for so many grafts more, on so many stumps.
+func (c *Columns) grow(grafts, stumps int) {
+	c.stumps, c.stump, c.season = slices.Grow(c.stumps, stumps), slices.Grow(c.stump, grafts), slices.Grow(c.season, grafts)
+	c.flags, c.pushed, c.seen = slices.Grow(c.flags, grafts), slices.Grow(c.pushed, grafts), slices.Grow(c.seen, grafts)
+	for k := range c.of {
+		c.of[k].codes = slices.Grow(c.of[k].codes, grafts)
+	}
+	c.cause.codes = slices.Grow(c.cause.codes, grafts)
 }
 
 // Grafts is how many there are.
@@ -118,6 +133,10 @@ type reader struct {
 	lots             map[record.ID]lotCodes
 	days             map[unit.Date]dayCodes
 	hands, varieties map[string]int32
+	lastDay          unit.Date // of the graft before, whose codes those below are
+	lastOf           dayCodes
+	lastLot          record.ID
+	lastCodes        lotCodes
 	small            [3][256]int32 // codes, one more than they are, of keys that have few; 0 for not given yet
 }
 
@@ -213,6 +232,9 @@ func (r *reader) few(table int, k Key, n int, label func() (string, int)) int32 
 }
 
 func (r *reader) lot(id record.ID) lotCodes {
+	if id == r.lastLot && id != record.None {
+		return r.lastCodes
+	}
 	at, have := r.lots[id]
 	if !have {
 		name, variety := "", ""
@@ -222,10 +244,14 @@ func (r *reader) lot(id record.ID) lotCodes {
 		at = lotCodes{lot: r.of[Lot].place(orUnknown(name)), variety: r.of[Variety].place(orUnknown(variety))}
 		r.lots[id] = at
 	}
+	r.lastLot, r.lastCodes = id, at
 	return at
 }
 
 func (r *reader) day(d unit.Date) dayCodes {
+	if d == r.lastDay && d != 0 {
+		return r.lastOf
+	}
 	at, have := r.days[d]
 	if !have {
 		y, m, day := d.Parts()
@@ -233,6 +259,7 @@ func (r *reader) day(d unit.Date) dayCodes {
 		at = dayCodes{season: int16(r.block.SeasonOf(d)), week: r.of[Week].place(fmt.Sprintf("%04d-W%02d", year, week), 0)}
 		r.days[d] = at
 	}
+	r.lastDay, r.lastOf = d, at
 	return at
 }
 

@@ -11,11 +11,15 @@ import (
 )
 
 const (
-	besideFrom = 100 // columns from which the losses stand beside the groups
-	besideWide = 36
+	besideFrom = 100       // columns from which the losses stand beside the groups
 	figures    = 9 + 6 + 9 // took of known, rate, standing
-	lossLines  = 2         // of the losses beneath
+	lossLines  = 2         // of the losses beneath, one in a low window
+	causeWide  = 26        // columns of the longest cause
+	lowBody    = 12
 )
+
+// besideWide is the columns of the losses beside the groups.
+func (s *Screen) besideWide() int { return min(s.x.Width/3, 44) }
 
 // Frame shows the groups, or the stumps of one.
 func (s *Screen) Frame() part.Frame {
@@ -23,7 +27,7 @@ func (s *Screen) Frame() part.Frame {
 	if s.inside != nil {
 		return s.insideFrame()
 	}
-	f := part.Frame{Title: x.Site().Name, Where: "tally, " + s.of(), Keys: x.KeyLine(nil, s.Table())}
+	f := part.Frame{Title: x.Site().Name, Where: "tally, " + s.of(), Keys: x.KeyLine(nil, s.own())}
 	if s.cols.Grafts() == 0 {
 		f.Body = []paper.Line{nil, paper.Text(paper.Strong, "  No graft to count yet."), nil}
 		f.Body = append(f.Body, part.Indent(2, part.Wrapped(paper.Plain, "Once scions are set and looked after, this says what took, and by lot, hand or week what took better.", x.Width-4))...)
@@ -31,14 +35,14 @@ func (s *Screen) Frame() part.Frame {
 	}
 	width := x.Width
 	if width >= besideFrom {
-		width -= besideWide
+		width -= s.besideWide()
 	}
 	left := s.groups(width)
 	if x.Width < besideFrom {
 		f.Body = left
 		return f
 	}
-	right := s.lost(besideWide - 2)
+	right := s.lost(s.besideWide() - 2)
 	for i := range max(len(left), len(right)) {
 		var l, r paper.Line
 		if i < len(left) {
@@ -104,7 +108,7 @@ func (s *Screen) offers(width int) []paper.Line {
 		line = line.Add(paper.Accent, fmt.Sprint((i+1)%10)).Add(ink, word).Add(paper.Plain, " ")
 	}
 	if line.Width() > width {
-		line = paper.Line{{Text: " " + s.key.Words(), Ink: paper.Strong}, {Text: fmt.Sprintf("  %d, of the digits 1 to 0", (int(s.key)+1)%10), Ink: paper.Faint}}
+		line = paper.Line{{Text: " " + s.key.Words(), Ink: paper.Strong}, {Text: "  1 to 0: by something else", Ink: paper.Faint}}
 	}
 	return []paper.Line{line.Cut(width)}
 }
@@ -160,8 +164,12 @@ func (s *Screen) foot(width int) []paper.Line {
 		return append([]paper.Line{nil}, lines...)
 	}
 	lost := part.Indent(1, part.Wrapped(paper.Plain, s.lostWords(), width-2))
-	if len(lost) > lossLines {
-		lost = append(lost[:lossLines-1:lossLines-1], lost[lossLines-1].Add(paper.Plain, " …"))
+	most := lossLines
+	if s.x.BodyHeight() < lowBody {
+		most = 1
+	}
+	if len(lost) > most {
+		lost = append(lost[:most-1:most-1], lost[most-1].Add(paper.Plain, " …").Cut(width))
 	}
 	return append(lines, lost...)
 }
@@ -184,7 +192,8 @@ func (s *Screen) lost(width int) []paper.Line {
 	if len(s.losses) == 0 {
 		return append(lines, paper.Text(paper.Plain, "none seen dead"))
 	}
-	const label, number = 18, 5
+	const number = 5
+	label := min(causeWide, width-2*number)
 	sign := "█"
 	if s.x.Plain {
 		sign = "#"

@@ -113,8 +113,11 @@ func (s *Screen) Key(k tea.KeyMsg) part.Msgs {
 	return part.Press(s.Table(), k, part.Useless)
 }
 
-// Table is the keys of the groups.
-func (s *Screen) Table() []part.Row {
+// Table is the keys of the screen.
+func (s *Screen) Table() []part.Row { return append(s.own(), s.x.Common(s.help)...) }
+
+// own is the keys of the groups, beside those of every screen.
+func (s *Screen) own() []part.Row {
 	rows := []part.Row{
 		{Binding: part.On("Enter", "stumps", "enter"), Says: "The stumps of what is under the cursor, and its lots.", Do: s.enter},
 		{Binding: part.On("Space", "compare", " "), Says: "Pick a group, or leave it out again; two that are picked are compared.", Do: s.pick},
@@ -138,7 +141,7 @@ func (s *Screen) Table() []part.Row {
 		digit := fmt.Sprint((i + 1) % 10)
 		rows = append(rows, part.Row{Binding: part.On(digit, ""), Says: "Group " + k.Words() + ".", Do: func() part.Msgs { return s.by(k) }})
 	}
-	return append(rows, s.x.Common(s.help)...)
+	return rows
 }
 
 func (s *Screen) help() part.Msgs {
