@@ -61,7 +61,7 @@ func TestTallyIsQuick(t *testing.T) {
 	cols := results.Of(c.book, block, c.sums)
 	opening := time.Hour
 	var r *root
-	for range 5 {
+	for range 10 {
 		r = newRoot(Options{Book: c, Now: func() time.Time { return now }, Tick: time.Now, Prefs: Prefs{Hand: "RK"}, Zones: time.LoadLocation})
 		r.Update(tea.WindowSizeMsg{Width: 120, Height: 40})
 		_ = r.View()

@@ -58,7 +58,7 @@ func Of(book *record.Book, b *record.Block, sums []due.Summary) *Columns {
 
 // Add takes in the grafts of a block. Names are cleaned for the terminal.
 func (c *Columns) Add(book *record.Book, b *record.Block, sums []due.Summary) {
-	r := reader{Columns: c, book: book, lots: map[record.ID]lotCodes{}, days: map[unit.Date]dayCodes{}, hands: map[string]int32{}, varieties: map[string]int32{}, block: b}
+	r := reader{Columns: c, book: book, lots: map[record.ID]lotCodes{}, days: map[unit.Date]dayCodes{}, hands: map[string]int32{}, varieties: map[string]int32{}, causes: map[string]int32{}, block: b}
 	n := 0
 	for i := range sums {
 		n += sums[i].Rows.Count()
@@ -133,11 +133,12 @@ type reader struct {
 	lots             map[record.ID]lotCodes
 	days             map[unit.Date]dayCodes
 	hands, varieties map[string]int32
+	causes           map[string]int32
 	lastDay          unit.Date // of the graft before, whose codes those below are
 	lastOf           dayCodes
 	lastLot          record.ID
 	lastCodes        lotCodes
-	small            [3][256]int32 // codes, one more than they are, of keys that have few; 0 for not given yet
+	small            [5][256]int32 // codes, one more than they are, of keys that have few; 0 for not given yet
 }
 
 // lotCodes is the code of a lot, and of its variety for scions that tell none.
@@ -181,14 +182,14 @@ func (r *reader) graft(g *due.GraftRow) {
 		r.put(Variety, named(&r.of[Variety], r.varieties, g.Variety, func(s string) string { return s }))
 	}
 	r.put(Hand, named(&r.of[Hand], r.hands, g.Hand, func(s string) string { return r.book.Canonical("hand", s) }))
-	r.put(Bleeding, r.bleeding(g.Bleeding))
+	r.put(Bleeding, r.few(3, Bleeding, slices.Index(record.Bleedings, g.Bleeding)+1, func() (string, int) { return bleeding(g.Bleeding) }))
 	r.put(Waited, r.few(0, Waited, min(max(g.Waited+1, 0), 255), func() (string, int) { return waited(g.Waited) }))
-	r.put(Cover, r.cover(g.Cover))
+	r.put(Cover, r.few(4, Cover, slices.Index(record.Covers, g.Cover)+1, func() (string, int) { return cover(g.Cover) }))
 	r.put(Advice, r.few(1, Advice, flag(g.Against), func() (string, int) { return advice(g.Against) }))
 	r.put(Thickness, r.few(2, Thickness, g.Thick+1, func() (string, int) { return thickness(g.Thick) }))
 	cause := int32(-1)
 	if g.Dead {
-		cause = r.cause.place(orUnknown(string(g.Cause)))
+		cause = named(&r.cause, r.causes, g.Cause, func(s string) string { return s })
 	}
 	r.cause.codes = append(r.cause.codes, cause)
 	r.flags = append(r.flags, uint8(flag(g.Known)*known|flag(g.Took)*took|flag(g.Standing)*stands|flag(g.Dead)*dead))
@@ -263,21 +264,21 @@ func (r *reader) day(d unit.Date) dayCodes {
 	return at
 }
 
-func (r *reader) bleeding(b record.Bleeding) int32 {
+func bleeding(b record.Bleeding) (string, int) {
 	if b == "" {
-		return r.of[Bleeding].place(orUnknown(""))
+		return orUnknown("")
 	}
-	return r.of[Bleeding].place(string(b), slices.Index(record.Bleedings, b))
+	return string(b), slices.Index(record.Bleedings, b)
 }
 
 // noCover is the group of what was not sealed.
 const noCover = "none"
 
-func (r *reader) cover(c record.Cover) int32 {
+func cover(c record.Cover) (string, int) {
 	if c == "" {
-		return r.of[Cover].place(noCover, len(record.Covers))
+		return noCover, len(record.Covers)
 	}
-	return r.of[Cover].place(string(c), slices.Index(record.Covers, c))
+	return string(c), slices.Index(record.Covers, c)
 }
 
 // waited is the group of so many days from cutting back to the first scion.
