@@ -52,11 +52,8 @@ func CardPages(sys unit.System, font Font, made time.Time) (Doc, error) {
 	c.text(margin, 24, "Cutting card", 22, true, false)
 	c.Texts = append(c.Texts, Text{X: c.right, Y: 24, Words: "true size, where the ruler below measures right", Points: bodyPoints, Side: FromRight, Faint: true})
 	c.line(margin, 29, c.right, 29, firm, false)
-	wide := (c.right - margin) / float64(len(cardThick))
-	for i, thick := range cardThick {
-		if err := c.scion(margin+wide*float64(i), scion.Defaults(thick)); err != nil {
-			return doc, err
-		}
+	if err := c.scions(); err != nil {
+		return doc, err
 	}
 	c.facts()
 	c.ruler()
@@ -83,16 +80,33 @@ func (c *cardPen) line(x1, y1, x2, y2, thick float64, dashed bool) {
 	c.Lines = append(c.Lines, Line{X1: x1, Y1: y1, X2: x2, Y2: y2, Thick: thick, Dashed: dashed})
 }
 
-// scion draws one thickness: from the side, from the face, its slot and nails.
-func (c *cardPen) scion(x float64, cut scion.Cut) error {
-	a, err := scion.Cuts(cut)
-	if err != nil {
-		return err
+// scions draws the three thicknesses, with the room that is left shared among
+// their parts.
+func (c *cardPen) scions() error {
+	const each = 3 // side, face and slot
+	answers, room := make([]scion.Answer, len(cardThick)), c.right-margin
+	for i, thick := range cardThick {
+		a, err := scion.Cuts(scion.Defaults(thick))
+		if err != nil {
+			return err
+		}
+		answers[i], room = a, room-2*thick.MM()-a.Slot.Most.MM()
 	}
+	gap, x := room/float64(each*len(cardThick)), margin
+	for i, thick := range cardThick {
+		c.scion(x, gap, scion.Defaults(thick), answers[i])
+		x += 2*thick.MM() + answers[i].Slot.Most.MM() + each*gap
+	}
+	return nil
+}
+
+// scion draws one thickness: from the side, from the face, its slot and nails.
+func (c *cardPen) scion(x, gap float64, cut scion.Cut, a scion.Answer) {
 	c.text(x, 38, c.sys.Length(cut.Thick)+" scion", 13, true, false)
+	thick := cut.Thick.MM()
 	c.side(x+3, cut, a)
-	c.face(x+26.5, cut, a)
-	c.slot(x+47, a)
+	c.face(x+3+thick+gap+thick/2, cut, a)
+	c.slot(x+3+2*thick+2*gap+a.Slot.Most.MM()/2, a)
 	y := cardWords
 	for _, words := range []string{
 		"long cut " + c.both(cut.LongCut), "back cut " + c.both(cut.Back),
@@ -109,7 +123,6 @@ func (c *cardPen) scion(x float64, cut scion.Cut) error {
 		c.line(x, y, x+length.MM(), y, firm, false)
 		c.line(x, y-1.1, x, y+1.1, firm, false)
 	}
-	return nil
 }
 
 // both is a length in both systems, the block's own first.
@@ -186,7 +199,7 @@ func (c *cardPen) face(x float64, cut scion.Cut, a scion.Answer) {
 func (c *cardPen) slot(x float64, a scion.Answer) {
 	top := cardLong + trade.Proud.MM()
 	least, most := a.Slot.Least.MM()/2, a.Slot.Most.MM()/2
-	c.line(x-most-2, top, x+most+2, top, firm, false)
+	c.line(x-most-1.5, top, x+most+1.5, top, firm, false)
 	for _, side := range []float64{-1, 1} {
 		c.line(x+side*least, top, x+side*least, top+slitLong, thin, false)
 		c.line(x+side*most, top, x+side*most, top+slitLong, hairline, true)

@@ -13,7 +13,7 @@ const (
 	margin     = 16.0
 	placeAt    = margin + 7.5
 	tasksAt    = margin + 31.0
-	writeWide  = 58.0 // room to write, at the right edge
+	writeWide  = 50.0 // room to write, at the right edge
 	leastHigh  = 11.5 // of a stop, so that there is room to write
 	footHigh   = 18.0 // kept at the foot of a page
 	whyPoints  = 8.0
