@@ -16,7 +16,9 @@ import (
 	"barkslip/core/due"
 	"barkslip/core/record"
 	"barkslip/core/sheet"
+	"barkslip/core/unit"
 	"barkslip/store"
+	"barkslip/ui/part"
 	"barkslip/ui/pdf"
 )
 
@@ -83,7 +85,7 @@ func sheetAsk(g *given, book *store.Book, kind sheet.Kind, now time.Time) (ask s
 			ask.On = g.dayOf(book, "on", now)
 		}
 		if g.has("hand") {
-			ask.Hand = strings.TrimSpace(g.text("hand", "initials: MK"))
+			ask.Hand = initialsOf(g)
 		}
 	}
 	if g.err != nil {
@@ -98,6 +100,17 @@ func sheetAsk(g *given, book *store.Book, kind sheet.Kind, now time.Time) (ask s
 	}
 	ask.Rows, err = rowsOf(g, ask.Sums)
 	return ask, err
+}
+
+// initialsOf is the hand of --hand.
+func initialsOf(g *given) string {
+	return read(g, "hand", func(s string) (string, error) {
+		s = strings.ToUpper(strings.TrimSpace(s))
+		if part.CheckInitials(s) != nil {
+			return "", &unit.Error{Given: s, Accepted: "one to four letters, such as RK"}
+		}
+		return s, nil
+	})
 }
 
 // blockFor is the block of a name, or the first where none is given.

@@ -45,29 +45,9 @@ func held(r rune) rune {
 	return r
 }
 
-func rightToLeft(r rune) bool {
-	p, _ := bidi.LookupRune(r)
-	return p.Class() == bidi.R || p.Class() == bidi.AL
-}
+func rightToLeft(r rune) bool { return classOf(r) == bidi.R || classOf(r) == bidi.AL }
 
-// turned orders a text as it is seen, in a line that runs from left to right.
-func turned(words string) string {
-	var p bidi.Paragraph
-	if _, err := p.SetString(words, bidi.DefaultDirection(bidi.LeftToRight)); err != nil {
-		return words
-	}
-	order, err := p.Order()
-	if err != nil {
-		return words
-	}
-	var out strings.Builder
-	for i := range order.NumRuns() {
-		run := order.Run(i)
-		if run.Direction() == bidi.RightToLeft {
-			out.WriteString(bidi.ReverseString(run.String()))
-		} else {
-			out.WriteString(run.String())
-		}
-	}
-	return out.String()
+func classOf(r rune) bidi.Class {
+	p, _ := bidi.LookupRune(r)
+	return p.Class()
 }

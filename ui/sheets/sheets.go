@@ -3,6 +3,7 @@
 package sheets
 
 import (
+	"fmt"
 	"strings"
 
 	"barkslip/core/sheet"
@@ -13,27 +14,28 @@ import (
 
 // Ways is the list of the sheets that can be made of the session's block.
 func Ways(x *part.Session, m part.Sheets) *part.List {
-	on, rows := m.On, "of all rows"
+	on := m.On
 	if on == 0 {
 		on = x.Site().Day(x.Time())
 	}
+	what := on.Long()
 	if m.Row > 0 {
-		rows = "of the row shown alone"
+		what += fmt.Sprintf(", row %d", m.Row)
 	}
 	item := func(word, meaning string, kind sheet.Kind, on unit.Date, hand string) part.Item {
 		return part.Item{Word: word, Meaning: meaning, Take: func() part.Msgs { return write(x, kind, m.Row, on, hand) }}
 	}
 	items := []part.Item{
-		item("day's sheet", "What is due on "+on.Long()+", "+rows+", in walking order.", sheet.ForDay, on, ""),
-		item("tags of the day", "For the trees grafted on "+on.Long()+", "+rows+".", sheet.ForTags, on, ""),
-		item("tags of all", "For every tree that carries grafts, "+rows+".", sheet.ForTags, 0, ""),
-		item("cutting card", "Cuts, slot and nails at true size, with a ruler to check the printer.", sheet.ForCuts, 0, ""),
+		item("day's sheet", "What is due, as one walks.", sheet.ForDay, on, ""),
+		item("tags of the day", "Trees grafted that day.", sheet.ForTags, on, ""),
+		item("tags of all", "All that carry grafts.", sheet.ForTags, 0, ""),
+		item("cutting card", "Cuts at true size.", sheet.ForCuts, 0, ""),
 	}
 	if hand := strings.TrimSpace(x.Hand); hand != "" {
-		own := item("sheet of "+hand, "The same, for "+hand+" alone.", sheet.ForDay, on, hand)
+		own := item("sheet of "+hand, "What is due for "+hand+".", sheet.ForDay, on, hand)
 		items = append(items[:1], append([]part.Item{own}, items[1:]...)...)
 	}
-	return part.NewList(x, "Which sheet of paper?", "It is written as a PDF beside the book; nothing is written over.", items)
+	return part.NewList(x, "Which sheet of paper?", what+". A PDF is written beside the book, never over another.", items)
 }
 
 // write makes a sheet and writes it to a file of its own.
