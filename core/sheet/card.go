@@ -222,7 +222,8 @@ func (c *cardPen) facts() {
 // ruler draws a line to measure, 100 mm below and 4 in above.
 func (c *cardPen) ruler() {
 	y := cardRuler + 10
-	c.text(margin, cardRuler-3, "This line is 100 mm long below, 4 in above. If it measures otherwise, print again at 100 %, not fitted to the page.", 8.5, false, false)
+	const says = "This line is 100 mm long below, 4 in above. If it measures otherwise, print again at 100 %, not fitted to the page."
+	c.text(margin, cardRuler-3, says, 8.5, false, false)
 	for _, scale := range []struct {
 		long, step  float64
 		every, half int

@@ -195,7 +195,8 @@ func (p *dayPen) measure(s Stop) (high float64, why [][]string) {
 func (p *dayPen) stop(s Stop, high float64, why [][]string) {
 	const box = 3.4
 	top := p.y + 2.8
-	p.page().Shapes = append(p.page().Shapes, Shape{Thick: thin, Points: []Point{{margin, top}, {margin + box, top}, {margin + box, top + box}, {margin, top + box}}})
+	square := []Point{{margin, top}, {margin + box, top}, {margin + box, top + box}, {margin, top + box}}
+	p.page().Shapes = append(p.page().Shapes, Shape{Thick: thin, Points: square})
 	p.text(Text{X: placeAt, Y: p.y + 6.1, Words: s.Place, Points: widest(p.font, s.Place, true, tasksAt-placeAt-2, 13, 8), Bold: true})
 	y := p.y + 5.6
 	for i, t := range s.Tasks {

@@ -260,7 +260,9 @@ func TestTagsAreOfWhatWasAskedFor(t *testing.T) {
 func TestFileNames(t *testing.T) {
 	a := asked(1, 1)
 	a.Block.Name, a.Hand, a.Rows = "../Hollow Lane/x", "MK", []int{4}
-	for kind, want := range map[Kind]string{ForDay: "day----hollow-lane-x-2027-05-10-mk-row-4.pdf", ForTags: "tags----hollow-lane-x-mk-row-4.pdf", ForCuts: "cuts.pdf"} {
+	for kind, want := range map[Kind]string{
+		ForDay: "day----hollow-lane-x-2027-05-10-mk-row-4.pdf", ForTags: "tags----hollow-lane-x-mk-row-4.pdf", ForCuts: "cuts.pdf",
+	} {
 		if got := FileName(kind, a); got != want {
 			t.Errorf("%s: %s", kind, got)
 		}

@@ -134,7 +134,8 @@ func TestWhatIsDrawn(t *testing.T) {
 	for _, c := range []struct{ words, want string }{
 		{"Hollow Lane", "Hollow Lane"}, {"Straße Ørsted Čapek", "Straße Ørsted Čapek"}, {"Ελιά Орех", "Ελιά Орех"},
 		{"cafe\u0301", "café"}, {"tree 🌳 here", "tree □ here"}, {"👩‍🌾", "□□"}, {"胡桃", "□□"},
-		{"שדה", "הדש"}, {"lot שדה 12", "lot 12 הדש"}, {"שדה (12/4) ab", "(12/4) הדש ab"}, {"ab שדה עץ cd", "ab ץע הדש cd"}, {"lot שדה)", "lot הדש)"}, {"שָׂדֶה", "הדֶשָׂ"},
+		{"שדה", "הדש"}, {"lot שדה 12", "lot 12 הדש"}, {"שדה (12/4) ab", "(12/4) הדש ab"},
+		{"ab שדה עץ cd", "ab ץע הדש cd"}, {"lot שדה)", "lot הדש)"}, {"שָׂדֶה", "הדֶשָׂ"},
 		{"row \u202eevil", "row evil"}, {"a\u200bb", "ab"}, {"", ""},
 	} {
 		if got := drawn(c.words); got != c.want {
@@ -171,18 +172,22 @@ func TestAnotherReaderFindsTheText(t *testing.T) {
 		{Block: "Ореховая 🌳", Place: "5/2", Long: "row 5 tree 2", Variety: "=1+2", Lot: "שדה", Date: "7 May 2027"},
 	}
 	text := reader(t, file(t, sheet.TagPages("Hollow Lane", tags, unit.US, Letters{}, made)))
-	for _, want := range []string{"Hollow Lane", "4/17", "row 4 tree 17", "Lantern", "lot Čapek (old) \\ Ελιά", "grafted 6 May 2027, MK", "Ореховая □", "5/2", "=1+2", "grafted 7 May 2027", "שדה"} {
+	for _, want := range []string{"Hollow Lane", "4/17", "row 4 tree 17", "Lantern", "lot Čapek (old) \\ Ελιά", "grafted 6 May 2027, MK",
+		"Ореховая □", "5/2", "=1+2", "grafted 7 May 2027", "שדה"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not found in\n%s", want, text)
 		}
 	}
-	day := sheet.Day{Block: "Hollow Lane", On: unit.MakeDate(2027, 5, 4), Heat: []string{"52 F to 91 F."}, Parts: []sheet.Part{{Hand: "MK", Load: []string{"12 scions of Lantern"}}}}
+	day := sheet.Day{Block: "Hollow Lane", On: unit.MakeDate(2027, 5, 4), Heat: []string{"52 F to 91 F."}}
+	day.Parts = []sheet.Part{{Hand: "MK", Load: []string{"12 scions of Lantern"}}}
 	for n := range 200 {
 		place := strconv.Itoa(4) + "/" + strconv.Itoa(n+1)
-		day.Parts[0].Stops = append(day.Parts[0].Stops, sheet.Stop{Row: 4, Place: place, Tasks: []sheet.Task{{Name: "white", When: "09:00 to 10:00", Why: "Sealed at 07:00."}}})
+		task := sheet.Task{Name: "white", When: "09:00 to 10:00", Why: "Sealed at 07:00."}
+		day.Parts[0].Stops = append(day.Parts[0].Stops, sheet.Stop{Row: 4, Place: place, Tasks: []sheet.Task{task}})
 	}
 	text = reader(t, file(t, sheet.DayPages(day, Letters{}, made)))
-	for _, want := range []string{"Tuesday, 4 May 2027", "MK", "52 F to 91 F.", "12 scions of Lantern.", "4/1 ", "4/200", "09:00 to 10:00", "Sealed at 07:00.", "page 1 of "} {
+	for _, want := range []string{"Tuesday, 4 May 2027", "MK", "52 F to 91 F.", "12 scions of Lantern.", "4/1 ", "4/200", "09:00 to 10:00",
+		"Sealed at 07:00.", "page 1 of "} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not found", want)
 		}
