@@ -11,6 +11,7 @@ import (
 	"barkslip/ui/plan"
 	"barkslip/ui/rounds"
 	"barkslip/ui/tally"
+	"barkslip/ui/sheets"
 	"barkslip/ui/weather"
 	"barkslip/ui/wood"
 )
@@ -47,6 +48,8 @@ func (r *root) one(m part.Msg) {
 		r.lay(m.Page)
 	case part.Weather:
 		r.lay(weather.Ways(r.x))
+	case part.Sheets:
+		r.lay(sheets.Ways(r.x, m))
 
 	case part.Back:
 		r.back()
