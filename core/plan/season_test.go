@@ -133,18 +133,18 @@ func TestTheRateIsTheMedianOfFullDays(t *testing.T) {
 			sums = append(sums, due.Summary{Stage: record.StagePainted, CutBack: unit.MakeDate(2027, 5, 1), Set: recordtest.DayOf(day)})
 		}
 	}
-	if got := rateOf(b, sums, on); got != usualRate {
+	if got := RateOf(b, sums, on).PerDay; got != usualRate {
 		t.Errorf("of nothing %d", got)
 	}
 	graft(9, "2027-05-10")
 	graft(4, "2027-05-11")
 	graft(6, "2027-05-12")
 	graft(1, "2027-05-13") // at its end none was left over
-	if got := rateOf(b, sums, on); got != 6 {
+	if got := RateOf(b, sums, on).PerDay; got != 6 {
 		t.Errorf("%d a day", got)
 	}
 	b.PerDay = 12
-	if got := rateOf(b, sums, on); got != 12 {
+	if got := RateOf(b, sums, on).PerDay; got != 12 {
 		t.Errorf("%d a day although the block says 12", got)
 	}
 }
