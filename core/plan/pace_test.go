@@ -75,17 +75,3 @@ func TestSlipOn(t *testing.T) {
 		}
 	}
 }
-
-func TestSupplyOf(t *testing.T) {
-	sums := []due.Summary{
-		{Stage: record.StageStanding, Across: 4 * unit.Inch}, {Stage: record.StageDraining, Across: 2 * unit.Inch}, {Stage: record.StageStanding},
-		{Stage: record.StageStanding, Across: 0.9 * unit.Inch}, {Stage: record.StagePainted, Across: 4 * unit.Inch},
-	}
-	s := SupplyOf(sums) // 4 and 2 by size, 3 for the one unknown; the small one wants another graft
-	if s.Stumps != 3 || s.Measured != 2 || s.Scions != 9 || s.Sticks != [2]int{3, 3} || s.Nails != 18 || s.Stakes != 3 {
-		t.Errorf("%+v, want 3 stumps, 9 scions, 3 sticks, 18 nails, 3 stakes", s)
-	}
-	if s := SupplyOf(nil); s.Scions != 0 || s.Sticks != [2]int{} {
-		t.Errorf("nothing to graft takes %+v", s)
-	}
-}

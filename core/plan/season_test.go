@@ -155,12 +155,12 @@ func TestWoodByVariety(t *testing.T) {
 	for i := range sums {
 		sums[i].ID.Tree = uint16(i + 1)
 	}
-	needed := NeedByVariety(sums, func(id record.StumpID) string {
+	needed := SeasonLoad(recordtest.Northern(), sums, sums, func(id record.StumpID) string {
 		if id.Tree == 1 {
 			return "Brisk"
 		}
 		return "Lantern"
-	})
+	}, nil).NeedByVariety()
 	lantern := Wood{Lot: &record.Lot{Received: &record.Said[record.LotReceived]{What: record.LotReceived{Name: "L-7", Variety: "lantern"}}}}
 	got := NeedByLot([]Wood{lantern}, needed)
 	if len(got) != 2 || got[0] != (LotNeed{Variety: "Brisk", Left: got[0].Left, Needed: 3}) || *got[0].Left != 0 ||

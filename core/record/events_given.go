@@ -104,6 +104,20 @@ func (b *WorkGiven) Takes(id StumpID) bool {
 	return slices.Contains(b.Rows, GivenRow{int(id.Row)}) || slices.Contains(b.Stumps, GivenStump{int(id.Row), int(id.Tree), int(id.Limb)})
 }
 
+// Set is Takes for many stumps.
+func (b *WorkGiven) Set() func(StumpID) bool {
+	rows, stumps := map[int]bool{}, map[GivenStump]bool{}
+	for _, r := range b.Rows {
+		rows[r.Row] = true
+	}
+	for _, s := range b.Stumps {
+		stumps[s] = true
+	}
+	return func(id StumpID) bool {
+		return rows[int(id.Row)] || stumps[GivenStump{int(id.Row), int(id.Tree), int(id.Limb)}]
+	}
+}
+
 func (b *WorkGiven) applyBook(book *Book, e Event) {
 	block := book.block(b.Block)
 	if block.Given == nil {
@@ -140,11 +154,14 @@ func (b *Block) HandsOf(id StumpID, day unit.Date) (out []string) {
 	return out
 }
 
-// LastGiven is what was given last, for whichever day; ok is false where nothing
-// stands.
-func (b *Block) LastGiven() (last Said[WorkGiven], ok bool) {
-	for _, given := range b.Given {
+// LastGiven is what was given last for a day or one after it; ok is false where
+// nothing stands.
+func (b *Block) LastGiven(from unit.Date) (last Said[WorkGiven], ok bool) {
+	for day, given := range b.Given {
 		for _, g := range given {
+			if day < from {
+				continue
+			}
 			if !ok || cmp.Or(cmp.Compare(g.Clock, last.Clock), g.ID.Compare(last.ID)) > 0 {
 				last, ok = g, true
 			}
