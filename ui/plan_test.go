@@ -79,7 +79,7 @@ func TestThePlanGoesByItsSettings(t *testing.T) {
 	d.sees("every day to 10 Jun 2027 is a day off")
 	d.press("o1", "none", "enter", "esc", "o7", "3", "enter", "esc")
 	d.press("l1")
-	d.sees("12 stumps to graft take 36 scions", "nails", "54 of")
+	d.sees("12 stumps to graft take 36 scions", "36 of 3/4 in", "72 of 1 1/4 in")
 	d.press("esc", "l2")
 	d.sees("8 stumps to graft take 24 scions", "no lot of this variety and thickness is there")
 	d.press("esc", "w")

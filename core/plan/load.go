@@ -197,8 +197,8 @@ func (l *loader) graft(s *due.Summary) {
 	if err != nil {
 		return
 	}
-	for i := range n * l.Rates.Nails {
-		l.nails[l.size(cut.Nails[i%len(cut.Nails)].Length)]++
+	for i := range l.Rates.Nails {
+		l.nails[l.size(cut.Nails[i%len(cut.Nails)].Length)] += n
 	}
 }
 

@@ -3,6 +3,7 @@ package plan
 import (
 	"math/rand/v2"
 	"testing"
+	"time"
 
 	"barkslip/core/due"
 	"barkslip/core/record"
@@ -63,12 +64,27 @@ func TestASeasonKeepsItsRules(t *testing.T) {
 			sums = append(sums, due.Summary{Stage: record.StageDraining, CutBack: on.Add(-ago)})
 			ready = append(ready, 7-ago)
 		}
+		again := r.IntN(20) // to be grafted again: as much work as those that stand
+		for range again {
+			sums = append(sums, due.Summary{Stage: record.StageFailed, Dues: []due.Due{{Kind: due.Regraft, Opens: on.In(b.Zone)}}})
+		}
+		stand += again
 		ask, off := SeasonAsked{On: on, Rate: 1 + r.IntN(14)}, map[int]bool{}
+		if b.Off = (record.DaysOff{}); r.IntN(2) == 0 {
+			free := time.Weekday(r.IntN(7))
+			b.Off.Week = []time.Weekday{free}
+			for n := range end + 1 {
+				off[n] = on.Add(n).Weekday() == free
+			}
+		}
 		for range r.IntN(8) {
 			n := r.IntN(end)
 			ask.Off, off[n] = append(ask.Off, on.Add(n)), true
 		}
 		s := SeasonOf(b, sums, ask)
+		if s.Regraft != again {
+			t.Fatalf("seed %d: %d to graft again, want %d", seed, s.Regraft, again)
+		}
 		keeps(t, s, ready, ask, off, end)
 		want := best(ready, stand, ask.Rate, 7, end, off)
 		if s.Short != len(sums)-want || (s.LastDay == 0) != (s.Short > 0) && len(sums) > 0 {
