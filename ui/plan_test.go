@@ -55,7 +55,7 @@ func TestWorkIsGiven(t *testing.T) {
 	d.sees("2 stumps from 2/4 to 2/3")
 
 	d.press("o2", "mk ab", "enter", "esc")
-	d.sees("AB", "nothing yet.")
+	d.sees("AB: nothing yet.")
 	d.press("esc", "/1/1", "enter", "esc")
 	d.sees("today RK")
 	d.press("gm")

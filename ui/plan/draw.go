@@ -183,8 +183,8 @@ func (s *Screen) shareLines(shares plan.Shares, wide int) []paper.Line {
 	for _, h := range shares.Hands {
 		add(h.Given.To, paper.Plain, shareWords(h))
 	}
-	for _, hand := range shares.Idle {
-		add(hand, paper.Faint, "nothing yet.")
+	if len(shares.Idle) > 0 {
+		add("", paper.Faint, strings.Join(shares.Idle, ", ")+": nothing yet.")
 	}
 	for _, twice := range shares.Twice {
 		add("!", paper.Warn, "Given twice: "+twice+".")
