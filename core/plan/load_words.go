@@ -119,8 +119,8 @@ func (l Load) Worked() trade.Worked {
 	w := trade.Worked{
 		Question: "What to load",
 		Answer:   []trade.Input{{Name: "scions", Value: l.Scions}},
-		Formula: "scions by the size of each stump, of the thickness that suits it; sticks = scions / what a stick gives; each nail as long as flap, scion and bite, in the " +
-			"next size sold; wrap squares on each scion and over the top; sealer and white = face and bark to below the slots, times how thick they lie; tape = ties " +
+		Formula: "scions by the size of each stump, of the thickness that suits it; sticks = scions / what a stick gives; each nail as long as flap, scion " +
+			"and bite, in the next size sold; wrap squares on each scion and over the top; sealer and white = face and bark to below the slots, times how thick they lie; tape = ties " +
 			"times the length of one; twine = two loops of twice the girth and their knots",
 		Inputs: []trade.Input{{Name: "stumps to graft", Value: l.Stumps}, {Name: "of known size", Value: l.Measured},
 			{Name: "scions a stick", Value: r.PerStick}, {Name: "nails a scion", Value: r.Nails}, {Name: "wrap squares a scion", Value: r.Wrap},
@@ -151,7 +151,8 @@ func (l Load) Things(sys unit.System) []Thing {
 	for _, n := range l.Nails {
 		nails += n.N
 	}
-	out := []Thing{{"scions", l.Scions, "scion"}, {"sticks of 12 in", sticks(l.Scions, l.Rates.PerStick), "stick"}, {"nails", nails, "nail"}, {"stakes", l.Stakes, "stake"}}
+	out := []Thing{{"scions", l.Scions, "scion"},
+		{"sticks of 12 in", sticks(l.Scions, l.Rates.PerStick), "stick"}, {"nails", nails, "nail"}, {"stakes", l.Stakes, "stake"}}
 	for _, n := range l.Nails {
 		out = append(out, Thing{"nails of " + nailSize(n.Size, sys), n.N, "nail"})
 	}
