@@ -2,9 +2,11 @@ package ui
 
 import (
 	"testing"
+	"time"
 
 	"barkslip/core/record"
 	"barkslip/core/unit"
+	"barkslip/ui/plan"
 )
 
 // planned is a block of 3 rows of 4 in its season of slip, of which the first two
@@ -98,4 +100,26 @@ func TestThePlanOfNothing(t *testing.T) {
 	d.sees("There is no stump in this block to give.")
 	d.press("l1")
 	d.sees("Nothing has to be loaded for the season.")
+}
+
+// The plan of 100,000 stumps opens at once.
+func TestThePlanOpensFast(t *testing.T) {
+	if raceDetector {
+		t.Skip("times are not those of the program then")
+	}
+	r := newCrowded()
+	block := r.x.Site()
+	block.SlipFrom, block.SlipTo = record.MonthDay{Month: 4, Day: 20}, record.MonthDay{Month: 6, Day: 10}
+	best := time.Hour
+	for range 5 {
+		begun := time.Now()
+		if err := plan.New(r.x).Load(); err != nil {
+			t.Fatal(err)
+		}
+		best = min(best, time.Since(begun))
+	}
+	t.Logf("opens in %v", best)
+	if best > 300*time.Millisecond {
+		t.Errorf("opens in %v", best)
+	}
 }

@@ -120,7 +120,8 @@ func (l Load) Worked() trade.Worked {
 		Question: "What to load",
 		Answer:   []trade.Input{{Name: "scions", Value: l.Scions}},
 		Formula: "scions by the size of each stump, of the thickness that suits it; sticks = scions / what a stick gives; each nail as long as flap, scion " +
-			"and bite, in the next size sold; wrap squares on each scion and over the top; sealer and white = face and bark to below the slots, times how thick they lie; tape = ties " +
+			"and bite, in the next size sold; wrap squares on each scion and over the top; " +
+			"sealer and white = face and bark to below the slots, times how thick they lie; tape = ties " +
 			"times the length of one; twine = two loops of twice the girth and their knots",
 		Inputs: []trade.Input{{Name: "stumps to graft", Value: l.Stumps}, {Name: "of known size", Value: l.Measured},
 			{Name: "scions a stick", Value: r.PerStick}, {Name: "nails a scion", Value: r.Nails}, {Name: "wrap squares a scion", Value: r.Wrap},

@@ -61,7 +61,8 @@ func (s Season) Worked(wait int, off string) []trade.Worked {
 	return []trade.Worked{{
 		Question: "Will it be done while bark slips", Answer: []trade.Input{last, {Name: "cut back today", Value: s.OnDay(s.On).CutBack}},
 		Formula: fmt.Sprintf("Day by day: no more are grafted than the rate, nor than are ready, cut back %d days before. Stumps are cut back on "+
-			"the last working day that leaves them their wait, never such that they drain over %d days or cannot be grafted before bark stops slipping.", wait, trade.CutBackLongDays),
+			"the last working day that leaves them "+
+			"their wait, never such that they drain over %d days or cannot be grafted before bark stops slipping.", wait, trade.CutBackLongDays),
 		Inputs: counts, Assumed: assumed, Facts: append([]trade.Fact{trade.DaysToGraft}, s.Slip.Facts()...),
 	}, rate}
 }
