@@ -13,7 +13,8 @@ import (
 
 // load asks for what it is worked out: the season, a day, or the day of a hand.
 func (s *Screen) load() part.Msgs {
-	items := []part.Item{{Word: "the season", Meaning: unit.Count(s.pace.Season.Left(), "stump") + " to graft, and their first season", Take: s.seasonLoad}}
+	left := len(plan.ToGraft(s.x.Summaries(s.x.Block), s.x.Time()))
+	items := []part.Item{{Word: "the season", Meaning: unit.Count(left, "stump") + " to graft, and their first season", Take: s.seasonLoad}}
 	for _, shares := range s.days {
 		day := s.dayName(shares.Day)
 		calls := s.round(shares.Day)
