@@ -288,12 +288,16 @@ func sticks(n, each int) int { return (n + each - 1) / each }
 // what was typed in another unit is not off by more.
 const hair = unit.Millimetre / 2
 
-// DayRound is the calls of a day at its end, or as they stand now on today; see
-// due.Round.
-func DayRound(b *record.Block, sums []due.Summary, day unit.Date, now time.Time) []due.Call {
+// DayRound is the calls of a day at its end, or as they stand now on today, with as
+// many stumps to cut back as the season has on it; see due.Round.
+func DayRound(b *record.Block, sums []due.Summary, p Pace, day unit.Date, now time.Time) []due.Call {
 	from, until := due.EndOf(day, b.Zone), due.EndOf(day, b.Zone)
 	if day == b.Day(now) {
 		from = now
 	}
-	return due.Round(sums, due.Asked{From: from, Until: until, CutBack: CutBackOn(b, sums, from)})
+	cut := -1
+	if p.Known {
+		cut = p.Season.OnDay(day).CutBack
+	}
+	return due.Round(sums, due.Asked{From: from, Until: until, CutBack: cut})
 }

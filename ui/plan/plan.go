@@ -116,7 +116,7 @@ func (s *Screen) shares(day unit.Date) plan.Shares {
 }
 
 func (s *Screen) round(day unit.Date) []due.Call {
-	return plan.DayRound(s.x.Site(), s.x.Summaries(s.x.Block), day, s.x.Time())
+	return plan.DayRound(s.x.Site(), s.x.Summaries(s.x.Block), s.pace, day, s.x.Time())
 }
 
 func (s *Screen) dayName(day unit.Date) string {
