@@ -10,8 +10,8 @@ import (
 	"barkslip/ui/part"
 	"barkslip/ui/plan"
 	"barkslip/ui/rounds"
-	"barkslip/ui/tally"
 	"barkslip/ui/sheets"
+	"barkslip/ui/tally"
 	"barkslip/ui/weather"
 	"barkslip/ui/wood"
 )

@@ -102,7 +102,7 @@ func (b *Screen) Table() []part.Row {
 		{Binding: part.On("f", "filter"), Says: "Show only stumps of one stage, late ones, or those on which work is due.", Do: b.pickFilter},
 		{Binding: part.On("r", "row"), Says: "One answer for the whole row under the cursor.", Do: b.answerRow},
 		{Binding: part.On("w", ""), Says: "Why: what the counts mean, and by whose word.", Do: b.why},
-		{Binding: part.On("p", ""), Says: "Pace and supplies: what keeps up with the season of slip, how many to cut back today, what it takes.",
+		{Binding: part.On("p", ""), Says: "The plan: will it be done while bark slips, how many to cut back each day, who has which rows, what to load.",
 			Do: part.Does(part.Plan{})},
 		{Binding: part.On("T", ""), Says: "Tally: what took, what stands, what was lost to what.", Do: part.Does(part.Tally{})},
 		{Binding: part.On("E", ""), Says: "Open the next stump on which answers disagree.", Do: part.Does(part.NextClash{After: b.Cursor()})},

@@ -184,6 +184,9 @@ func (b *Screen) under(width int) []paper.Line {
 			}
 		}
 		lines := []paper.Line{nil, {{Text: " " + id.Place() + " ", Ink: paper.Strong}, {Text: s.Stage.String(), Ink: stageInk(s.Stage)}}}
+		if hands := b.givenTo(id); hands != "" {
+			lines[1] = lines[1].Add(paper.Accent, "  "+hands)
+		}
 		add := func(ink paper.Ink, head string, words []string) {
 			if len(words) > 0 {
 				lines[1] = lines[1].Add(ink, head+strings.Join(words, ", "))

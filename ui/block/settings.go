@@ -37,6 +37,8 @@ var settingRows = []setting{
 	{"slip-to", "bark slips until", "day and month, 10 Jun", func(b *record.Block) string { return monthDay(b.SlipTo) }},
 	{"wait-days", "days to graft", "after cutting back, 3 to 21; 7 unless set", func(b *record.Block) string { return number(b.Wait) }},
 	{"a-day", "grafted a day", "stumps the crew grafts a day", func(b *record.Block) string { return number(b.PerDay) }},
+	{"days-off", "days off", "such as sat sun, 9 May; none clears", func(b *record.Block) string { return b.Off.Words() }},
+	{"hands", "the crew", "initials, such as MK RK; none clears", func(b *record.Block) string { return strings.Join(b.Hands, " ") }},
 	{"pinch-until", "pinch until", "day and month, 15 Aug", func(b *record.Block) string { return monthDay(b.PinchUntil) }},
 }
 
@@ -174,6 +176,12 @@ func (b *Screen) set(name, value string) error {
 			return &unit.Error{Given: value, Accepted: "a name"}
 		}
 		body = &record.BlockMade{Block: b.x.Block, Name: value}
+	case "days-off":
+		off, err := part.DaysOff(value, b.x.Site().Day(b.x.Now()), b.x.Site().Units)
+		if err != nil {
+			return err
+		}
+		body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: off}
 	case "slip-from", "slip-to", "pinch-until":
 		day, err := unit.ReadDate(value, b.x.Site().Day(b.x.Now()), b.x.Site().Units)
 		if err != nil {
