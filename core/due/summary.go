@@ -13,7 +13,7 @@ import (
 // SummaryVersion is the version of the summary's layout and of the rules that
 // fill it. Raise it whenever either changes: summaries are then made anew from
 // the journal.
-const SummaryVersion = 11
+const SummaryVersion = 12
 
 // Summary is what the screens of many stumps need of one, in a fixed layout:
 //
@@ -22,7 +22,8 @@ const SummaryVersion = 11
 //	which that is known 1, day cut back 4, day set 4, lots used 1, then for each due
 //	kind 1, hint and whether it is yearly 1, opens 8, by 8, since 8, ends 8 (0: never)
 //
-// and for each lot its id 16 and the scions it gave 2
+// and for each lot its id 16, the scions it gave 2, of these waiting 1, growing 1
+// and dead 1, what is done about them 1 and the clock of that answer 8
 type Summary struct {
 	ID      record.StumpID
 	Stage   record.Stage
@@ -42,30 +43,6 @@ type Summary struct {
 	Used    []LotUse // by lot, in all its graftings
 }
 
-// LotUse is how many scions of a lot a stump took, those that broke included.
-type LotUse struct {
-	Lot    record.ID
-	Scions int
-}
-
-// used is the wood of recorded lots that a stump took, in order of the lots; what
-// its trunk took goes with the first of the limbs.
-func used(s *record.Stump) (out []LotUse) {
-	all := s.Used()
-	if s.TellsTrunk() {
-		for lot, n := range s.Trunk.Used() {
-			all[lot] += n
-		}
-	}
-	for lot, n := range all {
-		if lot != record.None {
-			out = append(out, LotUse{lot, n})
-		}
-	}
-	slices.SortFunc(out, func(x, y LotUse) int { return x.Lot.Compare(y.Lot) })
-	return out
-}
-
 // Summarize makes the summary of a stump; events is how many the journal has.
 func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 	a := s.Now()
@@ -76,7 +53,7 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 	}
 	out := Summary{
 		ID: s.ID, Stage: s.Stage(), Clash: len(s.Clashes) > 0, Noted: len(s.Notes) > 0, Against: len(a.Against) > 0,
-		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Of(s, b), Used: used(s),
+		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Of(s, b), Used: used(s, b),
 	}
 	if a.CutBack != nil {
 		out.CutBack = b.Day(a.CutBack.At)
@@ -106,7 +83,7 @@ func (s Summary) Late(now time.Time) bool {
 const (
 	summaryHead = 39
 	summaryDue  = 34
-	summaryLot  = 18
+	summaryLot  = 30
 	yearlyBit   = 1 << 7
 )
 
@@ -145,8 +122,7 @@ func PackSummary(dst []byte, s Summary) []byte {
 		dst = binary.BigEndian.AppendUint64(dst, uint64(ends))
 	}
 	for _, u := range lots {
-		dst = append(dst, u.Lot[:]...)
-		dst = binary.BigEndian.AppendUint16(dst, uint16(min(u.Scions, math.MaxUint16)))
+		dst = packLot(dst, u)
 	}
 	return dst
 }
@@ -178,7 +154,7 @@ func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Sum
 		}
 	}
 	for p := packed[summaryHead+int(packed[3])*summaryDue:]; len(p) > 0; p = p[summaryLot:] {
-		s.Used = append(s.Used, LotUse{record.ID(p[:16]), int(binary.BigEndian.Uint16(p[16:]))})
+		s.Used = append(s.Used, unpackLot(p))
 	}
 	return s, true
 }
