@@ -12,9 +12,9 @@ func (l *Lot) IsHeld() bool { return l.Held != nil && l.Held.What.Held }
 // to: its scions are in doubt too, and not its sticks alone.
 func (l *Lot) Follows() bool { return l.IsHeld() && !l.Held.What.Left }
 
-// HeldWords says that a lot is held, and why: "lot L-27 is HELD: mouldy".
+// HeldWords names a lot that is held, and says why: "lot L-27, HELD: mouldy".
 func (l *Lot) HeldWords() string {
-	return strings.TrimSuffix("lot "+l.Name()+" is HELD: "+l.Held.What.Why, ": ")
+	return strings.TrimSuffix("lot "+l.Name()+", HELD: "+l.Held.What.Why, ": ")
 }
 
 // InUse says whether the lot is of this season's wood on a block, and not held.

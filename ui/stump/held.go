@@ -23,7 +23,7 @@ func (s *Screen) flags() []plan.Flag {
 // chosen and is not set yet.
 func (s *Screen) heldWords() (out []string) {
 	for _, f := range s.flags() {
-		words := fmt.Sprintf("%s of %s: %s.", part.Counted(f.Use.Living(), "scion"), f.Lot.HeldWords(), f.Do.Words())
+		words := fmt.Sprintf("Of %s. %s here: %s.", f.Lot.HeldWords(), part.Counted(f.Use.Living(), "scion"), f.Do.Words())
 		if f.Open() {
 			words += " l asks."
 		}
@@ -69,7 +69,7 @@ func (s *Screen) lotWords(b record.Body) string {
 	case l == nil:
 		return ", of a lot that was never received here"
 	case l.IsHeld():
-		return ", of " + l.HeldWords()
+		return " (" + l.HeldWords() + ")"
 	}
 	return ", of lot " + l.Name()
 }

@@ -199,9 +199,13 @@ func (s *Following) Frame() part.Frame {
 		return f
 	}
 	p := s.alive[at]
-	lines := []paper.Line{nil}
+	air := []paper.Line{nil}
+	if x.Height < part.FullHeight-2 {
+		air = nil
+	}
+	lines := append([]paper.Line(nil), air...)
 	lines = append(lines, part.Wrapped(paper.Strong, fmt.Sprintf("What is done at %s about its wood of lot %s?", placeName(x, p.Stump), s.lot.Name()), width)...)
-	lines = append(lines, nil)
+	lines = append(lines, air...)
 	lines = append(lines, part.Wrapped(paper.Plain, s.because(p), width)...)
 	lines = append(lines, nil)
 	for i, w := range ways {

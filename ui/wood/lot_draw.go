@@ -19,7 +19,7 @@ func (s *Lot) Frame() part.Frame {
 	f := part.Frame{Title: x.Site().Name, Where: "lot " + s.lot.Name()}
 	f.Keys = x.KeyLine(nil, s.own())
 	width := x.Width - 2
-	deeds := part.Wrapped(paper.Accent, s.deedWords(), width)
+	deeds := s.deedLines(width)
 	head := s.label(width)
 	if room := x.BodyHeight() - len(deeds) - leastPlaces - 1; len(head) > room {
 		head = append(head[:max(room-1, 1)], paper.Text(paper.Faint, "w shows the rest"))
@@ -29,12 +29,16 @@ func (s *Lot) Frame() part.Frame {
 	return f
 }
 
-func (s *Lot) deedWords() string {
-	var words []string
+// deedLines are the things that can be done, each behind its digit.
+func (s *Lot) deedLines(width int) (lines []paper.Line) {
+	var l paper.Line
 	for i, d := range s.deeds() {
-		words = append(words, strings.ReplaceAll(fmt.Sprintf("%d %s", i+1, d.word), " ", "\u00a0"))
+		if len(l) > 0 && l.Width()+paper.Width(d.word)+5 > width {
+			lines, l = append(lines, l), nil
+		}
+		l = l.Add(paper.Accent, fmt.Sprint(i+1)).Add(paper.Plain, " "+d.word+"   ")
 	}
-	return strings.Join(words, "   ")
+	return append(lines, l)
 }
 
 // label is what is known of the lot, what speaks against it first.

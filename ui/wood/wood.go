@@ -176,10 +176,11 @@ func (s *Screen) varietyOf() (of func(record.StumpID) string, assumed []string) 
 // why says how what is left and what is wanted was reckoned, and the facts of
 // keeping wood.
 func (s *Screen) why() part.Msgs {
-	work := s.fit().Work
+	fit, variety := s.fit(), s.variety()
 	lines := func(width int) []paper.Line {
 		wide := min(width-4, 96)
-		lines := append([]paper.Line{nil}, part.WorkLines(work, s.x.Site().Units, wide)...)
+		lines := append([]paper.Line{nil}, part.Indent(2, thicknessLines(fit, variety, wide, s.x.Site().Units, s.x.Plain))...)
+		lines = append(append(lines, nil), part.WorkLines(fit.Work, s.x.Site().Units, wide)...)
 		return append(append(lines, nil), keeping(wide)...)
 	}
 	return part.Msgs{part.Read{Page: part.NewPage(s.x, "Why", "lots of scion wood", lines)}}
