@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"barkslip/core/record"
 	"barkslip/ui/part"
 	"barkslip/ui/plan"
 	"barkslip/ui/wood"
@@ -22,6 +23,8 @@ func tables(t *testing.T) map[string][]part.Row {
 	d.press("esc", "enter")
 	out["stump"] = append(d.walk().Table(), common...)
 	out["wood"] = wood.New(d.root.x).Table()
+	out["lot"] = wood.Of(d.root.x, record.ID{8}).Table()
+	out["held lot"] = wood.Follow(d.root.x, record.ID{8}, record.NoStump).Table()
 	out["plan"] = plan.New(d.root.x).Table()
 	return out
 }
@@ -31,6 +34,7 @@ var besides = map[string]string{
 	"block": "1 2 3 4 5 6 7 8 9",
 	"stump": "0 1 2 3 4 5 6 7 8 9 enter",
 	"wood":  "1 2 3 4 5 6 7 8 9 enter esc up k down j",
+	"lot":   "1 2 3 4 5", "held lot": "1 2 3 4 5 enter",
 	"plan":  "down j enter up k pgdown pgup home end left right tab shift+tab esc",
 }
 

@@ -78,7 +78,13 @@ func (s *Screen) awayWords(away []*record.Lot) string {
 			open += t.Untold + t.ToCut
 		}
 	}
-	words := fmt.Sprintf("%s held, %d of past years", part.Counted(held, "lot"), len(away)-held)
+	words := part.Counted(len(away), "lot") + " of past years"
+	switch past := len(away) - held; {
+	case past == 0:
+		words = part.Counted(held, "lot") + " held"
+	case held > 0:
+		words = fmt.Sprintf("%s held, %d of past years", part.Counted(held, "lot"), past)
+	}
 	if open > 0 {
 		words += "; not done at " + part.Counted(open, "stump")
 	}
