@@ -35,7 +35,7 @@ var besides = map[string]string{
 	"stump": "0 1 2 3 4 5 6 7 8 9 enter",
 	"wood":  "1 2 3 4 5 6 7 8 9 enter esc up k down j",
 	"lot":   "1 2 3 4 5", "held lot": "1 2 3 4 5 enter",
-	"plan":  "down j enter up k pgdown pgup home end left right tab shift+tab esc",
+	"plan": "down j enter up k pgdown pgup home end left right tab shift+tab esc",
 }
 
 // TestNoKeyIsBoundTwice goes over the keys of each screen.

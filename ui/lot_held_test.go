@@ -22,7 +22,8 @@ var sickLot = record.ID{8}
 func withLot(t *testing.T) *driver {
 	d := newDriver(t, "2027-05-20 09:00")
 	d.plant("Hollow Lane", rows(2, 4)...)
-	d.append(record.Event{At: at("2027-04-01 09:00"), Hand: "RK", Body: &record.LotReceived{Lot: sickLot, Name: "L-8", Variety: "Lantern", Sticks: 9, Source: "old orchard"}},
+	d.append(record.Event{At: at("2027-04-01 09:00"), Hand: "RK", Body: &record.LotReceived{Lot: sickLot, Name: "L-8",
+		Variety: "Lantern", Sticks: 9, Source: "old orchard"}},
 		record.Event{At: at("2027-04-01 09:00"), Hand: "RK", Body: &record.LotReceived{Lot: record.ID{9}, Name: "L-9", Variety: "Lantern"}})
 	for _, id := range []record.StumpID{tree(1, 1), tree(1, 3), tree(2, 2), tree(2, 4)} {
 		d.set(id, sickLot)

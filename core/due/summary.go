@@ -53,7 +53,8 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 	}
 	out := Summary{
 		ID: s.ID, Stage: s.Stage(), Clash: len(s.Clashes) > 0, Noted: len(s.Notes) > 0, Against: len(a.Against) > 0,
-		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Of(s, b), Used: used(s, b),
+		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(),
+		Newest: s.Newest, Dues: Of(s, b), Used: used(s, b),
 	}
 	if a.CutBack != nil {
 		out.CutBack = b.Day(a.CutBack.At)

@@ -33,7 +33,8 @@ func drawSummary(t *rapid.T) Summary {
 		s.Dues = append(s.Dues, d)
 	}
 	for i := range p(3) {
-		s.Used = append(s.Used, LotUse{record.ID{byte(i + 1)}, p(2000), p(25), p(25), p(25), append(record.FollowUps, "")[p(4)], uint64(p(1 << 40))})
+		s.Used = append(s.Used, LotUse{record.ID{byte(i + 1)}, p(2000),
+			p(25), p(25), p(25), append(record.FollowUps, "")[p(4)], uint64(p(1 << 40))})
 	}
 	return s
 }

@@ -63,7 +63,8 @@ func TestWoodByThickness(t *testing.T) {
 		return record.Event{ID: record.ID{id}, Clock: uint64(id), At: day, Body: &record.LotReceived{Lot: record.ID{id}, Name: string('a' + rune(id)),
 			Variety: "Lantern", Sticks: sticks, Thickness: record.Measure{Length: thick}}}
 	}
-	book := record.FoldBook([]record.Event{received(1, 3*unit.Inch/8, 4), received(2, unit.Inch/2, 2), received(3, 0, 5), received(4, unit.Inch/4, 0)}, recordtest.UTC)
+	book := record.FoldBook([]record.Event{received(1, 3*unit.Inch/8, 4), received(2, unit.Inch/2, 2),
+		received(3, 0, 5), received(4, unit.Inch/4, 0)}, recordtest.UTC)
 	wood := WoodOf(book, map[record.ID]int{{1}: 5})
 	sums := []due.Summary{
 		{ID: at(1, 1), Across: 1.5 * unit.Inch}, {ID: at(1, 2), Across: 4 * unit.Inch, Stage: record.StageDraining}, {ID: at(1, 3)},

@@ -162,7 +162,8 @@ func thicknessLines(f plan.ThicknessFit, variety string, width int, sys unit.Sys
 	room := max(width-label-tail, 8)
 	bar := func(n int) int { return (n*room + most - 1) / most }
 	lines := []paper.Line{paper.Text(paper.Strong, variety+" by thickness, in scions: ").
-		Add(paper.Growth, full).Add(paper.Plain, " wanted  ").Add(paper.Plain, free).Add(paper.Plain, " left  ").Add(paper.Faint, maybe).Add(paper.Plain, " may be left")}
+		Add(paper.Growth, full).Add(paper.Plain, " wanted  ").Add(paper.Plain, free).Add(paper.Plain, " left  ").
+		Add(paper.Faint, maybe).Add(paper.Plain, " may be left")}
 	for _, r := range f.Rows {
 		if r.Stumps == 0 && r.Lots == 0 {
 			continue

@@ -206,7 +206,8 @@ func (s *Lot) why() part.Msgs {
 		lines = append(lines, part.Indent(2, s.label(wide))...)
 		for _, r := range s.lot.Readings {
 			b := s.x.Site()
-			lines = append(lines, paper.Text(paper.Plain, fmt.Sprintf("  Store read %s: %s (%s)", b.Day(r.At).Long(), b.Units.Temperature(r.What.Temp.Temperature), r.Hand)))
+			lines = append(lines, paper.Text(paper.Plain, fmt.Sprintf("  Store read %s: %s (%s)", b.Day(r.At).Long(),
+				b.Units.Temperature(r.What.Temp.Temperature), r.Hand)))
 		}
 		return append(append(lines, nil), keeping(wide)...)
 	}
