@@ -82,3 +82,22 @@ func (r *root) wrote() {
 		r.said.Text = recorded.Text + " " + r.said.Text
 	}
 }
+
+// showStumps has the block up with some stumps marked: that which is worked, or
+// where none of them is on it the block of the first.
+func (r *root) showStumps(m part.ShowStumps) {
+	if len(m.Stumps) == 0 {
+		r.do(part.Say{Text: "There is no stump to show."})
+		return
+	}
+	site := m.Stumps[0].Block
+	for _, id := range m.Stumps {
+		if id.Block == r.x.Block {
+			site = r.x.Block
+		}
+	}
+	r.openBlock(site)
+	if ground, ok := upon[*block.Screen](&r.mode); ok {
+		r.do(ground.Mark(m.Title, m.Stumps)...)
+	}
+}

@@ -14,7 +14,7 @@ import (
 // SummaryVersion is the version of the summary's layout and of the rules that
 // fill it. Raise it whenever either changes: summaries are then made anew from
 // the journal.
-const SummaryVersion = 12
+const SummaryVersion = 13
 
 // Summary is what the screens of many stumps need of one, in a fixed layout:
 //
@@ -23,7 +23,9 @@ const SummaryVersion = 12
 //	which that is known 1, day cut back 4, day set 4, lots used 1, length of the grafts 4, then for each due
 //	kind 1, hint and whether it is yearly 1, opens 8, by 8, since 8, ends 8 (0: never)
 //
-// and for each lot its id 16 and the scions it gave 2, and the rows of the grafts
+// for each lot its id 16, the scions it gave 2, of these waiting 1, growing 1 and
+// dead 1, what is done about them 1 and the clock of that answer 8, and last the
+// rows of the grafts
 type Summary struct {
 	ID      record.StumpID
 	Stage   record.Stage
@@ -44,30 +46,6 @@ type Summary struct {
 	Rows    GraftRows
 }
 
-// LotUse is how many scions of a lot a stump took, those that broke included.
-type LotUse struct {
-	Lot    record.ID
-	Scions int
-}
-
-// used is the wood of recorded lots that a stump took, in order of the lots; what
-// its trunk took goes with the first of the limbs.
-func used(s *record.Stump) (out []LotUse) {
-	all := s.Used()
-	if s.TellsTrunk() {
-		for lot, n := range s.Trunk.Used() {
-			all[lot] += n
-		}
-	}
-	for lot, n := range all {
-		if lot != record.None {
-			out = append(out, LotUse{lot, n})
-		}
-	}
-	slices.SortFunc(out, func(x, y LotUse) int { return x.Lot.Compare(y.Lot) })
-	return out
-}
-
 // Summarize makes the summary of a stump; events is how many the journal has.
 func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 	a := s.Now()
@@ -78,7 +56,8 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 	}
 	out := Summary{
 		ID: s.ID, Stage: s.Stage(), Clash: len(s.Clashes) > 0, Noted: len(s.Notes) > 0, Against: len(a.Against) > 0,
-		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Of(s, b), Used: used(s),
+		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(),
+		Newest: s.Newest, Dues: Of(s, b), Used: used(s, b),
 	}
 	out.Rows = graftsOf(s, b, out.Used)
 	if a.CutBack != nil {
@@ -109,7 +88,7 @@ func (s Summary) Late(now time.Time) bool {
 const (
 	summaryHead = 43
 	summaryDue  = 34
-	summaryLot  = 18
+	summaryLot  = 30
 	yearlyBit   = 1 << 7
 )
 
@@ -149,8 +128,7 @@ func PackSummary(dst []byte, s Summary) []byte {
 		dst = binary.BigEndian.AppendUint64(dst, uint64(ends))
 	}
 	for _, u := range lots {
-		dst = append(dst, u.Lot[:]...)
-		dst = binary.BigEndian.AppendUint16(dst, uint16(min(u.Scions, math.MaxUint16)))
+		dst = packLot(dst, u)
 	}
 	return append(dst, s.Rows...)
 }
@@ -187,7 +165,7 @@ func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Sum
 		}
 	}
 	for p := packed[lots:grafts]; len(p) > 0; p = p[summaryLot:] {
-		s.Used = append(s.Used, LotUse{record.ID(p[:16]), int(binary.BigEndian.Uint16(p[16:]))})
+		s.Used = append(s.Used, unpackLot(p))
 	}
 	if grafts < len(packed) {
 		s.Rows = bytes.Clone(packed[grafts:])

@@ -37,6 +37,7 @@ var vocabularies = map[reflect.Type][]string{
 	reflect.TypeFor[Scratch]():    {"", "green", "brown"},
 	reflect.TypeFor[Buds]():       {"ps", "p", "x"},
 	reflect.TypeFor[Verdict]():    texted(Verdicts),
+	reflect.TypeFor[FollowUp]():   texted(FollowUps),
 }
 
 // plainWords are the texts with a closed vocabulary, by kind and field.

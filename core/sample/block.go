@@ -71,7 +71,7 @@ func (g *ground) tellLot(l *life, lot *lot) {
 		}
 	}
 	if lot.year < g.today.Year() {
-		l.say(unit.MakeDate(lot.year, time.July, 1).At(18, 0, g.Zone), office, &record.LotHeld{Lot: lot.Lot, Held: true, Why: "season over"})
+		l.say(unit.MakeDate(lot.year, time.July, 1).At(18, 0, g.Zone), office, &record.LotHeld{Lot: lot.Lot, Held: true, Why: "season over", Left: true})
 	}
 }
 

@@ -26,6 +26,7 @@ type Screen struct {
 	left   int // first column shown
 	picked map[record.StumpID]bool
 	filter filter
+	marked marked
 	totals *totals // as of the last minute drawn
 }
 
@@ -121,7 +122,7 @@ func (b *Screen) Table() []part.Row {
 		{Binding: part.On("", "", "end"), Do: step(0, record.MaxTree)},
 		{Binding: part.On("", "", "pgup"), Do: step(-10, 0)},
 		{Binding: part.On("", "", "pgdown"), Do: step(10, 0)},
-		{Binding: part.On("Esc", "", "esc"), Says: "Let go of the picked stumps and the filter.", Do: b.letGo},
+		{Binding: part.On("Esc", "", "esc"), Says: "Let go of the picked stumps, the marked ones and the filter.", Do: b.letGo},
 	}
 }
 
@@ -183,6 +184,6 @@ func (b *Screen) pick() part.Msgs {
 }
 
 func (b *Screen) letGo() part.Msgs {
-	b.picked, b.filter = map[record.StumpID]bool{}, filter{}
+	b.picked, b.filter, b.marked = map[record.StumpID]bool{}, filter{}, marked{}
 	return part.Says("")
 }

@@ -61,6 +61,9 @@ func (b *Screen) where() string {
 	if b.filter.keep != nil {
 		words = "only " + b.filter.what
 	}
+	if b.marked.title != "" {
+		words = b.marked.title
+	}
 	if n := len(b.picked); n > 0 {
 		words += fmt.Sprintf(", %d picked", n)
 	}
@@ -154,7 +157,7 @@ func (b *Screen) cell(s due.Summary, here bool, pitch int) paper.Line {
 	case isLate(s, b.x):
 		second, secondInk = "!", paper.Warn
 	}
-	if b.filter.keep != nil && !b.filter.keep(s) {
+	if !b.shows(s) {
 		mark, ink, second = ".", paper.Faint, " "
 	}
 	if here {
@@ -195,6 +198,7 @@ func (b *Screen) under(width int) []paper.Line {
 		if s.Clash {
 			add(paper.Warn, "  ? ", []string{"answers disagree"})
 		}
+		add(paper.Warn, "  ", b.heldWords(s))
 		add(paper.Warn, "  LATE ", late)
 		add(paper.Plain, "  due ", open)
 		lines[1] = lines[1].Cut(width)
