@@ -54,7 +54,7 @@ func bearing(b *record.Block) record.Block {
 	out.Name, out.Made, out.MadeUp, out.Away = "", time.Time{}, false, false
 	out.Species, out.Variety, out.GraftHeight = "", "", record.Measure{}
 	out.SlipFrom, out.SlipTo, out.PerDay = record.MonthDay{}, record.MonthDay{}, 0
-	out.RowSpacing, out.TreeSpacing = record.Measure{}, record.Measure{}
+	out.RowSpacing, out.TreeSpacing, out.Lay = record.Measure{}, record.Measure{}, record.Lay{}
 	return out
 }
 

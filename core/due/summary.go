@@ -13,7 +13,7 @@ import (
 // SummaryVersion is the version of the summary's layout and of the rules that
 // fill it. Raise it whenever either changes: summaries are then made anew from
 // the journal.
-const SummaryVersion = 11
+const SummaryVersion = 12
 
 // Summary is what the screens of many stumps need of one, in a fixed layout:
 //
@@ -22,7 +22,8 @@ const SummaryVersion = 11
 //	which that is known 1, day cut back 4, day set 4, lots used 1, then for each due
 //	kind 1, hint and whether it is yearly 1, opens 8, by 8, since 8, ends 8 (0: never)
 //
-// and for each lot its id 16 and the scions it gave 2
+// and for each lot its id 16 and the scions it gave 2, then last touched 8 and
+// the hand that worked it last, its length 1 before it
 type Summary struct {
 	ID      record.StumpID
 	Stage   record.Stage
@@ -39,7 +40,9 @@ type Summary struct {
 	CutBack unit.Date // of the present attempt, 0 if it is not
 	Set     unit.Date // of its last scion
 	Dues    []Due
-	Used    []LotUse // by lot, in all its graftings
+	Used    []LotUse  // by lot, in all its graftings
+	Touched time.Time // the latest time of anything put down, what takes back included
+	Hand    string    // that worked it last, "" where nobody did
 }
 
 // LotUse is how many scions of a lot a stump took, those that broke included.
@@ -78,6 +81,7 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 		ID: s.ID, Stage: s.Stage(), Clash: len(s.Clashes) > 0, Noted: len(s.Notes) > 0, Against: len(a.Against) > 0,
 		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Of(s, b), Used: used(s),
 	}
+	out.Touched, out.Hand = touched(s), workedBy(s)
 	if a.CutBack != nil {
 		out.CutBack = b.Day(a.CutBack.At)
 	}
@@ -85,6 +89,33 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 		out.Set = b.Day(set)
 	}
 	return out
+}
+
+// touched is the latest time of any event of the stump, those that do not stand
+// and those that take others back included; its trunk's go with the first limb.
+func touched(s *record.Stump) (last time.Time) {
+	all := s.All
+	if s.TellsTrunk() {
+		all = slices.Concat(all, s.Trunk.All)
+	}
+	for _, e := range all {
+		if e.At.After(last) {
+			last = e.At
+		}
+	}
+	return last
+}
+
+// workedBy is the hand of the latest thing done or seen at the stump itself; to
+// put it into the list is no work on it.
+func workedBy(s *record.Stump) (hand string) {
+	var last time.Time
+	for _, e := range s.Live {
+		if _, added := e.Body.(*record.StumpAdded); !added && !s.Elsewhere(e.ID) && !e.At.Before(last) {
+			last, hand = e.At, e.Hand
+		}
+	}
+	return hand[:min(len(hand), mostHand)]
 }
 
 // Find is where a stump stands among summaries that are in order of the list;
@@ -107,6 +138,8 @@ const (
 	summaryHead = 39
 	summaryDue  = 34
 	summaryLot  = 18
+	summaryTail = 8
+	mostHand    = 255
 	yearlyBit   = 1 << 7
 )
 
@@ -148,13 +181,18 @@ func PackSummary(dst []byte, s Summary) []byte {
 		dst = append(dst, u.Lot[:]...)
 		dst = binary.BigEndian.AppendUint16(dst, uint16(min(u.Scions, math.MaxUint16)))
 	}
-	return dst
+	dst = binary.BigEndian.AppendUint64(dst, uint64(s.Touched.Unix()))
+	return append(append(dst, byte(len(s.Hand))), s.Hand...)
 }
 
 // UnpackSummary reads the fixed layout; ok is false if it is not whole. Times
 // are in the zone given.
 func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Summary, ok bool) {
-	if len(packed) < summaryHead || len(packed) != summaryHead+int(packed[3])*summaryDue+int(packed[38])*summaryLot || int(packed[0]) >= len(record.Stages()) {
+	if len(packed) < summaryHead || int(packed[0]) >= len(record.Stages()) {
+		return s, false
+	}
+	end := summaryHead + int(packed[3])*summaryDue + int(packed[38])*summaryLot
+	if len(packed) <= end+summaryTail || len(packed) != end+summaryTail+1+int(packed[end+summaryTail]) {
 		return s, false
 	}
 	s = Summary{
@@ -177,9 +215,10 @@ func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Sum
 			s.Dues[i].Ends = unix(p[26:], zone)
 		}
 	}
-	for p := packed[summaryHead+int(packed[3])*summaryDue:]; len(p) > 0; p = p[summaryLot:] {
+	for p := packed[summaryHead+int(packed[3])*summaryDue : end]; len(p) > 0; p = p[summaryLot:] {
 		s.Used = append(s.Used, LotUse{record.ID(p[:16]), int(binary.BigEndian.Uint16(p[16:]))})
 	}
+	s.Touched, s.Hand = unix(packed[end:], zone), string(packed[end+summaryTail+1:])
 	return s, true
 }
 

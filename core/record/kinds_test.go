@@ -97,11 +97,13 @@ func TestSettingsReadTheirValues(t *testing.T) {
 		"species": "black walnut", "variety": "Lantern", "graft-height": "5ft", "browse": "6ft", "frosty": "yes",
 		"earwigs": "no", "row-spacing": "20ft", "tree-spacing": "12ft", "slip-from": "05-10", "slip-to": "06-10", "pinch-until": "02-29",
 		"wait-days": "14", "a-day": "12", "made-up": "yes", "away": "no",
+		"corner": "42.70012 -77.20034", "row-bearing": "20", "next-row": "left",
 	}
 	bad := map[string]string{
 		"units": "cubits", "latitude": "90.1", "longitude": "NaN", "altitude": "200", "graft-height": "five", "browse": "-6ft",
 		"frosty": "maybe", "earwigs": "", "row-spacing": "", "tree-spacing": "12", "slip-from": "5-10", "slip-to": "02-30", "pinch-until": "13-01",
 		"wait-days": "2", "a-day": "1.5", "made-up": "1", "away": "",
+		"corner": "42.7", "row-bearing": "400", "next-row": "up",
 	}
 	for _, name := range SettingNames() {
 		if value, ok := good[name]; !ok {

@@ -38,6 +38,9 @@ var settingRows = []setting{
 	{"wait-days", "days to graft", "after cutting back, 3 to 21; 7 unless set", func(b *record.Block) string { return number(b.Wait) }},
 	{"a-day", "grafted a day", "stumps the crew grafts a day", func(b *record.Block) string { return number(b.PerDay) }},
 	{"pinch-until", "pinch until", "day and month, 15 Aug", func(b *record.Block) string { return monthDay(b.PinchUntil) }},
+	{"corner", "corner", "where row 1 tree 1 stands, 42.70012 -77.20034", func(b *record.Block) string { return b.Lay.CornerWords() }},
+	{"row-bearing", "rows run to", "from tree 1 to tree 2, true north 0: 20 or ne", func(b *record.Block) string { return b.Lay.BearingWords() }},
+	{"next-row", "row 2 lies", "right or left of row 1, as you look along it", func(b *record.Block) string { return b.Lay.SideWords() }},
 }
 
 func degrees(b *record.Block, v float64) string {
@@ -169,6 +172,12 @@ func (b *Screen) disagree(name, value string) string {
 func (b *Screen) set(name, value string) error {
 	var body record.Body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: value}
 	switch name {
+	case "corner":
+		lat, lon, err := part.ReadPosition(value)
+		if err != nil {
+			return err
+		}
+		body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: strings.TrimSpace(lat + " " + lon)}
 	case "name":
 		if value == "" {
 			return &unit.Error{Given: value, Accepted: "a name"}
