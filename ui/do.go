@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"barkslip/core/record"
+	"barkslip/ui/changes"
 	"barkslip/ui/first"
 	"barkslip/ui/part"
 	"barkslip/ui/plan"
@@ -78,6 +79,8 @@ func (r *root) goTo(m part.Msg) {
 		r.fail(r.push(rounds.New(r.x)))
 	case part.Wood:
 		r.fail(r.push(wood.New(r.x)))
+	case part.Changes:
+		r.fail(r.push(changes.New(r.x)))
 	case part.Plan:
 		r.fail(r.push(plan.New(r.x)))
 	case part.NewBlock:

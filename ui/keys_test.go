@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"barkslip/ui/changes"
 	"barkslip/ui/part"
 	"barkslip/ui/plan"
 	"barkslip/ui/wood"
@@ -23,6 +24,7 @@ func tables(t *testing.T) map[string][]part.Row {
 	out["stump"] = append(d.walk().Table(), common...)
 	out["wood"] = wood.New(d.root.x).Table()
 	out["plan"] = plan.New(d.root.x).Table()
+	out["changes"] = changes.New(d.root.x).Table()
 	return out
 }
 

@@ -104,6 +104,7 @@ func (b *Screen) Table() []part.Row {
 		{Binding: part.On("w", ""), Says: "Why: what the counts mean, and by whose word.", Do: b.why},
 		{Binding: part.On("p", ""), Says: "Pace and supplies: what keeps up with the season of slip, how many to cut back today, what it takes.",
 			Do: part.Does(part.Plan{})},
+		{Binding: part.On("c", ""), Says: "Changes: what was done or seen since Monday, by hand and by kind; whose work is late.", Do: part.Does(part.Changes{})},
 		{Binding: part.On("E", ""), Says: "Open the next stump on which answers disagree.", Do: part.Does(part.NextClash{After: b.Cursor()})},
 		{Binding: part.On("Space", "", " "), Says: "Pick a stump, or leave it out again.", Do: b.pick},
 		{Binding: part.On("a", ""), Says: "One answer for all picked stumps.", Do: b.answerPicked},

@@ -58,6 +58,8 @@ type (
 	Rounds struct{}
 	// Wood goes to the lots of scion wood.
 	Wood struct{}
+	// Changes goes to what was done since a day.
+	Changes struct{}
 	// Plan goes to pace and supplies.
 	Plan struct{}
 	// Weather goes to the block's weather.
