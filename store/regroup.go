@@ -56,6 +56,7 @@ func bearing(b *record.Block) record.Block {
 	out.SlipFrom, out.SlipTo, out.PerDay = record.MonthDay{}, record.MonthDay{}, 0
 	out.RowSpacing, out.TreeSpacing = record.Measure{}, record.Measure{}
 	out.Off, out.Hands, out.Load = record.DaysOff{}, nil, record.LoadRates{}
+	out.RowSpacing, out.TreeSpacing, out.Lay = record.Measure{}, record.Measure{}, record.Lay{}
 	return out
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"barkslip/core/record"
 	"barkslip/ui/block"
+	"barkslip/ui/changes"
 	"barkslip/ui/first"
 	"barkslip/ui/part"
 	"barkslip/ui/plan"
@@ -89,6 +90,8 @@ func (r *root) goTo(m part.Msg) {
 		r.fail(r.push(wood.Follow(r.x, m.Lot, m.From)))
 	case part.ShowStumps:
 		r.showStumps(m)
+	case part.Changes:
+		r.fail(r.push(changes.New(r.x)))
 	case part.Plan:
 		r.fail(r.push(plan.New(r.x)))
 	case part.Tally:

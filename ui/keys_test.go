@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"barkslip/core/record"
+	"barkslip/ui/changes"
 	"barkslip/ui/part"
 	"barkslip/ui/plan"
 	"barkslip/ui/tally"
@@ -28,6 +29,7 @@ func tables(t *testing.T) map[string][]part.Row {
 	out["held lot"] = wood.Follow(d.root.x, record.ID{8}, record.NoStump).Table()
 	out["plan"] = plan.New(d.root.x).Table()
 	out["tally"] = tally.New(d.root.x).Table()
+	out["changes"] = changes.New(d.root.x).Table()
 	return out
 }
 

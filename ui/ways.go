@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"fmt"
+
 	"barkslip/core/record"
 	"barkslip/ui/block"
 	"barkslip/ui/part"
@@ -96,8 +98,17 @@ func (r *root) showStumps(m part.ShowStumps) {
 			site = r.x.Block
 		}
 	}
+	shown, elsewhere := map[record.StumpID]bool{}, 0
+	for _, id := range m.Stumps {
+		if shown[id] = id.Block == site; id.Block != site {
+			elsewhere++
+		}
+	}
 	r.openBlock(site)
 	if ground, ok := upon[*block.Screen](&r.mode); ok {
-		r.do(ground.Mark(m.Title, m.Stumps)...)
+		r.do(ground.Mark(m.Title, shown)...)
+		if elsewhere > 0 {
+			r.said.Text += fmt.Sprintf(" %d more on other blocks.", elsewhere)
+		}
 	}
 }

@@ -14,18 +14,19 @@ import (
 // SummaryVersion is the version of the summary's layout and of the rules that
 // fill it. Raise it whenever either changes: summaries are then made anew from
 // the journal.
-const SummaryVersion = 13
+const SummaryVersion = 14
 
 // Summary is what the screens of many stumps need of one, in a fixed layout:
 //
 //	stage 1, flags 1, scions 1, count of dues 1, events 4, last clock 8,
 //	across 4 (float32 mm), newest 8 (unix seconds), grafts taken 1, grafts of
-//	which that is known 1, day cut back 4, day set 4, lots used 1, length of the grafts 4, then for each due
+//	which that is known 1, day cut back 4, day set 4, lots used 1, length of the grafts 4,
+//	last touched 8 (unix seconds), length of the hand 1, then for each due
 //	kind 1, hint and whether it is yearly 1, opens 8, by 8, since 8, ends 8 (0: never)
 //
 // for each lot its id 16, the scions it gave 2, of these waiting 1, growing 1 and
-// dead 1, what is done about them 1 and the clock of that answer 8, and last the
-// rows of the grafts
+// dead 1, what is done about them 1 and the clock of that answer 8, then the
+// hand that worked it last, and the rows of the grafts
 type Summary struct {
 	ID      record.StumpID
 	Stage   record.Stage
@@ -42,7 +43,9 @@ type Summary struct {
 	CutBack unit.Date // of the present attempt, 0 if it is not
 	Set     unit.Date // of its last scion
 	Dues    []Due
-	Used    []LotUse // by lot, in all its graftings
+	Used    []LotUse  // by lot, in all its graftings
+	Touched time.Time // the latest time of anything put down, what takes back included
+	Hand    string    // that worked it last, "" where nobody did
 	Rows    GraftRows
 }
 
@@ -60,6 +63,7 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 		Newest: s.Newest, Dues: Of(s, b), Used: used(s, b),
 	}
 	out.Rows = graftsOf(s, b, out.Used)
+	out.Touched, out.Hand = touched(s), workedBy(s)
 	if a.CutBack != nil {
 		out.CutBack = b.Day(a.CutBack.At)
 	}
@@ -67,6 +71,33 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 		out.Set = b.Day(set)
 	}
 	return out
+}
+
+// touched is the latest time of any event of the stump, those that do not stand
+// and those that take others back included; its trunk's go with the first limb.
+func touched(s *record.Stump) (last time.Time) {
+	all := s.All
+	if s.TellsTrunk() {
+		all = slices.Concat(all, s.Trunk.All)
+	}
+	for _, e := range all {
+		if e.At.After(last) {
+			last = e.At
+		}
+	}
+	return last
+}
+
+// workedBy is the hand of the latest thing done or seen at the stump itself; to
+// put it into the list is no work on it.
+func workedBy(s *record.Stump) (hand string) {
+	var last time.Time
+	for _, e := range s.Live {
+		if _, added := e.Body.(*record.StumpAdded); !added && !s.Elsewhere(e.ID) && !e.At.Before(last) {
+			last, hand = e.At, e.Hand
+		}
+	}
+	return hand[:min(len(hand), mostHand)]
 }
 
 // Find is where a stump stands among summaries that are in order of the list;
@@ -86,10 +117,11 @@ func (s Summary) Late(now time.Time) bool {
 }
 
 const (
-	summaryHead = 43
+	summaryHead = 52
 	summaryDue  = 34
 	summaryLot  = 30
 	yearlyBit   = 1 << 7
+	mostHand    = 255
 )
 
 // PackSummary appends the fixed layout to dst.
@@ -112,6 +144,8 @@ func PackSummary(dst []byte, s Summary) []byte {
 	lots := s.Used[:min(len(s.Used), 255)]
 	dst = append(dst, byte(len(lots)))
 	dst = binary.BigEndian.AppendUint32(dst, uint32(len(s.Rows)))
+	dst = binary.BigEndian.AppendUint64(dst, uint64(s.Touched.Unix()))
+	dst = append(dst, byte(len(s.Hand)))
 	for _, d := range dues {
 		hint := d.Hint
 		if d.Yearly {
@@ -130,7 +164,7 @@ func PackSummary(dst []byte, s Summary) []byte {
 	for _, u := range lots {
 		dst = packLot(dst, u)
 	}
-	return append(dst, s.Rows...)
+	return append(append(dst, s.Hand...), s.Rows...)
 }
 
 // UnpackSummary reads the fixed layout; ok is false if it is not whole. Times
@@ -140,8 +174,9 @@ func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Sum
 		return s, false
 	}
 	lots := summaryHead + int(packed[3])*summaryDue
-	grafts := lots + int(packed[38])*summaryLot
-	if uint64(len(packed)) != uint64(grafts)+uint64(binary.BigEndian.Uint32(packed[39:])) || !GraftRows(packed[grafts:]).whole(int(packed[38])) {
+	hand := lots + int(packed[38])*summaryLot
+	grafts := hand + int(packed[51])
+	if len(packed) < grafts || uint64(len(packed)) != uint64(grafts)+uint64(binary.BigEndian.Uint32(packed[39:])) || !GraftRows(packed[grafts:]).whole(int(packed[38])) {
 		return s, false
 	}
 	s = Summary{
@@ -164,7 +199,8 @@ func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Sum
 			s.Dues[i].Ends = unix(p[26:], zone)
 		}
 	}
-	for p := packed[lots:grafts]; len(p) > 0; p = p[summaryLot:] {
+	s.Touched, s.Hand = unix(packed[43:], zone), string(packed[hand:grafts])
+	for p := packed[lots:hand]; len(p) > 0; p = p[summaryLot:] {
 		s.Used = append(s.Used, unpackLot(p))
 	}
 	if grafts < len(packed) {

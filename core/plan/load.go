@@ -203,11 +203,10 @@ func (l *loader) graft(s *due.Summary) {
 }
 
 func scionsOn(across unit.Length) int {
-	c, err := girth.Scions(across, 0)
-	if err != nil {
-		return trade.ScionsUsual
+	if c, err := girth.Scions(across, 0); err == nil && across > 0 {
+		return c.Scions
 	}
-	return c.Scions
+	return trade.ScionsUsual
 }
 
 func scionFor(across unit.Length) scion.FitAnswer {

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"barkslip/core/due"
-	"barkslip/core/girth"
 	"barkslip/core/record"
 	"barkslip/core/scion"
 	"barkslip/core/trade"
@@ -61,13 +60,6 @@ func FitOf(wood []Wood, sums []due.Summary, variety string, of func(record.Stump
 	}
 	f.Work = f.work(variety)
 	return f
-}
-
-func scionsOn(across unit.Length) int {
-	if c, err := girth.Scions(across, 0); err == nil && across > 0 {
-		return c.Scions
-	}
-	return trade.ScionsUsual
 }
 
 func (f *ThicknessFit) rowOfStump(across unit.Length) *ThicknessRow {

@@ -37,6 +37,7 @@ type Block struct {
 	Earwigs     bool
 	RowSpacing  Measure
 	TreeSpacing Measure
+	Lay         Lay
 	SlipFrom    MonthDay
 	SlipTo      MonthDay
 	Wait        int // days from cutting back to grafting, 0 for the usual

@@ -34,6 +34,13 @@ var settings = map[string]func(b *Block, value string) error{
 	"pinch-until":  func(b *Block, v string) error { return dayOfYear(v, &b.PinchUntil) },
 	"made-up":      func(b *Block, v string) error { return yes(v, &b.MadeUp) },
 	"away":         func(b *Block, v string) error { return yes(v, &b.Away) },
+	"corner":       corner,
+	"row-bearing": func(b *Block, v string) (err error) {
+		b.Lay.Bearing, err = unit.ParseBearing(v)
+		b.Lay.HasBearing = err == nil
+		return
+	},
+	"next-row": nextRow,
 }
 
 // SettingNames lists the settings of a block.

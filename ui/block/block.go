@@ -26,7 +26,6 @@ type Screen struct {
 	left   int // first column shown
 	picked map[record.StumpID]bool
 	filter filter
-	marked marked
 	totals *totals // as of the last minute drawn
 }
 
@@ -106,6 +105,7 @@ func (b *Screen) Table() []part.Row {
 		{Binding: part.On("p", ""), Says: "The plan: will it be done while bark slips, how many to cut back each day, who has which rows, what to load.",
 			Do: part.Does(part.Plan{})},
 		{Binding: part.On("T", ""), Says: "Tally: what took, what stands, what was lost to what.", Do: part.Does(part.Tally{})},
+		{Binding: part.On("c", ""), Says: "Changes: what was done or seen since Monday, by hand and by kind; whose work is late.", Do: part.Does(part.Changes{})},
 		{Binding: part.On("E", ""), Says: "Open the next stump on which answers disagree.", Do: part.Does(part.NextClash{After: b.Cursor()})},
 		{Binding: part.On("Space", "", " "), Says: "Pick a stump, or leave it out again.", Do: b.pick},
 		{Binding: part.On("a", ""), Says: "One answer for all picked stumps.", Do: b.answerPicked},
@@ -184,6 +184,6 @@ func (b *Screen) pick() part.Msgs {
 }
 
 func (b *Screen) letGo() part.Msgs {
-	b.picked, b.filter, b.marked = map[record.StumpID]bool{}, filter{}, marked{}
+	b.picked, b.filter = map[record.StumpID]bool{}, filter{}
 	return part.Says("")
 }

@@ -61,9 +61,6 @@ func (b *Screen) where() string {
 	if b.filter.keep != nil {
 		words = "only " + b.filter.what
 	}
-	if b.marked.title != "" {
-		words = b.marked.title
-	}
 	if n := len(b.picked); n > 0 {
 		words += fmt.Sprintf(", %d picked", n)
 	}

@@ -44,6 +44,9 @@ func (b *Screen) Mark(what string, stumps map[record.StumpID]bool) part.Msgs {
 	return b.show(filter{what, func(s due.Summary) bool { return stumps[s.ID] || stumps[s.ID.Trunk()] }})
 }
 
+// shows says whether a stump is shown as it is.
+func (b *Screen) shows(s due.Summary) bool { return b.filter.keep == nil || b.filter.keep(s) }
+
 // show sets the filter and says how many it keeps.
 func (b *Screen) show(f filter) part.Msgs {
 	b.filter = f

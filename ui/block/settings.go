@@ -40,6 +40,9 @@ var settingRows = []setting{
 	{"days-off", "days off", "such as sat sun, 9 May; none clears", func(b *record.Block) string { return b.Off.Words() }},
 	{"hands", "the crew", "initials, such as MK RK; none clears", func(b *record.Block) string { return strings.Join(b.Hands, " ") }},
 	{"pinch-until", "pinch until", "day and month, 15 Aug", func(b *record.Block) string { return monthDay(b.PinchUntil) }},
+	{"corner", "corner", "where row 1 tree 1 stands, 42.70012 -77.20034", func(b *record.Block) string { return b.Lay.CornerWords() }},
+	{"row-bearing", "rows run to", "from tree 1 to tree 2, true north 0: 20 or ne", func(b *record.Block) string { return b.Lay.BearingWords() }},
+	{"next-row", "row 2 lies", "right or left of row 1, as you look along it", func(b *record.Block) string { return b.Lay.SideWords() }},
 }
 
 func degrees(b *record.Block, v float64) string {
@@ -171,6 +174,12 @@ func (b *Screen) disagree(name, value string) string {
 func (b *Screen) set(name, value string) error {
 	var body record.Body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: value}
 	switch name {
+	case "corner":
+		lat, lon, err := part.ReadPosition(value)
+		if err != nil {
+			return err
+		}
+		body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: strings.TrimSpace(lat + " " + lon)}
 	case "name":
 		if value == "" {
 			return &unit.Error{Given: value, Accepted: "a name"}

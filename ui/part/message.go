@@ -73,6 +73,8 @@ type (
 		Title  string
 		Stumps []record.StumpID
 	}
+	// Changes goes to what was done since a day.
+	Changes struct{}
 	// Plan goes to pace and supplies.
 	Plan struct{}
 	// Tally goes to what took, what stands and what was lost to what.

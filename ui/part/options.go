@@ -15,6 +15,7 @@ type Book interface {
 	Append(events ...record.Event) (due.Appended, error)
 	Stump(record.StumpID) (*record.Stump, error)
 	Summaries(block record.ID) ([]due.Summary, error)
+	Events(record.StumpID) ([]record.Event, error)
 	Folded() *record.Book
 	Newest() time.Time
 }
