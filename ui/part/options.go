@@ -45,6 +45,7 @@ type Options struct {
 	EndOwnDay func() error                                     // has it go by the computer's clock from now on
 	Sample    func() (Options, error)                          // opens the made-up book beside this one, made where there is none
 	Own       func() (Options, error)                          // from the made-up book back to the user's own; nil in that
+	Refresh   func() (newer bool, err error)                   // of a look: whether the book was seen to change; nil where this program has it
 	Bell      func()                                           // rings once
 	Input     io.Reader                                        // nil for the terminal
 	Output    io.Writer                                        // nil for the terminal
