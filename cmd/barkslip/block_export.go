@@ -1,14 +1,13 @@
 package main
 
 import (
-	"bufio"
+	"bytes"
 	"encoding/csv"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
-	"os"
 	"strings"
 	"time"
 
@@ -62,7 +61,7 @@ func (a *app) blockExport() *cobra.Command {
 		if file == "" {
 			return write(a.out)
 		}
-		return writeNew(file, write)
+		return writeOut(file, write)
 	}
 	return c
 }
@@ -79,19 +78,19 @@ func blocksNamed(book *store.Book, name string) ([]*record.Block, error) {
 	return []*record.Block{b}, err
 }
 
-// writeNew writes a file that is not there yet; one that cannot be written whole
-// is taken away again.
-func writeNew(name string, write func(io.Writer) error) error {
-	file, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
-	if errors.Is(err, fs.ErrExist) {
-		return mistaken("--out", name, "a file that is not there yet; nothing is written over")
+// writeOut writes what goes out to a file that is not there yet, whole or not at
+// all.
+func writeOut(name string, write func(io.Writer) error) error {
+	var made bytes.Buffer
+	if err := write(&made); err != nil {
+		return err
 	}
-	if err != nil {
+	switch err := writeNew(name, made.Bytes()); {
+	case errors.Is(err, fs.ErrExist):
+		return taken(name)
+	case errors.Is(err, fs.ErrNotExist), errors.Is(err, fs.ErrPermission):
 		return mistaken("--out", name, "a file that can be written ("+cause(err)+")")
-	}
-	w := bufio.NewWriterSize(file, 1<<16)
-	if err = errors.Join(write(w), w.Flush(), file.Close()); err != nil {
-		_ = os.Remove(name)
+	case err != nil:
 		return fmt.Errorf("%s cannot be written: %s", name, cause(err))
 	}
 	return nil

@@ -175,7 +175,7 @@ type changeRows struct {
 }
 
 func (l changeList) row() changeRows {
-	out := changeRows{Since: l.since.String(), Days: rowsOf(l.done), TakenBack: rowsOf(l.taken), Total: changeGroup{Name: "all"}}
+	out := changeRows{Since: l.since.String(), Days: dayRows(l.done), TakenBack: dayRows(l.taken), Total: changeGroup{Name: "all"}}
 	if l.hand != "" {
 		out.Hand = &l.hand
 	}
@@ -197,8 +197,8 @@ func groupsOf(all []changes.Change, name func(changes.Change) string) []changeGr
 	return out
 }
 
-// rowsOf puts the changes of one day, hand and kind together.
-func rowsOf(all []changes.Change) []changeRow {
+// dayRows puts the changes of one day, hand and kind together.
+func dayRows(all []changes.Change) []changeRow {
 	all = slices.Clone(all)
 	slices.SortStableFunc(all, func(x, y changes.Change) int {
 		return cmp.Or(cmp.Compare(x.Day, y.Day), cmp.Compare(x.Hand, y.Hand), cmp.Compare(x.Kind, y.Kind))
