@@ -25,8 +25,9 @@ func (a *app) blockExport() *cobra.Command {
 			"comma-separated text, or as points on the map (GeoJSON). A map needs settings of\n" +
 			"the block: its corner, where row 1 tree 1 stands (without it the block's place is\n" +
 			"taken), the bearing its rows run to, and the distances between rows and trees.",
-		Example: "  barkslip block export --out block.csv\n  barkslip block export --grafts --csv > grafts.csv\n  barkslip block export --geojson --block \"Hollow Lane\"",
-		Args:    noArguments,
+		Example: "  barkslip block export --out block.csv\n" +
+			"  barkslip block export --grafts --csv > grafts.csv\n  barkslip block export --geojson --block \"Hollow Lane\"",
+		Args: noArguments,
 	}
 	g := declare(c.Flags(), bookOption,
 		option{name: "block", value: "NAME", says: "the block; without it all that are in the list"},
