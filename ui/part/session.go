@@ -24,6 +24,7 @@ type Session struct {
 	Earlier time.Time // an earlier time answers are given for; zero for now
 	Block   record.ID // the block the screens are on
 	Clocks  Clocks
+	Only    *Only // the stumps the screens keep to; see OnlyHere
 
 	trouble         error      // see Trouble
 	before, earlier walk.Habit // of the stump worked last, and the one before it
@@ -33,6 +34,7 @@ type Session struct {
 	sums            sums
 	acts            acts
 	used            map[record.ID]int // see Used
+	told            map[record.StumpID]toldAs
 }
 
 // NewSession begins a session on a window of the least full size.

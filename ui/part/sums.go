@@ -59,13 +59,14 @@ func (x *Session) renew(sum due.Summary) bool {
 		plan.UsedOf(x.used, []due.Summary{sum})
 	}
 	have[at] = sum
+	delete(x.told, sum.ID)
 	x.Clocks.renew(sum)
 	return true
 }
 
 // Reread forgets all that was read of the book, which has changed as a whole.
 func (x *Session) Reread() {
-	x.sums, x.used, x.oddsFor = nil, nil, record.None
+	x.sums, x.used, x.told, x.oddsFor = nil, nil, nil, record.None
 	x.Clocks.refresh(x)
 }
 
