@@ -40,7 +40,7 @@ func (b *Screen) heatWords() (string, paper.Ink) {
 	}
 	high := site.Units.Temperature(w.What.High.Temperature)
 	if h.answer.WhiteBefore == nil {
-		return fmt.Sprintf("Tomorrow %s: dark sealer stays under the limit that day; paint white once it is dry.", high), paper.Plain
+		return fmt.Sprintf("Tomorrow %s: dark sealer stays under the limit; still, paint it white.", high), paper.Plain
 	}
 	words := fmt.Sprintf("Tomorrow %s: sealed at sunrise, white before %s", high, h.answer.WhiteBefore.In(site.Zone).Format("15:04"))
 	if h.answer.DryFirst {

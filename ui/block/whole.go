@@ -98,7 +98,7 @@ func (b *Screen) wholeField() []paper.Line {
 		label, most = max(label, len(b.lineName(from, to))), max(most, stands[n].stumps)
 	}
 	width := max(b.x.Width-label-6-b.needsWidth(), 8)
-	lines := []paper.Line{paper.Text(paper.Faint, fmt.Sprintf("%*s  a bar a line, as long as it has stumps: standing up to untied, lost last", label+2, ""))}
+	lines := []paper.Line{paper.Text(paper.Faint, fmt.Sprintf("%*s  standing, rising to untied; lost last", label+2, ""))}
 	for n, s := range stands {
 		from, to := b.line(n)
 		mark, ink := "  ", paper.Faint
