@@ -109,6 +109,9 @@ func (b *Screen) stageWords(c *part.StageCounts, width int) string {
 			words = append(words, fmt.Sprintf("%s %d", j.word, n))
 		}
 	}
+	if b.x.Width < part.FullWidth {
+		return strings.Join(words, " ")
+	}
 	return strings.Join(words, "  ")
 }
 
@@ -126,7 +129,7 @@ func (b *Screen) counts(width int) []paper.Line {
 		l = l.Add(paper.Warn, fmt.Sprintf("  %d late", t.all.late))
 	}
 	if t.known > 0 {
-		l = l.Add(paper.Plain, fmt.Sprintf("  took %d of %d grafts", t.taken, t.known))
+		l = l.Add(paper.Plain, fmt.Sprintf("  took %d of %d", t.taken, t.known))
 	}
 	if words := b.paceWord(); words != "" {
 		l = l.Add(paper.Plain, "  "+words)

@@ -107,20 +107,30 @@ func (b *Screen) needs(s *stand, width int) (l paper.Line) {
 		}
 		l = l.Add(ink, text)
 	}
+	if b.filter != nil && s.kept == 0 {
+		return nil
+	}
+	short := b.x.Width < part.FullWidth
+	work := func(n int, word string, kinds tallied) string {
+		if short {
+			return fmt.Sprintf("%d %s", n, word)
+		}
+		return fmt.Sprintf("%d %s: %s", n, word, kinds.words())
+	}
 	if b.filter != nil {
 		add(paper.Strong, fmt.Sprintf("%d of %d", s.kept, s.stumps))
 	}
 	if s.paint > 0 && s.paintBy.After(b.x.Time()) {
-		add(paper.Warn, fmt.Sprintf("%d to paint, first %s", s.paint, unit.When(s.paintBy, b.x.Time(), b.x.Site().Zone)))
+		add(paper.Warn, fmt.Sprintf("%d to paint by %s", s.paint, unit.When(s.paintBy, b.x.Time(), b.x.Site().Zone)))
 	}
 	if s.late > 0 {
-		add(paper.Warn, fmt.Sprintf("%d late: %s", s.late, s.lateWork.words()))
+		add(paper.Warn, work(s.late, "late", s.lateWork))
 	}
 	if s.differ > 0 {
 		add(paper.Lined, fmt.Sprintf("%d disagree", s.differ))
 	}
 	if s.late == 0 && s.open > 0 {
-		add(paper.Plain, fmt.Sprintf("%d due: %s", s.open, s.openWork.words()))
+		add(paper.Plain, work(s.open, "due", s.openWork))
 	}
 	return l.Cut(width)
 }

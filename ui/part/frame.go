@@ -122,8 +122,8 @@ func (x *Session) clockRule(only string) paper.Line {
 	if tops := x.Clocks.Tops(x.Now()); tops != "" {
 		l = l.Add(paper.Warn, " "+tops+" ")
 	}
-	l = l.Cut(x.Width - 2)
-	left = left.Cut(max(x.Width-l.Width()-1, 0))
+	l = l.Cut(x.Width - 2 - min(left.Width(), x.Width/2))
+	left = left.Cut(x.Width - 1 - l.Width())
 	return append(append(left, x.ruleOf(x.Width-left.Width()-l.Width())...), l...)
 }
 
