@@ -1,10 +1,13 @@
 package main_test
 
 import (
+	"fmt"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
+
+	"barkslip/core/record"
 )
 
 // testWalk takes one stump of a list from standing to painted white, over ten
@@ -37,7 +40,7 @@ func testWalk(t *testing.T) {
 	walkWhite(x)
 
 	want := map[string]int{"stump-added": 1, "nurse-limbs": 3, "cut-back": 1, "gashed": 3, "looked": 8, "drilled": 1, "fresh-cut": 1,
-		"measured": 2, "slots-marked": 1, "wood-chosen": 3, "scion-set": 3, "sealed": 1, "painted-white": 1}
+		"measured": 2, "slots-marked": 1, "wood-chosen": 3, "scion-seen": 21, "scion-set": 3, "sealed": 1, "painted-white": 1}
 	got := w.kinds("4/17")
 	for kind, n := range want {
 		if got[kind] != n {
@@ -108,21 +111,34 @@ func walkFace(x *screens) {
 	x.sees("Scion 1 of 3")
 }
 
-// walkScions sets scions up to the one before the last, or to the end.
+// walkScions sets scions up to the one before the last, or to the end. The coach is
+// on: each thing on a scion is asked by itself.
 func walkScions(x *screens, from int) {
 	x.w.t.Helper()
 	if from == 1 {
-		x.press("Enter")
-		x.sees("Scion 2 of 3")
+		walkScion(x, 1, -1)
 		return
 	}
-	x.press("3") // the back cut shows no cambium
-	x.sees("3 +NOT")
-	x.press("3") // recut, and now it does
-	x.lacks("3 +NOT")
-	x.press("Enter")
-	x.sees("Scion 3 of 3")
-	x.answers("Enter", "seal")
+	walkScion(x, 2, 3) // the back cut shows no cambium, and it stays as it is
+	walkScion(x, 3, -1)
+	x.asks("seal")
+}
+
+// walkScion answers the things on one scion, one of them as not so.
+func walkScion(x *screens, scion, wrong int) {
+	x.w.t.Helper()
+	const things = record.SlitItem
+	for i := 1; i <= things; i++ {
+		x.sees(fmt.Sprintf("Scion %d of 3, %d of %d", scion, i, things))
+		key := "1"
+		if i == wrong {
+			key = "2"
+		}
+		x.press(key)
+	}
+	if scion < 3 {
+		x.sees(fmt.Sprintf("Scion %d of 3, 1 of %d", scion+1, things))
+	}
 }
 
 // walkPowerCut kills the program, and finds everything where it was.
