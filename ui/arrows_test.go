@@ -13,7 +13,7 @@ import (
 
 // leaves import none of the screens' packages, but for paper, which needs the
 // terminal settled.
-var leaves = []string{"paper", "figure", "quiet"}
+var leaves = []string{"paper", "figure", "quiet", "pdf"}
 
 // TestArrows holds who may import whom: the router the screens, a screen only
 // part and its leaves, part only the leaves; and of all the rest of the program

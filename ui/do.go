@@ -5,10 +5,13 @@ import (
 	"strings"
 
 	"barkslip/core/record"
+	"barkslip/ui/block"
 	"barkslip/ui/first"
 	"barkslip/ui/part"
 	"barkslip/ui/plan"
 	"barkslip/ui/rounds"
+	"barkslip/ui/sheets"
+	"barkslip/ui/tally"
 	"barkslip/ui/weather"
 	"barkslip/ui/wood"
 )
@@ -45,6 +48,8 @@ func (r *root) one(m part.Msg) {
 		r.lay(m.Page)
 	case part.Weather:
 		r.lay(weather.Ways(r.x))
+	case part.Sheets:
+		r.lay(sheets.Ways(r.x, m))
 
 	case part.Back:
 		r.back()
@@ -80,6 +85,10 @@ func (r *root) goTo(m part.Msg) {
 		r.fail(r.push(wood.New(r.x)))
 	case part.Plan:
 		r.fail(r.push(plan.New(r.x)))
+	case part.Tally:
+		r.fail(r.push(tally.New(r.x)))
+	case part.Mark:
+		r.mark(m)
 	case part.NewBlock:
 		r.fail(r.push(first.New(r.x)))
 	case part.OpenBlock:
@@ -93,6 +102,20 @@ func (r *root) goTo(m part.Msg) {
 	default:
 		panic(fmt.Sprintf("a message that nobody knows: %T", m))
 	}
+}
+
+// mark goes down to the block and shows some of its stumps there.
+func (r *root) mark(m part.Mark) {
+	b, found := find[*block.Screen](&r.mode)
+	if !found {
+		return
+	}
+	for len(r.up) > 1 {
+		r.pop()
+	}
+	r.over = nil
+	r.fail(b.Load())
+	r.do(b.Mark(m.What, m.Stumps)...)
 }
 
 // lay lays a list or a page over the screen; what was wrong beneath is said no more.

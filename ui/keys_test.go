@@ -8,6 +8,7 @@ import (
 
 	"barkslip/ui/part"
 	"barkslip/ui/plan"
+	"barkslip/ui/tally"
 	"barkslip/ui/wood"
 )
 
@@ -23,6 +24,7 @@ func tables(t *testing.T) map[string][]part.Row {
 	out["stump"] = append(d.walk().Table(), common...)
 	out["wood"] = wood.New(d.root.x).Table()
 	out["plan"] = plan.New(d.root.x).Table()
+	out["tally"] = tally.New(d.root.x).Table()
 	return out
 }
 

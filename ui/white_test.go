@@ -136,7 +136,7 @@ func TestClockMarksLateWithoutColour(t *testing.T) {
 	d.open()
 	d.sees("1 late: white")
 	d.press("right")
-	d.sees("1/2  sealed", "white 60 min late")
+	d.sees("1/2  sealed", "white 1 h late")
 }
 
 // TestLaptopClockBehind is told when the newest answer lies after the clock.

@@ -108,16 +108,12 @@ func (a *app) screenOptions(book *store.Book, prefs ui.Prefs, plain bool) ui.Opt
 func saveText(path, text string) (string, error) {
 	ext := filepath.Ext(path)
 	free, n := path, 1
-	file, err := os.OpenFile(free, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
-	for ; errors.Is(err, fs.ErrExist) && n < mostFiles; file, err = os.OpenFile(free, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600) {
+	err := writeNew(free, []byte(text))
+	for ; errors.Is(err, fs.ErrExist) && n < mostFiles; err = writeNew(free, []byte(text)) {
 		n++
 		free = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(path, ext), n, ext)
 	}
 	if err != nil {
-		return "", fmt.Errorf("%s cannot be written: %s", free, cause(err))
-	}
-	_, err = file.WriteString(text)
-	if err = errors.Join(err, file.Close()); err != nil {
 		return "", fmt.Errorf("%s cannot be written: %s", free, cause(err))
 	}
 	return free, nil

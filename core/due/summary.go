@@ -1,6 +1,7 @@
 package due
 
 import (
+	"bytes"
 	"encoding/binary"
 	"math"
 	"slices"
@@ -13,16 +14,16 @@ import (
 // SummaryVersion is the version of the summary's layout and of the rules that
 // fill it. Raise it whenever either changes: summaries are then made anew from
 // the journal.
-const SummaryVersion = 11
+const SummaryVersion = 12
 
 // Summary is what the screens of many stumps need of one, in a fixed layout:
 //
 //	stage 1, flags 1, scions 1, count of dues 1, events 4, last clock 8,
 //	across 4 (float32 mm), newest 8 (unix seconds), grafts taken 1, grafts of
-//	which that is known 1, day cut back 4, day set 4, lots used 1, then for each due
+//	which that is known 1, day cut back 4, day set 4, lots used 1, length of the grafts 4, then for each due
 //	kind 1, hint and whether it is yearly 1, opens 8, by 8, since 8, ends 8 (0: never)
 //
-// and for each lot its id 16 and the scions it gave 2
+// and for each lot its id 16 and the scions it gave 2, and the rows of the grafts
 type Summary struct {
 	ID      record.StumpID
 	Stage   record.Stage
@@ -40,6 +41,7 @@ type Summary struct {
 	Set     unit.Date // of its last scion
 	Dues    []Due
 	Used    []LotUse // by lot, in all its graftings
+	Rows    GraftRows
 }
 
 // LotUse is how many scions of a lot a stump took, those that broke included.
@@ -78,6 +80,7 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 		ID: s.ID, Stage: s.Stage(), Clash: len(s.Clashes) > 0, Noted: len(s.Notes) > 0, Against: len(a.Against) > 0,
 		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Of(s, b), Used: used(s),
 	}
+	out.Rows = graftsOf(s, b, out.Used)
 	if a.CutBack != nil {
 		out.CutBack = b.Day(a.CutBack.At)
 	}
@@ -104,7 +107,7 @@ func (s Summary) Late(now time.Time) bool {
 }
 
 const (
-	summaryHead = 39
+	summaryHead = 43
 	summaryDue  = 34
 	summaryLot  = 18
 	yearlyBit   = 1 << 7
@@ -129,6 +132,7 @@ func PackSummary(dst []byte, s Summary) []byte {
 	dst = binary.BigEndian.AppendUint32(dst, uint32(s.Set))
 	lots := s.Used[:min(len(s.Used), 255)]
 	dst = append(dst, byte(len(lots)))
+	dst = binary.BigEndian.AppendUint32(dst, uint32(len(s.Rows)))
 	for _, d := range dues {
 		hint := d.Hint
 		if d.Yearly {
@@ -148,13 +152,18 @@ func PackSummary(dst []byte, s Summary) []byte {
 		dst = append(dst, u.Lot[:]...)
 		dst = binary.BigEndian.AppendUint16(dst, uint16(min(u.Scions, math.MaxUint16)))
 	}
-	return dst
+	return append(dst, s.Rows...)
 }
 
 // UnpackSummary reads the fixed layout; ok is false if it is not whole. Times
 // are in the zone given.
 func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Summary, ok bool) {
-	if len(packed) < summaryHead || len(packed) != summaryHead+int(packed[3])*summaryDue+int(packed[38])*summaryLot || int(packed[0]) >= len(record.Stages()) {
+	if len(packed) < summaryHead || int(packed[0]) >= len(record.Stages()) {
+		return s, false
+	}
+	lots := summaryHead + int(packed[3])*summaryDue
+	grafts := lots + int(packed[38])*summaryLot
+	if uint64(len(packed)) != uint64(grafts)+uint64(binary.BigEndian.Uint32(packed[39:])) || !GraftRows(packed[grafts:]).whole(int(packed[38])) {
 		return s, false
 	}
 	s = Summary{
@@ -177,8 +186,11 @@ func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Sum
 			s.Dues[i].Ends = unix(p[26:], zone)
 		}
 	}
-	for p := packed[summaryHead+int(packed[3])*summaryDue:]; len(p) > 0; p = p[summaryLot:] {
+	for p := packed[lots:grafts]; len(p) > 0; p = p[summaryLot:] {
 		s.Used = append(s.Used, LotUse{record.ID(p[:16]), int(binary.BigEndian.Uint16(p[16:]))})
+	}
+	if grafts < len(packed) {
+		s.Rows = bytes.Clone(packed[grafts:])
 	}
 	return s, true
 }

@@ -35,6 +35,15 @@ func drawSummary(t *rapid.T) Summary {
 	for i := range p(3) {
 		s.Used = append(s.Used, LotUse{record.ID{byte(i + 1)}, p(2000)})
 	}
+	if n := p(4); n > 0 {
+		s.Rows = GraftRows{2, 2, 'M', 'K', 4, 'b', 'l', 'e', 'd'}
+		for range n {
+			row := make([]byte, graftRow)
+			row[5], row[6], row[7], row[8], row[9], row[10] = byte(p(3)), byte(p(24)), noByte, noByte, byte(p(2)), noByte
+			row[11], row[12], row[13], row[19] = byte(p(5)), byte(p(3)), byte(p(256)), byte(p(256))
+			s.Rows = append(s.Rows, row...)
+		}
+	}
 	return s
 }
 

@@ -9,6 +9,7 @@ type Odds struct {
 	Together float64
 	Learned  bool
 	Stumps   int // it was learned from
+	Grafts   int // on those, of which it is known whether they took
 }
 
 // BudsUsual is the buds of two paired nodes.

@@ -43,7 +43,7 @@ func Survival(all []Waited) (Curve, error) {
 	}
 	sorted := slices.Clone(all)
 	slices.SortFunc(sorted, func(a, b Waited) int { return cmp.Compare(a.For, b.For) })
-	still, spread := 1.0, 0.0
+	r := climb{curve: &c, still: 1}
 	for i := 0; i < len(sorted); {
 		day, atRisk, happened := sorted[i].For, len(sorted)-i, 0
 		for ; i < len(sorted) && sorted[i].For == day; i++ {
@@ -51,20 +51,47 @@ func Survival(all []Waited) (Curve, error) {
 				happened++
 			}
 		}
-		if happened == 0 {
-			continue
-		}
-		left := float64(atRisk - happened)
-		still *= left / float64(atRisk)
-		s := Step{At: day, AtRisk: atRisk, Happened: happened, Still: still}
-		if left > 0 {
-			spread += float64(happened) / (float64(atRisk) * left)
-			s.StandardError = still * math.Sqrt(spread)
-		}
-		c.Steps = append(c.Steps, s)
+		r.step(day, atRisk, happened)
 	}
-	c.Work = c.work(all)
+	c.Work = c.work(len(all))
 	return c, nil
+}
+
+// SurvivalByDay is the same curve of whole days: to how many it happened on each
+// day from 0, and how many were lost sight of on it. Counts are not negative.
+func SurvivalByDay(happened, lost []int) Curve {
+	c, atRisk := Curve{Steps: []Step{}}, 0
+	for day := range happened {
+		atRisk += happened[day] + lost[day]
+	}
+	followed := atRisk
+	r := climb{curve: &c, still: 1}
+	for day := range happened {
+		r.step(float64(day), atRisk, happened[day])
+		atRisk -= happened[day] + lost[day]
+	}
+	c.Work = c.work(followed)
+	return c
+}
+
+// climb goes along a curve from step to step.
+type climb struct {
+	curve         *Curve
+	still, spread float64
+}
+
+func (r *climb) step(day float64, atRisk, happened int) {
+	if happened == 0 {
+		return
+	}
+	left := float64(atRisk - happened)
+	r.still *= left / float64(atRisk)
+	s := Step{At: day, AtRisk: atRisk, Happened: happened, Still: r.still}
+	if left > 0 {
+		r.spread += float64(happened) / (float64(atRisk) * left)
+		s.StandardError = r.still * math.Sqrt(r.spread)
+	}
+	r.curve.Steps = append(r.curve.Steps, s)
 }
 
 // Median is the first day by which it has happened to half; false where it never
@@ -78,7 +105,7 @@ func (c Curve) Median() (days float64, reached bool) {
 	return 0, false
 }
 
-func (c Curve) work(all []Waited) trade.Worked {
+func (c Curve) work(followed int) trade.Worked {
 	happened := 0
 	for _, s := range c.Steps {
 		happened += s.Happened
@@ -86,7 +113,7 @@ func (c Curve) work(all []Waited) trade.Worked {
 	w := trade.Worked{
 		Question: "How long it takes",
 		Formula:  "Share still waiting = product over the days of 1 - happened / at risk.",
-		Inputs:   []trade.Input{{Name: "followed", Value: len(all)}, {Name: "happened to", Value: happened}},
+		Inputs:   []trade.Input{{Name: "followed", Value: followed}, {Name: "happened to", Value: happened}},
 		Assumed:  []string{"those lost sight of would have fared like the others"},
 		Facts:    []trade.Fact{trade.KaplanMeier, trade.Greenwood},
 	}

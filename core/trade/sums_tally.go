@@ -7,6 +7,7 @@ const (
 	StumpsToLearn = 20                // with two grafts or more, before the record speaks
 	ScionsAtMost  = 100               // no answer is sought past this many
 	LeastExpected = 5.0               // under this in a cell, chi-square is rough
+	WidestTold    = 0.5               // a rate whose interval is wider than this is too few to say
 )
 
 // What the tally rests on.
@@ -35,4 +36,9 @@ var (
 		"The variance of that share is its square times the sum of happened/(at risk (at risk - happened)), Greenwood's formula.")
 	ChiSquared = state("chi-square", "sums", Memory, "",
 		"Chi-square sums (seen - expected)^2/expected, expected being row total times column total over all; rough where a cell expects under 5.")
+	StumpsAlike = state("stumps-alike", "sums", Published, "Cochran 1977, Sampling Techniques, ch. 3; Rao & Scott 1992, Biometrics 48:577",
+		"Grafts of one stump are not independent: counts are divided by the design effect n v/(p(1-p)), v = k/(k-1) sum (y - p m)^2/n^2 over the k stumps, "+
+			"never under 1, before intervals and tests.")
+	WideInterval = state("too-few", "sums", Memory, "",
+		"A rate whose interval covers more than half of the scale is called too few to say.")
 )

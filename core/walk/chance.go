@@ -47,8 +47,8 @@ func (c *Case) chance(scions int, room bool) (words string, work trade.Worked) {
 		work.Answer = append(work.Answer, trade.Input{Name: "with one scion more", Value: more.Stump})
 	}
 	if o.Learned {
-		work.Assumed = append(work.Assumed, fmt.Sprintf("chance and likeness learned from %d stumps of this block", o.Stumps))
-		return words + ".", work
+		work.Assumed = append(work.Assumed, fmt.Sprintf("chance and likeness, %.2f, learned from %d grafts on %d stumps of this block", o.Together, o.Grafts, o.Stumps))
+		return fmt.Sprintf("%s; from %d grafts of this block.", words, o.Grafts), work
 	}
 	work.Assumed = append(work.Assumed, fmt.Sprintf("the chance of a bud, %g, and the likeness, %g, until this block has a record of its own", o.PerBud, o.Together))
 	work.Facts = append(work.Facts, trade.BudChance)

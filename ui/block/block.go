@@ -132,6 +132,7 @@ func (b *Screen) Table() []part.Row {
 		{Binding: part.On("w", ""), Says: "Why: what the counts mean, and by whose word.", Do: b.why},
 		{Binding: part.On("p", ""), Says: "Pace and supplies: what keeps up with the season of slip, how many to cut back today, what it takes.",
 			Do: part.Does(part.Plan{})},
+		{Binding: part.On("T", ""), Says: "Tally: what took, what stands, what was lost to what.", Do: part.Does(part.Tally{})},
 		{Binding: part.On("E", ""), Says: "Open the next stump on which answers disagree.", Do: part.Does(part.NextClash{After: b.Cursor()})},
 		{Binding: part.On("Space", "", " "), Says: "Pick a stump, or leave it out again.", Do: b.pick},
 		{Binding: part.On("a", ""), Says: "One answer for all picked stumps.", Do: b.answerPicked},

@@ -140,12 +140,12 @@ const (
 var results = field{
 	name: "result", asks: "took, dead, or not known", words: named(""),
 	graft: func(_ *Screen, g part.GraftTold) []string {
-		switch o := g.Outcome; {
-		case !o.Known:
+		switch {
+		case !g.Known:
 			return []string{notKnown}
-		case !o.Took:
+		case !g.Took:
 			return []string{didNotTake}
-		case !o.Standing:
+		case g.Dead:
 			return []string{took, lostLater}
 		}
 		return []string{took}
@@ -167,10 +167,10 @@ var results = field{
 var causes = field{
 	name: "cause", asks: "what killed grafts", words: named("lost:"),
 	graft: func(_ *Screen, g part.GraftTold) []string {
-		if g.Outcome.Died.IsZero() {
+		if !g.Dead {
 			return nil
 		}
-		return orUnknown(g.Outcome.Cause)
+		return orUnknown(g.Cause)
 	},
 }
 

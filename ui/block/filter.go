@@ -53,8 +53,8 @@ func (f *filter) shown(b *Screen, sums []due.Summary) []bool {
 	return out
 }
 
-// keeps says whether a stump is shown. Its record is read only where its summary
-// does not tell.
+// keeps says whether a stump is shown. Its grafts are gone through only where
+// the rest of its summary does not tell.
 func (f *filter) keeps(b *Screen, s *due.Summary) bool {
 	ofGrafts, sure := 0, true
 	for _, w := range f.wants {
@@ -77,7 +77,7 @@ func (f *filter) keeps(b *Screen, s *due.Summary) bool {
 	if ofGrafts == 0 || ofGrafts == 1 && sure {
 		return true
 	}
-	return len(f.meets(b, b.x.Told(*s))) > 0
+	return len(f.meets(b, b.x.Told(s))) > 0
 }
 
 // meets are the grafts of a stump that meet what is asked of grafts, by number; a
@@ -139,6 +139,15 @@ func (f *filter) without(of *field) *filter {
 	return out
 }
 
+// Mark shows some stumps, such as those of a lot, and leaves the others blank.
+func (b *Screen) Mark(what string, stumps map[record.StumpID]bool) part.Msgs {
+	listed := &field{
+		words: func(*Screen, string) string { return what },
+		holds: func(_ *Screen, s *due.Summary, _ string) bool { return stumps[s.ID] || stumps[s.ID.Trunk()] },
+	}
+	return b.filterBy((*filter)(nil).with(want{field: listed}))
+}
+
 // value is what a field asks for, "" for nothing.
 func (f *filter) value(of *field) string {
 	if f != nil {
@@ -166,7 +175,7 @@ func (f *filter) occurring(b *Screen, of *field) map[string]int {
 			}
 			continue
 		}
-		told, seen := b.x.Told(*s), map[string]bool{}
+		told, seen := b.x.Told(s), map[string]bool{}
 		if len(told.Grafts) == 0 && of.bare != nil {
 			for _, v := range of.bare(told) {
 				seen[v] = true

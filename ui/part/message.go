@@ -3,6 +3,7 @@ package part
 import (
 	"barkslip/core/due"
 	"barkslip/core/record"
+	"barkslip/core/unit"
 )
 
 // Msg is what a screen wants of the router. Screens return messages; none
@@ -60,6 +61,18 @@ type (
 	Wood struct{}
 	// Plan goes to pace and supplies.
 	Plan struct{}
+	// Tally goes to what took, what stands and what was lost to what.
+	Tally struct{}
+	// Mark goes to the block with some stumps shown and the others as dots.
+	Mark struct {
+		What   string // which they are, as "of lot 3"
+		Stumps map[record.StumpID]bool
+	}
+	// Sheets asks which sheet of paper is wanted.
+	Sheets struct {
+		On  unit.Date // 0: today
+		Row int       // 0: all rows
+	}
 	// Weather goes to the block's weather.
 	Weather struct{}
 	// NewBlock goes to the questions that begin a block.

@@ -8,6 +8,7 @@ import (
 	"barkslip/core/due"
 	"barkslip/core/plan"
 	"barkslip/core/record"
+	"barkslip/core/results"
 	"barkslip/core/tally"
 	"barkslip/core/walk"
 	"barkslip/ui/paper"
@@ -35,6 +36,8 @@ type Session struct {
 	acts            acts
 	used            map[record.ID]int // see Used
 	told            map[record.StumpID]toldAs
+	results         *results.Columns // see Results
+	resultsFor      record.ID
 }
 
 // NewSession begins a session on a window of the least full size.

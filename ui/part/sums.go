@@ -4,6 +4,7 @@ import (
 	"barkslip/core/due"
 	"barkslip/core/plan"
 	"barkslip/core/record"
+	"barkslip/core/results"
 )
 
 // sums are the summaries of the blocks opened in this session, kept in step with
@@ -31,6 +32,7 @@ func (x *Session) Summaries(block record.ID) []due.Summary {
 
 // answered brings what the screens know in step after events were written.
 func (x *Session) answered(out due.Appended) {
+	x.results = nil
 	whole, stumps := false, map[record.StumpID]bool{}
 	for _, e := range out.Events {
 		whole = whole || e.Stump == record.NoStump
@@ -66,7 +68,7 @@ func (x *Session) renew(sum due.Summary) bool {
 
 // Reread forgets all that was read of the book, which has changed as a whole.
 func (x *Session) Reread() {
-	x.sums, x.used, x.told, x.oddsFor = nil, nil, nil, record.None
+	x.sums, x.used, x.told, x.oddsFor, x.results = nil, nil, nil, record.None, nil
 	x.Clocks.refresh(x)
 }
 
@@ -81,4 +83,12 @@ func (x *Session) Used() map[record.ID]int {
 		x.used = used
 	}
 	return x.used
+}
+
+// Results is the grafts of the block as columns, decoded once after every answer.
+func (x *Session) Results() *results.Columns {
+	if x.results == nil || x.resultsFor != x.Block {
+		x.results, x.resultsFor = results.Of(x.Book.Folded(), x.Site(), x.Summaries(x.Block)), x.Block
+	}
+	return x.results
 }

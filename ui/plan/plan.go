@@ -45,6 +45,7 @@ func (s *Screen) Key(k tea.KeyMsg) part.Msgs { return part.Press(s.Table(), k, s
 func (s *Screen) Table() []part.Row {
 	return append([]part.Row{
 		{Binding: part.On("n", "next"), Says: "Open the next stump that needs work.", Do: part.Does(part.Next{})},
+		{Binding: part.On("P", "paper"), Says: "Paper: the day's sheet, tags, a cutting card.", Do: part.Does(part.Sheets{})},
 		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree.", Do: func() part.Msgs { return s.x.AskPlace(0, "") }},
 	}, s.x.Common(s.help)...)
 }

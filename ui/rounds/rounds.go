@@ -149,6 +149,7 @@ func (s *Screen) Table() []part.Row {
 		{Binding: part.On("u", ""), Says: "Take back the last answer given since the program was opened, for all of its stumps.", Do: s.x.TakeBack},
 		{Binding: part.On("U", ""), Says: "Put back what was taken back here.", Do: s.x.PutBack},
 		{Binding: part.On("p", ""), Says: "The round as plain text, in a file.", Do: s.save},
+		{Binding: part.On("P", ""), Says: "Paper: the day's sheet, tags, a cutting card.", Do: s.paper},
 		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree, or a tree of this row.", Do: s.place},
 		{Binding: part.On("up down", "", "up", "k"), Says: "Along the round.", Do: step(-1)},
 		{Binding: part.On("", "", "down", "j"), Do: step(1)},
@@ -222,6 +223,15 @@ func (s *Screen) presses(c due.Call) bool {
 func (s *Screen) waits(c due.Call) bool {
 	now := s.x.Time()
 	return !slices.ContainsFunc(c.Dues, func(d due.Due) bool { return d.Open(now) || d.Kind != due.Look && d.Kind != due.LookAgain })
+}
+
+// paper asks which sheet is wanted, for the day and the row of the round.
+func (s *Screen) paper() part.Msgs {
+	m := part.Sheets{Row: s.row}
+	if s.span == aDay {
+		m.On = s.named
+	}
+	return part.Msgs{m}
 }
 
 func (s *Screen) place() part.Msgs {
