@@ -76,7 +76,8 @@ func (d *driver) clock(now string) {
 	d.root.Update(tick(d.now))
 }
 
-var named = map[string]tea.KeyType{"enter": tea.KeyEnter, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft,
+var named = map[string]tea.KeyType{"tab": tea.KeyTab, "shift-tab": tea.KeyShiftTab,
+	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft,
 	"right": tea.KeyRight, "space": tea.KeySpace, "backspace": tea.KeyBackspace}
 
 // press presses keys one after another, a second apart. A word that is no key's

@@ -21,7 +21,7 @@ func TestWeatherReachesTheBlock(t *testing.T) {
 	d.press("d")
 	d.pickWord("put today down")
 	d.press("60 112 0 0", "enter")
-	d.sees("Recorded: weather", "1 LATE", "! late")
+	d.sees("Recorded: weather", "1 LATE", "1 late")
 }
 
 // TestWholeRowKeepsToTheOrderOfTheWork: a row is not painted before it was

@@ -90,33 +90,41 @@ func BenchmarkViewStump(b *testing.B) {
 // mostFrame is how long a key may take to its frame.
 const mostFrame = 16 * time.Millisecond
 
-// TestKeyToFrame times keys on a block of 100,000 stumps and on a stump of it.
+// TestKeyToFrame times keys on a block of 100,000 stumps, seen whole and walked
+// into, and on a stump of it.
 func TestKeyToFrame(t *testing.T) {
 	if raceDetector || testing.Short() {
 		t.Skip("not timed")
 	}
 	r := newCrowded()
-	median := func(keys []tea.KeyMsg) time.Duration {
-		var took []time.Duration
-		for i := range 120 {
-			start := time.Now()
-			r.Update(keys[i%len(keys)])
-			_ = r.View()
-			took = append(took, time.Since(start))
+	// the slowest of a hundred but one, in the best of a few rounds: other work on
+	// the machine is not the screen's
+	slowest := func(keys []tea.KeyMsg) time.Duration {
+		best := time.Hour
+		for range 5 {
+			var took []time.Duration
+			for i := range 200 {
+				start := time.Now()
+				r.Update(keys[i%len(keys)])
+				_ = r.View()
+				took = append(took, time.Since(start))
+			}
+			slices.Sort(took)
+			best = min(best, took[len(took)*99/100])
 		}
-		slices.Sort(took)
-		return took[len(took)/2]
+		return best
 	}
 	for _, c := range []struct {
 		name string
 		open tea.KeyMsg
 		keys []tea.KeyMsg
 	}{
-		{"block", tea.KeyMsg{Type: tea.KeyEsc}, crowdKeys},
+		{"whole block", tea.KeyMsg{Type: tea.KeyEsc}, []tea.KeyMsg{{Type: tea.KeyDown}, {Type: tea.KeyDown}, {Type: tea.KeyUp}}},
+		{"block", tea.KeyMsg{Type: tea.KeyRight}, crowdKeys},
 		{"stump", tea.KeyMsg{Type: tea.KeyEnter}, []tea.KeyMsg{{Type: tea.KeyUp}, {Type: tea.KeyUp}, {Type: tea.KeyEsc}}},
 	} {
 		r.Update(c.open)
-		m := median(c.keys)
+		m := slowest(c.keys)
 		t.Logf("%s: %s", c.name, m)
 		if m > mostFrame {
 			t.Errorf("%s: a key takes %s to its frame, at most %s", c.name, m, mostFrame)

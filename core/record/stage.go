@@ -32,8 +32,8 @@ var stageNames = [...]string{
 	"leader chosen", "above stake", "headed back", "untied", "failed", "given up",
 }
 
-// stageMarks are one character each; no two alike.
-var stageMarks = [...]string{"|", "u", "v", "=", "O", "'", "i", "^", "T", "Y", "x", "-"}
+// stageHeights are how far each stage has come, in eighths of the whole way.
+var stageHeights = [...]int{0, 1, 2, 3, 4, 5, 6, 7, 7, 8, 0, 0}
 
 // Stages lists them in order.
 func Stages() []Stage {
@@ -46,8 +46,12 @@ func Stages() []Stage {
 
 func (s Stage) String() string { return stageNames[s] }
 
-// Mark is the stage's character.
-func (s Stage) Mark() string { return stageMarks[s] }
+// Height is how far a stump at the stage has come, in eighths from standing to
+// untied; 0 for one that is lost.
+func (s Stage) Height() int { return stageHeights[s] }
+
+// Lost says whether the attempt ended without a tree.
+func (s Stage) Lost() bool { return s == StageFailed || s == StageGivenUp }
 
 // Stage is the stage of the attempt under way.
 func (s *Stump) Stage() Stage { return s.Now().Stage() }

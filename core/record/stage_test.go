@@ -52,16 +52,23 @@ func TestAStumpThroughEveryStage(t *testing.T) {
 	}
 }
 
-func TestStageMarksAndNamesDiffer(t *testing.T) {
-	marks, words := map[string]Stage{}, map[string]Stage{}
+func TestStageNamesDifferAndHeightsRise(t *testing.T) {
+	words, height := map[string]Stage{}, -1
 	for _, s := range Stages() {
-		if other, twice := marks[s.Mark()]; twice || len(s.Mark()) != 1 {
-			t.Errorf("%s and %s are both marked %q", other, s, s.Mark())
-		}
 		if other, twice := words[s.String()]; twice || s.String() == "" {
 			t.Errorf("%d and %d are both called %q", other, s, s)
 		}
-		marks[s.Mark()], words[s.String()] = s, s
+		words[s.String()] = s
+		if s.Lost() {
+			continue
+		}
+		if s.Height() < height || s.Height() > 8 {
+			t.Errorf("%s is %d eighths high, after %d", s, s.Height(), height)
+		}
+		height = s.Height()
+	}
+	if height != 8 {
+		t.Errorf("the last stage is %d eighths high", height)
 	}
 }
 

@@ -16,6 +16,8 @@ import (
 )
 
 // Screen shows the rows of a block as they stand in the field, one mark a stump.
+// A block of many stumps is seen whole first, a bar of stages for each row or for
+// several, and walked into.
 type Screen struct {
 	x      *part.Session
 	sums   []due.Summary
@@ -25,25 +27,31 @@ type Screen struct {
 	top    int // first row shown
 	left   int // first column shown
 	picked map[record.StumpID]bool
-	filter filter
+	filter *filter // nil shows all
+	view   view
 	totals *totals // as of the last minute drawn
+	heat   *heat   // of tomorrow, as of the last day drawn
 }
 
 // row is the stumps of one row in order.
 type row struct {
 	number uint16
 	sums   []due.Summary
+	first  int // of the row's stumps among all of the block
 }
 
-// New is the screen of the session's block.
-func New(x *part.Session) *Screen { return &Screen{x: x, picked: map[record.StumpID]bool{}} }
+// New is the screen of the session's block. It shows all stumps.
+func New(x *part.Session) *Screen {
+	x.Only = nil
+	return &Screen{x: x, picked: map[record.StumpID]bool{}}
+}
 
 // Load reads the summaries anew.
 func (b *Screen) Load() error {
-	b.sums, b.rows, b.totals = b.x.Summaries(b.x.Block), nil, nil
+	b.sums, b.rows, b.totals, b.heat = b.x.Summaries(b.x.Block), nil, nil, nil
 	for i, s := range b.sums {
 		if i == 0 || s.ID.Row != b.sums[i-1].ID.Row {
-			b.rows = append(b.rows, row{number: s.ID.Row})
+			b.rows = append(b.rows, row{number: s.ID.Row, first: i})
 		}
 		last := &b.rows[len(b.rows)-1]
 		last.sums = b.sums[i-len(last.sums) : i+1]
@@ -65,6 +73,20 @@ func (b *Screen) Cursor() record.StumpID {
 	}
 	r := b.rows[b.at]
 	return r.sums[max(0, min(b.tree, len(r.sums)-1))].ID
+}
+
+// index is the stump under the cursor among all of the block.
+func (b *Screen) index() int {
+	r := b.rows[b.at]
+	return r.first + max(0, min(b.tree, len(r.sums)-1))
+}
+
+// enterWord names what Enter does.
+func (b *Screen) enterWord() string {
+	if b.isWhole() {
+		return "walk in"
+	}
+	return "open"
 }
 
 // MoveTo puts the cursor on a stump, or the nearest there is.
@@ -92,14 +114,20 @@ func (b *Screen) Key(k tea.KeyMsg) part.Msgs {
 func (b *Screen) Table() []part.Row {
 	step := func(rows, trees int) func() part.Msgs { return func() part.Msgs { return b.step(rows, trees) } }
 	return []part.Row{
-		{Binding: part.On("Enter", "open", "enter"), Says: "Open the stump under the cursor.", Do: b.open},
+		{Binding: part.On("Enter", b.enterWord(), "enter"), Says: "Open the stump under the cursor; from the whole block, walk into the rows.", Do: b.open},
 		{Binding: part.On("n", "next to do"), Says: "Open the next stump that needs work: what runs out first, then up one row and down the next.",
 			Do: part.Does(part.Next{After: b.Cursor(), AtHand: true})},
 		{Binding: part.On("u", b.undoWord()), Says: "Take back the last answer given since the program was opened, for all of its stumps.", Do: b.x.TakeBack},
 		{Binding: part.On("U", ""), Says: "Put back what was taken back here.", Do: b.x.PutBack},
 		{Binding: part.On("g", "rounds"), Says: "What is due, in walking order: the rounds.", Do: part.Does(part.Rounds{})},
 		{Binding: part.On("4/17", "find", "/"), Says: "Type row/tree to go to a stump, or / and a tree of this row.", Do: func() part.Msgs { return b.place("") }},
-		{Binding: part.On("f", "filter"), Says: "Show only stumps of one stage, late ones, or those on which work is due.", Do: b.pickFilter},
+		{Binding: part.On("f", "filter"), Says: "Show only some stumps: by stage, work, lot, variety, hand, bleeding, result, cause, or when last seen. " +
+			"Several filters combine, and the rounds and n keep to them.", Do: b.pickField},
+		{Binding: part.On("Tab", b.matchWord("next shown"), "tab"), Says: "To the next stump the filter shows.", Do: func() part.Msgs { return b.match(1) }},
+		{Binding: part.On("Shift-Tab", "", "shift+tab"), Says: "To the stump before that the filter shows.", Do: func() part.Msgs { return b.match(-1) }},
+		{Binding: part.On("A", b.matchWord("pick all")), Says: "Pick all stumps the filter shows; without a filter, all of the block.", Do: b.pickAll},
+		{Binding: part.On("v", ""), Says: "See the block whole, a bar of stages for the rows, or walk in again.", Do: b.turn},
+		{Binding: part.On("m", ""), Says: "What the marks mean, in words.", Do: b.legend},
 		{Binding: part.On("r", "row"), Says: "One answer for the whole row under the cursor.", Do: b.answerRow},
 		{Binding: part.On("w", ""), Says: "Why: what the counts mean, and by whose word.", Do: b.why},
 		{Binding: part.On("p", ""), Says: "The plan: will it be done while bark slips, how many to cut back each day, who has which rows, what to load.",
@@ -115,14 +143,14 @@ func (b *Screen) Table() []part.Row {
 		{Binding: part.On("d", ""), Says: "The weather: put a day down, read a list, see the coming days.", Do: part.Does(part.Weather{})},
 		{Binding: part.On("l", ""), Says: "Lots of scion wood: see them, receive one.", Do: part.Does(part.Wood{})},
 		{Binding: part.On("arrows", "", "left"), Says: "Move the cursor.", Do: step(0, -1)},
-		{Binding: part.On("", "", "right"), Do: step(0, 1)},
+		{Binding: part.On("", "", "right"), Do: b.right},
 		{Binding: part.On("", "", "up", "k"), Do: step(-1, 0)},
 		{Binding: part.On("", "", "down", "j"), Do: step(1, 0)},
 		{Binding: part.On("", "", "home"), Do: step(0, -record.MaxTree)},
 		{Binding: part.On("", "", "end"), Do: step(0, record.MaxTree)},
 		{Binding: part.On("", "", "pgup"), Do: step(-10, 0)},
 		{Binding: part.On("", "", "pgdown"), Do: step(10, 0)},
-		{Binding: part.On("Esc", "", "esc"), Says: "Let go of the picked stumps, the marked ones and the filter.", Do: b.letGo},
+		{Binding: part.On("Esc", "", "esc"), Says: "Back to the whole block; there, or where all is seen, let go of the picked stumps and the filter.", Do: b.esc},
 	}
 }
 
@@ -137,15 +165,33 @@ func (b *Screen) undoWord() string {
 
 func (b *Screen) help() part.Msgs { return b.x.Help("block", b.Table(), b.x.Common(nil)) }
 
+// step moves the cursor: by rows and trees, or by lines where the block is seen
+// whole.
 func (b *Screen) step(rows, trees int) part.Msgs {
-	if len(b.rows) > 0 {
-		b.at = max(0, min(b.at+rows, len(b.rows)-1))
-		b.tree = max(0, min(b.tree+trees, len(b.rows[b.at].sums)-1))
+	if len(b.rows) == 0 {
+		return nil
 	}
+	if b.isWhole() {
+		per := b.perLine()
+		b.at = max(0, min(b.at/per+rows, (len(b.rows)-1)/per)) * per
+		return nil
+	}
+	b.at = max(0, min(b.at+rows, len(b.rows)-1))
+	b.tree = max(0, min(b.tree+trees, len(b.rows[b.at].sums)-1))
 	return nil
 }
 
+func (b *Screen) right() part.Msgs {
+	if b.isWhole() {
+		return b.walkIn()
+	}
+	return b.step(0, 1)
+}
+
 func (b *Screen) open() part.Msgs {
+	if b.isWhole() {
+		return b.walkIn()
+	}
 	if id := b.Cursor(); id != record.NoStump {
 		return part.Msgs{part.Open{Stump: id}}
 	}
@@ -171,19 +217,3 @@ func (b *Screen) addLimb() part.Msgs {
 
 // place asks for a place; a digit may have begun it.
 func (b *Screen) place(begun string) part.Msgs { return b.x.AskPlace(b.Cursor().Row, begun) }
-
-func (b *Screen) pick() part.Msgs {
-	id := b.Cursor()
-	if b.picked[id] {
-		delete(b.picked, id)
-	} else if id != record.NoStump {
-		b.picked[id] = true
-	}
-	b.step(0, 1)
-	return part.Says(fmt.Sprintf("%d picked; a gives all of them one answer.", len(b.picked)))
-}
-
-func (b *Screen) letGo() part.Msgs {
-	b.picked, b.filter = map[record.StumpID]bool{}, filter{}
-	return part.Says("")
-}

@@ -2,6 +2,7 @@ package block
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"barkslip/core/due"
@@ -12,14 +13,8 @@ import (
 	"barkslip/ui/part"
 )
 
-// isLate says whether something should have been done there before now.
-func isLate(s due.Summary, x *part.Session) bool { return s.Late(x.Time()) }
-
-// isOpen says whether work is due there now.
-func isOpen(s due.Summary, x *part.Session) bool { return s.Open(x.Time()) }
-
 // cutOnly says whether all that is due there now is to cut it back.
-func cutOnly(s due.Summary, now time.Time) bool {
+func cutOnly(s *due.Summary, now time.Time) bool {
 	for _, d := range s.Dues {
 		if d = d.On(now); d.Open(now) && d.Kind != due.CutBack {
 			return false
@@ -28,14 +23,19 @@ func cutOnly(s due.Summary, now time.Time) bool {
 	return true
 }
 
-// totals are counts over the whole block at one minute.
+// totals are counts over the whole block at one minute, of the stumps shown.
 type totals struct {
 	at           time.Time
-	stage        map[record.Stage]int
-	late, needy  int
+	shown        []bool // by stump; nil for all
+	all          stand
+	rows         []stand
+	needy        int // with work to do now; of those to cut back as many as the pace says
 	taken, known int // grafts
 	pace         plan.Pace
 }
+
+// shows says whether a stump, by its place among all of the block, is shown.
+func (t *totals) shows(i int) bool { return t.shown == nil || t.shown[i] }
 
 // count counts the block anew once a minute and after every answer.
 func (b *Screen) count() *totals {
@@ -43,21 +43,31 @@ func (b *Screen) count() *totals {
 	if b.totals != nil && b.totals.at.Equal(now) {
 		return b.totals
 	}
-	t := &totals{at: now, stage: map[record.Stage]int{}, pace: plan.PaceOf(b.x.Site(), b.sums, now)}
+	t := &totals{at: now, rows: make([]stand, len(b.rows)), pace: plan.PaceOf(b.x.Site(), b.sums, now)}
+	if b.filter != nil {
+		t.shown = b.filter.shown(b, b.sums)
+	}
 	cuts := 0 // stumps to be cut back: as many are due as the pace says
-	for _, s := range b.sums {
-		t.stage[s.Stage]++
-		t.taken, t.known = t.taken+s.Taken, t.known+s.Known
-		if isLate(s, b.x) {
-			t.late++
+	for n, r := range b.rows {
+		here := &t.rows[n]
+		here.stumps = len(r.sums)
+		for i := range r.sums {
+			if !t.shows(r.first + i) {
+				continue
+			}
+			sum := &r.sums[i]
+			t.taken, t.known = t.taken+sum.Taken, t.known+sum.Known
+			open := here.open
+			here.take(sum, now)
+			switch {
+			case here.open == open:
+			case cutOnly(sum, now):
+				cuts++
+			default:
+				t.needy++
+			}
 		}
-		switch {
-		case !isOpen(s, b.x):
-		case cutOnly(s, now):
-			cuts++
-		default:
-			t.needy++
-		}
+		t.all.add(here)
 	}
 	if t.pace.Known {
 		cuts = min(cuts, t.pace.CutBack)
@@ -67,50 +77,69 @@ func (b *Screen) count() *totals {
 	return t
 }
 
-// roomForAll is the height at which stages without a stump are shown too.
-const roomForAll = 20
-
-// counts is the right side: how many at each stage, where work is due, what is
-// late, how it took, and the pace. Where there is no room for all, the stages
-// come last and those without a stump are left out.
-func (b *Screen) counts(width, height int) []paper.Line {
-	t := b.count()
-	stages, sums := b.stageCounts(t, height < roomForAll), b.sumLines(t, width)
-	if len(stages)+1+len(sums) <= height {
-		return append(append(stages, nil), sums...)
-	}
-	lines := append(append(sums, nil), b.stageCounts(t, true)...)
-	return lines[:min(len(lines), height)]
+// joined are stages told as one where there is no room for each.
+var joined = []struct {
+	word     string
+	from, to record.Stage
+}{
+	{"standing", record.StageStanding, record.StageStanding}, {"draining", record.StageDraining, record.StageDraining},
+	{"grafted", record.StageGrafted, record.StagePainted}, {"growing", record.StagePushing, record.StageHeadedBack},
+	{"untied", record.StageUntied, record.StageUntied}, {"lost", record.StageFailed, record.StageGivenUp},
 }
 
-func (b *Screen) stageCounts(t *totals, short bool) (lines []paper.Line) {
-	for _, st := range record.Stages() {
-		if t.stage[st] > 0 || !short {
-			l := paper.Line{{Text: st.Mark(), Ink: stageInk(st)}, {Text: " " + st.String(), Ink: paper.Plain}}
-			lines = append(lines, l.Pad(15).Add(paper.Strong, fmt.Sprintf("%6d", t.stage[st])))
+// stageWords is how many stumps there are at each stage; where they do not all fit
+// a width, stages near one another are told as one.
+func (b *Screen) stageWords(c *part.StageCounts, width int) string {
+	var words []string
+	for st, n := range c {
+		if n > 0 {
+			words = append(words, fmt.Sprintf("%s %d", record.Stage(st), n))
 		}
 	}
-	return lines
+	if each := strings.Join(words, "  "); paper.Width(each) <= width {
+		return each
+	}
+	words = nil
+	for _, j := range joined {
+		n := 0
+		for st := j.from; st <= j.to; st++ {
+			n += c[st]
+		}
+		if n > 0 {
+			words = append(words, fmt.Sprintf("%s %d", j.word, n))
+		}
+	}
+	if b.x.Width < part.FullWidth {
+		return strings.Join(words, " ")
+	}
+	return strings.Join(words, "  ")
 }
 
-func (b *Screen) sumLines(t *totals, width int) (lines []paper.Line) {
-	sum := func(ink paper.Ink, word string, n int) {
-		lines = append(lines, paper.Line{{Text: word, Ink: ink}}.Pad(15).Add(ink, fmt.Sprintf("%6d", n)))
+// counts are the lines under the field: the stages, then work due, what is late,
+// how it took and the pace.
+func (b *Screen) counts(width int) []paper.Line {
+	t := b.count()
+	stages := b.stageWords(&t.all.stages, width)
+	if stages == "" {
+		stages = "none of the stumps"
 	}
-	sum(paper.Strong, "work due", t.needy)
-	if t.late > 0 {
-		sum(paper.Warn, "! late", t.late)
+	lines := []paper.Line{paper.Text(paper.Plain, " "+stages).Cut(width)}
+	l := paper.Line{{Text: fmt.Sprintf(" work due %d", t.needy), Ink: paper.Strong}}
+	if t.all.late > 0 {
+		l = l.Add(paper.Warn, fmt.Sprintf("  %d late", t.all.late))
 	}
 	if t.known > 0 {
-		lines = append(lines, paper.Text(paper.Plain, fmt.Sprintf("took %d of %d grafts", t.taken, t.known)))
+		l = l.Add(paper.Plain, fmt.Sprintf("  took %d of %d", t.taken, t.known))
 	}
 	if words := b.paceWord(); words != "" {
-		lines = append(lines, paper.Text(paper.Plain, paper.Shorten(words, width)))
+		l = l.Add(paper.Plain, "  "+words)
 	}
-	return lines
+	lines = append(lines, l.Cut(width))
+	words, ink := b.heatWords()
+	return append(lines, paper.Text(ink, " "+words).Cut(width))
 }
 
-// paceWord is the pace beside the field, while bark slips and work is left.
+// paceWord is the pace under the field, while bark slips and work is left.
 func (b *Screen) paceWord() string {
 	p := b.count().pace
 	switch {
@@ -128,16 +157,16 @@ func (b *Screen) paceWord() string {
 	return fmt.Sprintf("slip %d d left, %d a day", p.Left, p.Needed)
 }
 
-// paceAhead is how many days before bark slips the pace is shown beside the
+// paceAhead is how many days before bark slips the pace is shown under the
 // field: cutting back begins then.
 const paceAhead = 14
 
-// why says what the counts beside the field mean.
+// why says what the counts under the field mean.
 func (b *Screen) why() part.Msgs {
 	t := b.count()
 	work := trade.Worked{
 		Question: "What the counts mean",
-		Answer: []trade.Input{{Name: "work due", Value: t.needy}, {Name: "late", Value: t.late},
+		Answer: []trade.Input{{Name: "work due", Value: t.needy}, {Name: "late", Value: t.all.late},
 			{Name: "grafts that took", Value: fmt.Sprintf("%d of %d", t.taken, t.known)}},
 		Formula: "Work is due on a stump when something can be done on it now; it is late when something should have been done before now. " +
 			"A graft took when it was seen alive 30 days or more after its stump first pushed; only grafts of which that is known are counted.",

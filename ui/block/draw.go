@@ -3,6 +3,7 @@ package block
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"barkslip/core/due"
 	"barkslip/core/record"
@@ -10,56 +11,61 @@ import (
 	"barkslip/ui/part"
 )
 
-// stageInk is the ink of a stage; mark and word tell it without.
-func stageInk(s record.Stage) paper.Ink {
-	switch s {
-	case record.StageSealed:
-		return paper.Warn
-	case record.StagePushing, record.StageLeader, record.StageAboveStake, record.StageHeadedBack, record.StageUntied:
-		return paper.Growth
-	case record.StageFailed, record.StageGivenUp:
-		return paper.Faint
-	}
-	return paper.Plain
-}
-
-const countsWidth = 29
-
-// Frame shows the field, the counts beside it and the stump under the cursor.
+// Frame shows the field, or the block whole, and under it the stump under the
+// cursor, the counts and tomorrow's heat.
 func (b *Screen) Frame() part.Frame {
 	x := b.x
-	f := part.Frame{Title: x.Site().Name, Where: b.where()}
+	f := part.Frame{Title: x.Site().Name, Where: b.where(), Only: x.OnlyWords()}
 	f.Keys = x.KeyLine(nil, b.Table())
 	if len(b.rows) == 0 {
 		f.Body = b.empty()
 		return f
 	}
-	foot := b.under(x.Width - 2)
-	height := x.BodyHeight() - len(foot)
-	side := countsWidth
-	if x.Width < part.FullWidth {
-		side = 22
+	if b.isWhole() {
+		f.Body = b.wholeField()
+	} else {
+		f.Body = b.field()
 	}
-	field := b.field(x.Width-side-1, height)
-	counts := b.counts(side, height)
-	for i := range max(len(field), len(counts)) {
-		var l, r paper.Line
-		if i < len(field) {
-			l = field[i]
-		}
-		if i < len(counts) {
-			r = counts[i]
-		}
-		f.Body = append(f.Body, l.Beside(x.Width-side, r))
+	for len(f.Body) < b.lines()+1 {
+		f.Body = append(f.Body, nil)
 	}
-	f.Body = append(f.Body, foot...)
+	f.Body = append(f.Body[:b.lines()+1], b.foot()...)
 	return f
 }
 
+// roomyHeight is the height of a body from which air stands over the foot.
+const roomyHeight = 14
+
+// footLines is how many lines the foot has.
+func (b *Screen) footLines() int {
+	if b.x.BodyHeight() < roomyHeight {
+		return 4
+	}
+	return 6
+}
+
+// foot is the stump under the cursor in words, or the line, and the counts.
+func (b *Screen) foot() []paper.Line {
+	var here paper.Line
+	if b.isWhole() {
+		here = b.lineWords().Cut(b.x.Width - 1)
+	} else {
+		here = b.under(b.x.Width - 1)
+	}
+	counts := b.counts(b.x.Width - 1)
+	if b.footLines() == 4 {
+		return append([]paper.Line{here}, counts...)
+	}
+	return append([]paper.Line{nil, here, nil}, counts...)
+}
+
+// lines is how many lines there are for rows.
+func (b *Screen) lines() int { return max(b.x.BodyHeight()-1-b.footLines(), 1) }
+
 func (b *Screen) where() string {
 	words := fmt.Sprintf("%s, %s", part.Counted(len(b.sums), "stump"), part.Counted(len(b.rows), "row"))
-	if b.filter.keep != nil {
-		words = "only " + b.filter.what
+	if b.filter != nil {
+		words = fmt.Sprintf("%d of %s", b.count().all.kept, part.Counted(len(b.sums), "stump"))
 	}
 	if n := len(b.picked); n > 0 {
 		words += fmt.Sprintf(", %d picked", n)
@@ -73,23 +79,38 @@ func (b *Screen) empty() []paper.Line {
 		paper.Text(paper.Plain, "  barkslip block add FILE.csv adds a list from the command line.")}
 }
 
-// field is the rows as they stand. Each stump takes two columns or more: its
-// mark, and behind it what is out of the ordinary. A wide window spreads them.
-func (b *Screen) field(width, height int) []paper.Line {
-	const label = 6
-	longest := 1
-	for _, r := range b.rows {
-		longest = max(longest, len(r.sums))
+const rowLabel = 6
+
+// needsWidth is what is kept free at the right for what the rows need.
+func (b *Screen) needsWidth() int {
+	switch {
+	case b.x.Width < part.FullWidth:
+		return 18
+	case b.x.Width < 120:
+		return 30
 	}
-	pitch := max(2, min((width-label)/longest, 4))
-	columns := max((width-label)/pitch, 1)
+	return 44
+}
+
+// columns is how many columns a stump takes, and how many stumps there is room for
+// beside one another. A wide window spreads them.
+func (b *Screen) columns() (pitch, stumps int) {
+	room := b.x.Width - rowLabel - b.needsWidth()
+	pitch = max(2, min(room/max(b.longest(), 1), 4))
+	return pitch, max(room/pitch, 1)
+}
+
+// field is the rows as they stand, each with what it needs at its right end. Each
+// stump takes two columns or more: a gap, and its mark.
+func (b *Screen) field() []paper.Line {
+	pitch, columns := b.columns()
 	gap := 1
-	if (height-1)/2 >= len(b.rows) && pitch > 2 {
+	if b.lines()/2 >= len(b.rows) && pitch > 2 {
 		gap = 2
 	}
-	b.scroll(columns, (height-1)/gap)
-	lines := []paper.Line{b.numbers(label, columns, pitch)}
-	for i := b.top; i < min(len(b.rows), b.top+(height-1)/gap); i++ {
+	b.scroll(columns, b.lines()/gap)
+	lines := []paper.Line{b.numbers(columns, pitch)}
+	for i := b.top; i < min(len(b.rows), b.top+b.lines()/gap); i++ {
 		lines = append(lines, b.rowLine(i, columns, pitch))
 		if gap == 2 {
 			lines = append(lines, nil)
@@ -106,8 +127,8 @@ func (b *Screen) scroll(columns, height int) {
 }
 
 // numbers are the tree numbers over the row under the cursor.
-func (b *Screen) numbers(label, columns, pitch int) paper.Line {
-	text := []byte(strings.Repeat(" ", label+columns*pitch))
+func (b *Screen) numbers(columns, pitch int) paper.Line {
+	text := []byte(strings.Repeat(" ", rowLabel+1+columns*pitch+5))
 	r := b.rows[b.at]
 	for i := 0; i < columns && b.left+i < len(r.sums); i++ {
 		tree := r.sums[b.left+i].ID.Tree
@@ -115,7 +136,7 @@ func (b *Screen) numbers(label, columns, pitch int) paper.Line {
 			continue // another limb of the same tree
 		}
 		if tree == 1 || tree%5 == 0 || i == 0 {
-			copy(text[label+i*pitch:], fmt.Sprint(tree))
+			copy(text[rowLabel+1+i*pitch:], fmt.Sprint(tree))
 		}
 	}
 	return paper.Text(paper.Faint, string(text))
@@ -130,76 +151,94 @@ func (b *Screen) rowLine(i, columns, pitch int) paper.Line {
 		ink = paper.Accent
 	}
 	l := paper.Line{{Text: label, Ink: ink}}
-	for j := b.left; j < min(len(r.sums), b.left+columns); j++ {
-		here := i == b.at && j == max(0, min(b.tree, len(r.sums)-1))
-		l = append(l, b.cell(r.sums[j], here, pitch)...)
+	end := min(len(r.sums), b.left+columns)
+	behind := false // the cursor is on the stump before, with no room between
+	for j := b.left; j < end; j++ {
+		here := i == b.at && r.first+j == b.index()
+		l = append(l, b.cell(r.first+j, here, behind)...)
+		air := pitch - 2
+		if here && (air > 0 || j == end-1) {
+			l, air = l.Add(paper.Accent, "]"), air-1
+		}
+		l = l.Add(paper.Plain, strings.Repeat(" ", max(air, 0)))
+		behind = here && pitch == 2
 	}
-	return l
+	wide := rowLabel + min(b.longest(), columns)*pitch + 2
+	l = l.Pad(wide)
+	return append(l, b.needs(&b.count().rows[i], b.x.Width-l.Width()-1)...)
 }
 
-// cell is one stump: its mark; behind it ! for late, ? for answers that
-// disagree, + for picked, else the letter of a limb. Under the cursor both are
-// turned.
-func (b *Screen) cell(s due.Summary, here bool, pitch int) paper.Line {
-	mark, ink := s.Stage.Mark(), stageInk(s.Stage)
-	second, secondInk := " ", paper.Warn
-	if n := s.ID.Limb; n > 0 && n <= record.Letters {
-		second, secondInk = s.ID.Letter(), paper.Faint
-	}
-	switch {
-	case b.picked[s.ID]:
-		second, secondInk = "+", paper.Warn
-	case s.Clash:
-		second, secondInk = "?", paper.Warn
-	case isLate(s, b.x):
-		second, secondInk = "!", paper.Warn
-	}
-	if !b.shows(s) {
-		mark, ink, second = ".", paper.Faint, " "
-	}
-	if here {
-		ink, secondInk = paper.Turned, paper.Turned
-	}
-	l := paper.Line{{Text: mark, Ink: ink}, {Text: second, Ink: secondInk}}
-	return l.Pad(pitch)
-}
-
-// under is the stump under the cursor in words, in one line and at most one
-// more.
-func (b *Screen) under(width int) []paper.Line {
-	id, now := b.Cursor(), b.x.Time()
-	for _, s := range b.rows[b.at].sums {
-		if s.ID != id {
-			continue
-		}
-		late, open := []string{}, []string{}
-		for _, d := range s.Dues {
-			word := part.Spaced(d.Kind.String())
-			switch {
-			case d.Late(now):
-				late = append(late, word)
-			case d.Open(now):
-				when, _ := b.x.DueWords(d)
-				open = append(open, word+" "+when)
-			}
-		}
-		lines := []paper.Line{nil, {{Text: " " + id.Place() + " ", Ink: paper.Strong}, {Text: s.Stage.String(), Ink: stageInk(s.Stage)}}}
-		if hands := b.givenTo(id); hands != "" {
-			lines[1] = lines[1].Add(paper.Accent, "  "+hands)
-		}
-		add := func(ink paper.Ink, head string, words []string) {
-			if len(words) > 0 {
-				lines[1] = lines[1].Add(ink, head+strings.Join(words, ", "))
-			}
+// cell is one stump in two columns: its mark, turned where work is late, amber
+// where a white clock runs, underlined where answers disagree, with + before it
+// where it is picked. The cursor stands around it. One that is not shown is blank.
+func (b *Screen) cell(i int, here, behindCursor bool) paper.Line {
+	s, t := &b.sums[i], b.count()
+	mark, ink, gap, gapInk := b.x.Mark(s.Stage), part.StageInk(s.Stage), " ", paper.Plain
+	if !t.shows(i) {
+		mark, ink = " ", paper.Plain
+	} else {
+		if white, late := running(s, t.at); late {
+			ink, gapInk = paper.Alarm, paper.Alarm
+		} else if white {
+			ink = paper.Warn
 		}
 		if s.Clash {
-			add(paper.Warn, "  ? ", []string{"answers disagree"})
+			ink = paper.Lined
 		}
-		add(paper.Warn, "  ", b.heldWords(s))
-		add(paper.Warn, "  LATE ", late)
-		add(paper.Plain, "  due ", open)
-		lines[1] = lines[1].Cut(width)
-		return lines
 	}
-	return nil
+	if n := s.ID.Limb; n > 0 && n <= record.Letters {
+		gap, gapInk = s.ID.Letter(), paper.Faint
+	}
+	if b.picked[s.ID] {
+		gap, gapInk = "+", paper.Accent
+	}
+	switch {
+	case here:
+		gap, gapInk = "[", paper.Accent
+	case behindCursor:
+		gap, gapInk = "]", paper.Accent
+	}
+	return paper.Line{{Text: gap, Ink: gapInk}, {Text: mark, Ink: ink}}
+}
+
+// running says whether a white clock runs on a stump, and whether work is late.
+func running(s *due.Summary, now time.Time) (white, late bool) {
+	for _, d := range s.Dues {
+		white = white || d.Kind == due.White
+		late = late || d.On(now).Late(now)
+	}
+	return white, late
+}
+
+// under is the stump under the cursor in words: its exact stage, and what is due.
+func (b *Screen) under(width int) paper.Line {
+	s, now := &b.sums[b.index()], b.x.Time()
+	late, open := []string{}, []string{}
+	for _, d := range s.Dues {
+		d = d.On(now)
+		word := part.Spaced(d.Kind.String())
+		switch {
+		case d.Late(now):
+			late = append(late, word+" "+part.Late(now.Sub(d.By)))
+		case d.Open(now):
+			when, _ := b.x.DueWords(d)
+			open = append(open, word+" "+when)
+		}
+	}
+	l := paper.Line{{Text: " " + s.ID.Place() + "  ", Ink: paper.Strong}, {Text: s.Stage.String(), Ink: part.StageInk(s.Stage)}}
+	if hands := b.givenTo(s.ID); hands != "" {
+		l = l.Add(paper.Accent, "  "+hands)
+	}
+	add := func(ink paper.Ink, head string, words []string) {
+		if len(words) > 0 {
+			l = l.Add(ink, head+strings.Join(words, ", "))
+		}
+	}
+	if s.Clash {
+		add(paper.Lined, "  ", []string{"answers disagree"})
+	}
+	add(paper.Warn, "  ", b.heldWords(*s))
+	add(paper.Warn, "  ", late)
+	add(paper.Plain, "  due ", open)
+	return l.Cut(width)
 }

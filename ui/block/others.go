@@ -12,8 +12,7 @@ func (b *Screen) pickBlock() part.Msgs {
 	var items []part.Item
 	listed := b.x.Book.Folded().List()
 	for _, other := range listed {
-		stumps := part.Counted(len(b.x.Summaries(other.ID)), "stump")
-		items = append(items, part.Item{Word: other.Name, Meaning: stumps, Take: part.Does(part.OpenBlock{Block: other.ID})})
+		items = append(items, part.Item{Word: other.Name, Meaning: b.stateOf(other), Take: part.Does(part.OpenBlock{Block: other.ID})})
 	}
 	items = append(items, b.x.AwayItems()...)
 	if len(listed) > 1 {
@@ -32,6 +31,28 @@ func (b *Screen) pickBlock() part.Msgs {
 		items = append(items, part.Item{Word: "put away", Meaning: "this block, out of every list", Take: b.askAway})
 	}
 	return b.x.Picks("Which block?", "", items)
+}
+
+// stateOf is how a block stands: its stumps, and how many are late or need work.
+func (b *Screen) stateOf(other *record.Block) string {
+	sums, now := b.x.Summaries(other.ID), b.x.Time()
+	late, open := 0, 0
+	for i := range sums {
+		if sums[i].Late(now) {
+			late++
+		}
+		if sums[i].Open(now) {
+			open++
+		}
+	}
+	words := part.Counted(len(sums), "stump")
+	if open > 0 {
+		words += fmt.Sprintf(", %d with work due", open)
+	}
+	if late > 0 {
+		words += fmt.Sprintf(", %d late", late)
+	}
+	return words
 }
 
 func (b *Screen) ownBook() part.Msgs { return part.OtherBook(b.x.Own, "Your own book.") }

@@ -12,6 +12,9 @@ func (b *Screen) answerRow() part.Msgs {
 	if len(b.rows) == 0 {
 		return nil
 	}
+	if b.isWhole() && b.perLine() > 1 {
+		return part.Says("Walk into the rows first with Enter; one answer is for one row.")
+	}
 	r := b.rows[b.at]
 	var ids []record.StumpID
 	for _, s := range r.sums {

@@ -25,6 +25,7 @@ const (
 	Growth     // what grows
 	Turned     // the cursor
 	Alarm      // what must not be missed
+	Lined      // underlined: answers disagree
 	inks
 )
 
@@ -56,6 +57,7 @@ func dark() Theme {
 	return theme("dark", [inks]lipgloss.Style{
 		Plain: s(), Strong: s().Bold(true), Faint: colour("246"), Accent: colour("80").Bold(true),
 		Warn: colour("214").Bold(true), Growth: colour("114"), Turned: s().Reverse(true).Bold(true), Alarm: colour("214").Bold(true).Reverse(true),
+		Lined: colour("214").Underline(true),
 	})
 }
 
@@ -69,6 +71,7 @@ func sunlight() Theme {
 		Warn: s().Bold(true).Foreground(lipgloss.Color("88")), Growth: s().Bold(true).Foreground(lipgloss.Color("22")),
 		Turned: lipgloss.NewStyle().Foreground(lipgloss.Color("231")).Background(lipgloss.Color("16")).Bold(true),
 		Alarm:  lipgloss.NewStyle().Foreground(lipgloss.Color("231")).Background(lipgloss.Color("88")).Bold(true),
+		Lined:  s().Foreground(lipgloss.Color("88")).Underline(true),
 	})
 }
 
@@ -76,7 +79,7 @@ func plain() Theme {
 	s := lipgloss.NewStyle
 	return theme("plain", [inks]lipgloss.Style{
 		Plain: s(), Strong: s().Bold(true), Faint: s(), Accent: s().Bold(true), Warn: s().Bold(true), Growth: s(),
-		Turned: s().Reverse(true), Alarm: s().Reverse(true).Bold(true),
+		Turned: s().Reverse(true), Alarm: s().Reverse(true).Bold(true), Lined: s().Underline(true),
 	})
 }
 

@@ -22,6 +22,7 @@ type Frame struct {
 	Body  []paper.Line
 	Keys  paper.Line
 	Hint  string // in the message line while nothing is said
+	Only  string // the stumps it keeps to, in the rule; "" for all
 }
 
 // Status is the message line: what was done last, or what is wrong.
@@ -39,7 +40,7 @@ func (x *Session) TooSmall() bool { return x.Width < LeastWidth || x.Height < Le
 // Draw makes the whole screen.
 func (x *Session) Draw(f Frame, said Status) string {
 	lines := make([]paper.Line, 0, x.Height)
-	lines = append(lines, x.header(f), x.clockRule())
+	lines = append(lines, x.header(f), x.clockRule(f.Only))
 	body := f.Body
 	if len(body) > x.BodyHeight() {
 		body = body[:x.BodyHeight()]
@@ -122,17 +123,22 @@ func (x *Session) ruleOf(width int) paper.Line {
 }
 
 // clockRule is the rule under the header, with what runs by the minute and has no
-// room above: the tops waiting, and in a narrow window what should be sealed.
-func (x *Session) clockRule() paper.Line {
-	var l paper.Line
+// room above: the tops waiting, and in a narrow window what should be sealed. At
+// its left stands which stumps the screen keeps to.
+func (x *Session) clockRule(only string) paper.Line {
+	var l, left paper.Line
+	if only != "" {
+		left = x.ruleOf(1).Add(paper.Accent, " only "+only+" ")
+	}
 	if late := x.Clocks.Late(x.Now()); late != "" && x.Width < FullWidth {
 		l = l.Add(paper.Alarm, " "+late+" ")
 	}
 	if tops := x.Clocks.Tops(x.Now()); tops != "" {
 		l = l.Add(paper.Warn, " "+tops+" ")
 	}
-	l = l.Cut(x.Width - 2)
-	return append(x.ruleOf(x.Width-l.Width()), l...)
+	l = l.Cut(x.Width - 2 - min(left.Width(), x.Width/2))
+	left = left.Cut(x.Width - 1 - l.Width())
+	return append(append(left, x.ruleOf(x.Width-left.Width()-l.Width())...), l...)
 }
 
 // message is the last thing done or wrong: one line, or two that take the place

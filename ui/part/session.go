@@ -25,6 +25,7 @@ type Session struct {
 	Earlier time.Time // an earlier time answers are given for; zero for now
 	Block   record.ID // the block the screens are on
 	Clocks  Clocks
+	Only    *Only // the stumps the screens keep to; see OnlyHere
 
 	trouble         error      // see Trouble
 	before, earlier walk.Habit // of the stump worked last, and the one before it
@@ -34,7 +35,8 @@ type Session struct {
 	sums            sums
 	acts            acts
 	used            map[record.ID]int // see Used
-	results         *results.Columns  // see Results
+	told            map[record.StumpID]toldAs
+	results         *results.Columns // see Results
 	resultsFor      record.ID
 }
 

@@ -61,13 +61,14 @@ func (x *Session) renew(sum due.Summary) bool {
 		plan.UsedOf(x.used, []due.Summary{sum})
 	}
 	have[at] = sum
+	delete(x.told, sum.ID)
 	x.Clocks.renew(sum)
 	return true
 }
 
 // Reread forgets all that was read of the book, which has changed as a whole.
 func (x *Session) Reread() {
-	x.sums, x.used, x.oddsFor, x.results = nil, nil, record.None, nil
+	x.sums, x.used, x.told, x.oddsFor, x.results = nil, nil, nil, record.None, nil
 	x.Clocks.refresh(x)
 }
 

@@ -26,7 +26,7 @@ func (s *Screen) title() string {
 func (s *Screen) Frame() part.Frame {
 	x := s.x
 	b := x.Site()
-	f := part.Frame{Title: b.Name, Where: "rounds"}
+	f := part.Frame{Title: b.Name, Where: "rounds", Only: x.OnlyWords()}
 	f.Keys = s.x.KeyLine(nil, s.Table())
 	late := 0
 	for _, c := range s.calls {

@@ -89,7 +89,7 @@ func (s *Screen) Load() error {
 func (s *Screen) round(keep func(due.Due) bool) []due.Call {
 	sums := s.x.Summaries(s.x.Block)
 	ask := due.Asked{From: s.judged(), Until: s.until(), Keep: keep, CutBack: plan.CutBackOn(s.x.Site(), sums, s.judged())}
-	return due.Round(sums, ask)
+	return due.Round(s.x.Kept(), ask)
 }
 
 // anew is Load after a key.

@@ -17,7 +17,7 @@ import (
 func (s *Screen) Frame() part.Frame {
 	x := s.x
 	b := x.Site()
-	f := part.Frame{Title: b.Name, Where: s.heading()}
+	f := part.Frame{Title: b.Name, Where: s.heading(), Only: x.OnlyWords()}
 	f.Keys = s.keyLine()
 	if x.Width < part.FullWidth || x.Height < part.FullHeight-2 {
 		f.Body = s.small()

@@ -1,0 +1,50 @@
+package block
+
+import (
+	"fmt"
+
+	"barkslip/core/due"
+	"barkslip/core/unit"
+	"barkslip/core/weather"
+	"barkslip/ui/paper"
+)
+
+// heat is tomorrow's heat in a graft sealed at sunrise.
+type heat struct {
+	day    unit.Date
+	answer weather.HeatAnswer
+	known  bool
+}
+
+// tomorrow reckons it once a day and after every answer.
+func (b *Screen) tomorrow() *heat {
+	site := b.x.Site()
+	if day := site.Day(b.x.Time()).Add(1); b.heat == nil || b.heat.day != day {
+		answer, known := due.HeatOn(site, day)
+		b.heat = &heat{day, answer, known}
+	}
+	return b.heat
+}
+
+// heatWords is tomorrow's heat in a line, or what is to be put down for it.
+func (b *Screen) heatWords() (string, paper.Ink) {
+	site, h := b.x.Site(), b.tomorrow()
+	w, forecast := site.Weather[h.day]
+	switch {
+	case !forecast:
+		return "Tomorrow's heat: not known, no forecast; d puts it down.", paper.Faint
+	case !site.Placed:
+		return "Tomorrow's heat: not known, the block has no place; o sets it.", paper.Faint
+	case !h.known:
+		return "Tomorrow's heat: it cannot be reckoned from what was put down; d shows the days.", paper.Faint
+	}
+	high := site.Units.Temperature(w.What.High.Temperature)
+	if h.answer.WhiteBefore == nil {
+		return fmt.Sprintf("Tomorrow %s: dark stays under the limit; still paint it.", high), paper.Plain
+	}
+	words := fmt.Sprintf("Tomorrow %s: sealed at sunrise, white before %s", high, h.answer.WhiteBefore.In(site.Zone).Format("15:04"))
+	if h.answer.DryFirst {
+		words += "; shade it until it is dry"
+	}
+	return words + ".", paper.Warn
+}

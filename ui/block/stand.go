@@ -1,0 +1,136 @@
+package block
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"barkslip/core/due"
+	"barkslip/core/unit"
+	"barkslip/ui/paper"
+	"barkslip/ui/part"
+)
+
+// stand is how stumps stand at one minute, of a row, of several or of the block:
+// of those that are shown, but for the number of all.
+type stand struct {
+	stumps, kept       int
+	stages             part.StageCounts
+	late, open, differ int       // stumps
+	lateWork, openWork tallied   // by kind, on how many stumps
+	paint              int       // stumps whose white clock runs
+	paintBy            time.Time // the first of those
+}
+
+// take takes in one stump that is shown.
+func (s *stand) take(sum *due.Summary, now time.Time) {
+	s.kept++
+	s.stages[sum.Stage]++
+	late, open := false, false
+	for _, d := range sum.Dues {
+		d = d.On(now)
+		switch {
+		case d.Late(now):
+			late = true
+			s.lateWork.add(d.Kind, 1)
+		case d.Open(now):
+			open = true
+			s.openWork.add(d.Kind, 1)
+		}
+		if d.Kind == due.White {
+			s.paint++
+			s.firstPaint(d.By)
+		}
+	}
+	if late {
+		s.late++
+	}
+	if open || late {
+		s.open++
+	}
+	if sum.Clash {
+		s.differ++
+	}
+}
+
+func (s *stand) firstPaint(by time.Time) {
+	if !by.IsZero() && (s.paintBy.IsZero() || by.Before(s.paintBy)) {
+		s.paintBy = by
+	}
+}
+
+// add takes in how others stand.
+func (s *stand) add(o *stand) {
+	s.stumps, s.kept = s.stumps+o.stumps, s.kept+o.kept
+	s.late, s.open, s.differ, s.paint = s.late+o.late, s.open+o.open, s.differ+o.differ, s.paint+o.paint
+	for i, n := range o.stages {
+		s.stages[i] += n
+	}
+	for _, w := range o.lateWork {
+		s.lateWork.add(w.kind, w.n)
+	}
+	for _, w := range o.openWork {
+		s.openWork.add(w.kind, w.n)
+	}
+	s.firstPaint(o.paintBy)
+}
+
+// words are the kinds of work, the most frequent first.
+func (t tallied) words() string {
+	sorted := slices.Clone(t)
+	slices.SortFunc(sorted, func(a, b struct {
+		kind due.Kind
+		n    int
+	}) int {
+		switch {
+		case a.n != b.n:
+			return b.n - a.n
+		case a.kind.Before(b.kind):
+			return -1
+		}
+		return 1
+	})
+	var words []string
+	for _, w := range sorted {
+		words = append(words, part.Spaced(w.kind.String()))
+	}
+	return strings.Join(words, ", ")
+}
+
+// needs is what stumps need, in so many columns: white first, then what is late,
+// then what can be done.
+func (b *Screen) needs(s *stand, width int) (l paper.Line) {
+	add := func(ink paper.Ink, text string) {
+		if len(l) > 0 {
+			l = l.Add(paper.Plain, ", ")
+		}
+		l = l.Add(ink, text)
+	}
+	if b.filter != nil && s.kept == 0 {
+		return nil
+	}
+	short := b.x.Width < part.FullWidth
+	work := func(n int, word string, kinds tallied) string {
+		if short {
+			return fmt.Sprintf("%d %s", n, word)
+		}
+		return fmt.Sprintf("%d %s: %s", n, word, kinds.words())
+	}
+	if b.filter != nil {
+		add(paper.Strong, fmt.Sprintf("%d of %d", s.kept, s.stumps))
+	}
+	if s.paint > 0 && s.paintBy.After(b.x.Time()) {
+		add(paper.Warn, fmt.Sprintf("%d to paint by %s", s.paint, unit.When(s.paintBy, b.x.Time(), b.x.Site().Zone)))
+	}
+	if s.late > 0 {
+		add(paper.Warn, work(s.late, "late", s.lateWork))
+	}
+	if s.differ > 0 {
+		add(paper.Lined, fmt.Sprintf("%d disagree", s.differ))
+	}
+	if s.late == 0 && s.open > 0 {
+		add(paper.Plain, work(s.open, "due", s.openWork))
+	}
+	return l.Cut(width)
+}
