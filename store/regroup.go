@@ -55,6 +55,8 @@ func bearing(b *record.Block) record.Block {
 	out.Species, out.Variety, out.GraftHeight = "", "", record.Measure{}
 	out.SlipFrom, out.SlipTo, out.PerDay = record.MonthDay{}, record.MonthDay{}, 0
 	out.RowSpacing, out.TreeSpacing = record.Measure{}, record.Measure{}
+	out.Off, out.Hands, out.Load = record.DaysOff{}, nil, record.LoadRates{}
+	out.RowSpacing, out.TreeSpacing, out.Lay = record.Measure{}, record.Measure{}, record.Lay{}
 	return out
 }
 

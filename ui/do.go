@@ -6,6 +6,7 @@ import (
 
 	"barkslip/core/record"
 	"barkslip/ui/block"
+	"barkslip/ui/changes"
 	"barkslip/ui/first"
 	"barkslip/ui/part"
 	"barkslip/ui/plan"
@@ -83,6 +84,14 @@ func (r *root) goTo(m part.Msg) {
 		r.fail(r.push(rounds.New(r.x)))
 	case part.Wood:
 		r.fail(r.push(wood.New(r.x)))
+	case part.Lot:
+		r.fail(r.push(wood.Of(r.x, m.Lot)))
+	case part.FollowLot:
+		r.fail(r.push(wood.Follow(r.x, m.Lot, m.From)))
+	case part.ShowStumps:
+		r.showStumps(m)
+	case part.Changes:
+		r.fail(r.push(changes.New(r.x)))
 	case part.Plan:
 		r.fail(r.push(plan.New(r.x)))
 	case part.Tally:

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"barkslip/core/record"
+	"barkslip/ui/changes"
 	"barkslip/ui/part"
 	"barkslip/ui/plan"
 	"barkslip/ui/tally"
@@ -23,8 +25,11 @@ func tables(t *testing.T) map[string][]part.Row {
 	d.press("esc", "enter")
 	out["stump"] = append(d.walk().Table(), common...)
 	out["wood"] = wood.New(d.root.x).Table()
+	out["lot"] = wood.Of(d.root.x, record.ID{8}).Table()
+	out["held lot"] = wood.Follow(d.root.x, record.ID{8}, record.NoStump).Table()
 	out["plan"] = plan.New(d.root.x).Table()
 	out["tally"] = tally.New(d.root.x).Table()
+	out["changes"] = changes.New(d.root.x).Table()
 	return out
 }
 
@@ -33,7 +38,8 @@ var besides = map[string]string{
 	"block": "1 2 3 4 5 6 7 8 9",
 	"stump": "0 1 2 3 4 5 6 7 8 9 enter",
 	"wood":  "1 2 3 4 5 6 7 8 9 enter esc up k down j",
-	"plan":  "down j enter up k pgdown pgup home end left right tab shift+tab esc",
+	"lot":   "1 2 3 4 5", "held lot": "1 2 3 4 5 enter",
+	"plan": "down j enter up k pgdown pgup home end left right tab shift+tab esc",
 }
 
 // TestNoKeyIsBoundTwice goes over the keys of each screen.

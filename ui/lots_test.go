@@ -33,22 +33,27 @@ func TestLotsFromTheKeyboard(t *testing.T) {
 	d.press("esc")
 	d.press("l", "1")
 	d.press("L-28", "enter", "Lantern", "enter", "2026-11-12", "enter", "40", "enter", "3/8", "enter")
+	d.press("old orchard", "enter", "cellar, bagged", "enter", "enter")
+	d.pasteText("NY-7 \u202e\x1b[31m木 ½")
+	d.press("enter")
 	d.sees("Recorded: lot L-28, Lantern", "OLD WOOD: cut 12 Nov 2026", "L-28")
 
 	d.press("1", "1")
 	d.press("46", "enter")
 	d.sees("stands at 46 F")
-	d.press("1")
-	d.sees("WARM WOOD: its store stood at 46 F on 4 May, over 40 F", "40 sticks", "3/8 in")
+	d.sees("WARM WOOD: its store stood at 46 F on 4 May, over 40 F", "40 sticks", "3/8 in", "From old orchard", "Kept cellar, bagged", "Permit NY-7 [31m木 ½",
+		"none set yet", "No scion of it was set yet")
 	d.press("2")
 	d.press("mouldy", "enter")
-	d.sees("HELD: mouldy")
-	d.press("1", "2")
+	d.sees("HELD: mouldy", "None of it was set: no stump is touched by that")
+	d.press("3")
+	d.sees("there is no stump to show")
+	d.press("2")
 	d.sees("may be used again")
 	d.lacks("HELD")
 
 	lot := d.root.x.Book.Folded().LotList()[0]
-	if w := lot.Received.What; w.Sticks != 40 || w.Thickness.Typed != "3/8" || len(lot.Readings) != 1 || lot.Held.What.Held {
+	if w := lot.Received.What; w.Sticks != 40 || w.Permit != "NY-7 [31m木 ½" || w.Thickness.Typed != "3/8" || len(lot.Readings) != 1 || lot.Held.What.Held {
 		t.Errorf("the lot is %+v", lot)
 	}
 }

@@ -17,8 +17,12 @@ func TestPaceOfABlock(t *testing.T) {
 	set("latitude", "10")
 	d.open()
 	d.press("p")
-	d.sees("When does bark slip here?", "For the 12 stumps to graft take 36 scions", "9 to 12 sticks")
-	d.press("esc")
+	d.sees("When does bark slip here?")
+	d.press("l")
+	d.sees("12 stumps to graft, and their first season")
+	d.press("1")
+	d.sees("12 stumps to graft take 36 scions", "12 sticks for 36 scions")
+	d.press("esc", "esc")
 	d.lacks("slip")
 
 	set("slip-from", "05-10")
@@ -27,7 +31,7 @@ func TestPaceOfABlock(t *testing.T) {
 	d.open()
 	d.sees("slip 6 d left, cut back 0") // what is cut back today is ready two days after the last
 	d.press("p")
-	d.sees("6 days of slip are left, to 25 May. 2 a day keeps pace", "Cut back none today.", "bark does not slip", "0 of 3")
+	d.sees("12 of 12 stumps are left when bark stops slipping on Tue 25 May 2027.", "Cut back none today.", "3 stumps a day, set for the block.")
 
 	set("wait-days", "5")
 	d.press("esc")

@@ -28,8 +28,32 @@ func newRoot(o Options) *root {
 	return r
 }
 
-// Init starts the tick that keeps times and white clocks true.
-func (r *root) Init() tea.Cmd { return beat() }
+// Init starts the tick that keeps times and white clocks true, and in a look the
+// one that takes in what is answered elsewhere.
+func (r *root) Init() tea.Cmd {
+	if r.x.Looking() {
+		return tea.Batch(beat(), glance())
+	}
+	return beat()
+}
+
+// glances is how often a book that is open elsewhere is looked at for changes.
+const glances = 400 * time.Millisecond
+
+type glanced time.Time
+
+func glance() tea.Cmd { return tea.Tick(glances, func(t time.Time) tea.Msg { return glanced(t) }) }
+
+// glance takes in what was answered elsewhere.
+func (r *root) glance() {
+	newer, err := r.x.Renew()
+	if newer {
+		r.fail(r.screen().Load())
+	}
+	if err != nil && r.said.Text == "" {
+		r.fail(err)
+	}
+}
 
 func beat() tea.Cmd {
 	return tea.Tick(time.Second, func(t time.Time) tea.Msg { return tick(t) })
@@ -44,6 +68,9 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tick:
 		r.beat()
 		return r, beat()
+	case glanced:
+		r.glance()
+		return r, glance()
 	case tea.KeyMsg:
 		if msg.Paste {
 			r.paste(string(msg.Runes))

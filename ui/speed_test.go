@@ -46,9 +46,11 @@ func (c *crowd) Append(events ...record.Event) (due.Appended, error) {
 	return due.Appended{Events: events}, nil
 }
 
-func (c *crowd) Summaries(record.ID) ([]due.Summary, error) { return c.sums, nil }
-func (c *crowd) Folded() *record.Book                       { return c.book }
-func (c *crowd) Newest() time.Time                          { return at("2027-05-04 08:00") }
+func (c *crowd) Summaries(record.ID) ([]due.Summary, error)    { return c.sums, nil }
+func (c *crowd) Events(record.StumpID) ([]record.Event, error) { return nil, nil }
+
+func (c *crowd) Folded() *record.Book { return c.book }
+func (c *crowd) Newest() time.Time    { return at("2027-05-04 08:00") }
 func (c *crowd) Stump(id record.StumpID) (*record.Stump, error) {
 	var events []record.Event
 	for i, b := range append([]record.Body{&record.StumpAdded{}}, cut()...) {

@@ -26,6 +26,10 @@ func (r *root) start() {
 		day := r.x.Time().In(r.x.Site().Zone).Format("2 January 2006")
 		r.say("A made-up block; nothing in it is real. Its own day is "+day+".", false)
 	}
+	if r.x.Looking() {
+		r.say("Looking on: this book is open elsewhere. What is answered there is seen here; nothing is written.", false)
+		return
+	}
 	if r.x.Hand == "" {
 		r.do(r.x.AskHand()...)
 	}

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"fmt"
+
 	"barkslip/core/record"
 	"barkslip/ui/block"
 	"barkslip/ui/part"
@@ -80,5 +82,33 @@ func (r *root) wrote() {
 		r.said = recorded
 	default:
 		r.said.Text = recorded.Text + " " + r.said.Text
+	}
+}
+
+// showStumps has the block up with some stumps marked: that which is worked, or
+// where none of them is on it the block of the first.
+func (r *root) showStumps(m part.ShowStumps) {
+	if len(m.Stumps) == 0 {
+		r.do(part.Say{Text: "There is no stump to show."})
+		return
+	}
+	site := m.Stumps[0].Block
+	for _, id := range m.Stumps {
+		if id.Block == r.x.Block {
+			site = r.x.Block
+		}
+	}
+	shown, elsewhere := map[record.StumpID]bool{}, 0
+	for _, id := range m.Stumps {
+		if shown[id] = id.Block == site; id.Block != site {
+			elsewhere++
+		}
+	}
+	r.openBlock(site)
+	if ground, ok := upon[*block.Screen](&r.mode); ok {
+		r.do(ground.Mark(m.Title, shown)...)
+		if elsewhere > 0 {
+			r.said.Text += fmt.Sprintf(" %d more on other blocks.", elsewhere)
+		}
 	}
 }

@@ -13,11 +13,11 @@ import (
 
 func (a *app) block() *cobra.Command {
 	c := &cobra.Command{
-		Use: "block COMMAND", Short: "Add stumps from a list; list the blocks",
+		Use: "block COMMAND", Short: "Add stumps from a list; list the blocks; write them out",
 		Example: "  barkslip block add \"Hollow Lane.csv\" --zone America/Los_Angeles --lat 38.5 --lon -121.8\n  barkslip block list",
 	}
 	holds(c)
-	c.AddCommand(a.blockAdd(), a.blockList())
+	c.AddCommand(a.blockAdd(), a.blockList(), a.blockExport())
 	return c
 }
 

@@ -139,23 +139,22 @@ func planBlock(book *store.Book, name string, ask plan.SeasonAsked, now time.Tim
 	if err != nil {
 		return planRow{}, err
 	}
-	wood, err := woodNeeded(book, b, sums)
+	load, wood, err := woodNeeded(book, b, sums, ask.On)
 	if err != nil {
 		return planRow{}, err
 	}
-	return rowOf(plan.SeasonOf(b, sums, ask), plan.SupplyOf(sums), wood), nil
+	return rowOf(plan.SeasonOf(b, sums, ask), load, wood, b.Units), nil
 }
 
-// woodNeeded is the lots of a book against what the stumps of a block take.
-func woodNeeded(book *store.Book, b *record.Block, sums []due.Summary) ([]plan.LotNeed, error) {
+// woodNeeded is what the stumps of a block that are to be grafted take, and the lots
+// of a book against it.
+func woodNeeded(book *store.Book, b *record.Block, sums []due.Summary, on unit.Date) (plan.Load, []plan.LotNeed, error) {
+	graft := plan.ToGraft(sums, due.EndOf(on, b.Zone))
 	variety := map[record.StumpID]string{}
-	for _, s := range sums {
-		if s.Stage != record.StageStanding && s.Stage != record.StageDraining {
-			continue
-		}
+	for _, s := range graft {
 		stump, err := book.Stump(s.ID)
 		if err != nil {
-			return nil, err
+			return plan.Load{}, nil, err
 		}
 		variety[s.ID] = plan.VarietyOf(stump, b)
 	}
@@ -163,20 +162,22 @@ func woodNeeded(book *store.Book, b *record.Block, sums []due.Summary) ([]plan.L
 	for _, other := range book.Folded().List() {
 		all, err := book.Summaries(other.ID)
 		if err != nil {
-			return nil, err
+			return plan.Load{}, nil, err
 		}
 		plan.UsedOf(used, all)
 	}
-	needed := plan.NeedByVariety(sums, func(id record.StumpID) string { return variety[id] })
-	return plan.NeedByLot(plan.WoodOf(book.Folded(), used), needed), nil
+	wood := plan.WoodOf(book.Folded(), used)
+	load := plan.SeasonLoad(b, graft, sums, func(id record.StumpID) string { return variety[id] }, wood)
+	return load, plan.NeedByLot(wood, load.NeedByVariety()), nil
 }
 
-func rowOf(s plan.Season, supply plan.Supply, wood []plan.LotNeed) planRow {
+func rowOf(s plan.Season, load plan.Load, wood []plan.LotNeed, sys unit.System) planRow {
 	p := planRow{
 		On: s.On.String(), Slip: planSlip{s.Slip.From.String(), s.Slip.To.String()}, Standing: s.Standing, Draining: s.Draining,
 		Ready: s.Ready, Regraft: s.Regraft, Rate: s.Rate, Short: s.Short, Days: []planDay{}, Wood: []planWood{},
-		Supplies: []planThing{{"scions", supply.Scions, "scion"}, {"sticks of 12 in", supply.Sticks[1], "stick"},
-			{"nails", supply.Nails, "nail"}, {"stakes", supply.Stakes, "stake"}},
+	}
+	for _, t := range load.Things(sys) {
+		p.Supplies = append(p.Supplies, planThing(t))
 	}
 	if s.LastDay != 0 {
 		last := s.LastDay.String()
@@ -206,7 +207,7 @@ func (a *app) printPlan(p planRow) {
 		fmt.Fprintf(a.out, "  %s  cut back %3d  graft %3d\n", d.Date, d.CutBack, d.Graft)
 	}
 	for _, s := range p.Supplies {
-		fmt.Fprintf(a.out, "  %s: %d\n", s.What, s.Amount)
+		fmt.Fprintf(a.out, "  %s: %d%s\n", s.What, s.Amount, measureOf(s.Unit))
 	}
 	for _, w := range p.Wood {
 		left := "not counted"
@@ -215,4 +216,12 @@ func (a *app) printPlan(p planRow) {
 		}
 		fmt.Fprintf(a.out, "  %s %s: scions left %s, needed %d\n", w.Variety, w.Lot, left, w.Needed)
 	}
+}
+
+// measureOf is a unit behind its number where it is one that is measured.
+func measureOf(unit string) string {
+	if unit == "ml" || unit == "m" {
+		return " " + unit
+	}
+	return ""
 }

@@ -44,6 +44,7 @@ func (a *app) screens() *cobra.Command {
 	c.FParseErrWhitelist.UnknownFlags = false
 	g := declare(c.Flags(), bookOption, option{name: "theme", value: "NAME", says: "dark, or sunlight: black on white"})
 	plain := c.Flags().Bool("plain", false, "figures in plain characters, for terminals without braille dots")
+	look := c.Flags().Bool("look", false, "look on beside a book that is open elsewhere: kept up to date, nothing written")
 	c.RunE = func(c *cobra.Command, args []string) error {
 		if len(args) > 0 {
 			return subcommandsOnly(c, args)
@@ -57,7 +58,15 @@ func (a *app) screens() *cobra.Command {
 		if !isatty.IsTerminal(os.Stdin.Fd()) || !isatty.IsTerminal(os.Stdout.Fd()) {
 			return errNoTerminal
 		}
+		if *look {
+			return a.lookOn(c.Context(), g, prefs, *plain)
+		}
 		book, err := openOrMakeBook(g)
+		if errors.Is(err, store.ErrLocked) {
+			if path, there := placeForBook(g); there == nil && looksOn(path, os.Stdin, os.Stderr) {
+				return a.lookOn(c.Context(), g, prefs, *plain)
+			}
+		}
 		if err != nil {
 			return err
 		}

@@ -14,16 +14,19 @@ import (
 // SummaryVersion is the version of the summary's layout and of the rules that
 // fill it. Raise it whenever either changes: summaries are then made anew from
 // the journal.
-const SummaryVersion = 12
+const SummaryVersion = 14
 
 // Summary is what the screens of many stumps need of one, in a fixed layout:
 //
 //	stage 1, flags 1, scions 1, count of dues 1, events 4, last clock 8,
 //	across 4 (float32 mm), newest 8 (unix seconds), grafts taken 1, grafts of
-//	which that is known 1, day cut back 4, day set 4, lots used 1, length of the grafts 4, then for each due
+//	which that is known 1, day cut back 4, day set 4, lots used 1, length of the grafts 4,
+//	last touched 8 (unix seconds), length of the hand 1, then for each due
 //	kind 1, hint and whether it is yearly 1, opens 8, by 8, since 8, ends 8 (0: never)
 //
-// and for each lot its id 16 and the scions it gave 2, and the rows of the grafts
+// for each lot its id 16, the scions it gave 2, of these waiting 1, growing 1 and
+// dead 1, what is done about them 1 and the clock of that answer 8, then the
+// hand that worked it last, and the rows of the grafts
 type Summary struct {
 	ID      record.StumpID
 	Stage   record.Stage
@@ -40,32 +43,10 @@ type Summary struct {
 	CutBack unit.Date // of the present attempt, 0 if it is not
 	Set     unit.Date // of its last scion
 	Dues    []Due
-	Used    []LotUse // by lot, in all its graftings
+	Used    []LotUse  // by lot, in all its graftings
+	Touched time.Time // the latest time of anything put down, what takes back included
+	Hand    string    // that worked it last, "" where nobody did
 	Rows    GraftRows
-}
-
-// LotUse is how many scions of a lot a stump took, those that broke included.
-type LotUse struct {
-	Lot    record.ID
-	Scions int
-}
-
-// used is the wood of recorded lots that a stump took, in order of the lots; what
-// its trunk took goes with the first of the limbs.
-func used(s *record.Stump) (out []LotUse) {
-	all := s.Used()
-	if s.TellsTrunk() {
-		for lot, n := range s.Trunk.Used() {
-			all[lot] += n
-		}
-	}
-	for lot, n := range all {
-		if lot != record.None {
-			out = append(out, LotUse{lot, n})
-		}
-	}
-	slices.SortFunc(out, func(x, y LotUse) int { return x.Lot.Compare(y.Lot) })
-	return out
 }
 
 // Summarize makes the summary of a stump; events is how many the journal has.
@@ -78,9 +59,11 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 	}
 	out := Summary{
 		ID: s.ID, Stage: s.Stage(), Clash: len(s.Clashes) > 0, Noted: len(s.Notes) > 0, Against: len(a.Against) > 0,
-		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(), Newest: s.Newest, Dues: Of(s, b), Used: used(s),
+		Scions: len(a.Grafts), Taken: taken, Known: known, Events: events, Clock: s.Last.Clock, Across: s.Across(),
+		Newest: s.Newest, Dues: Of(s, b), Used: used(s, b),
 	}
 	out.Rows = graftsOf(s, b, out.Used)
+	out.Touched, out.Hand = touched(s), workedBy(s)
 	if a.CutBack != nil {
 		out.CutBack = b.Day(a.CutBack.At)
 	}
@@ -88,6 +71,33 @@ func Summarize(s *record.Stump, b *record.Block, events int) Summary {
 		out.Set = b.Day(set)
 	}
 	return out
+}
+
+// touched is the latest time of any event of the stump, those that do not stand
+// and those that take others back included; its trunk's go with the first limb.
+func touched(s *record.Stump) (last time.Time) {
+	all := s.All
+	if s.TellsTrunk() {
+		all = slices.Concat(all, s.Trunk.All)
+	}
+	for _, e := range all {
+		if e.At.After(last) {
+			last = e.At
+		}
+	}
+	return last
+}
+
+// workedBy is the hand of the latest thing done or seen at the stump itself; to
+// put it into the list is no work on it.
+func workedBy(s *record.Stump) (hand string) {
+	var last time.Time
+	for _, e := range s.Live {
+		if _, added := e.Body.(*record.StumpAdded); !added && !s.Elsewhere(e.ID) && !e.At.Before(last) {
+			last, hand = e.At, e.Hand
+		}
+	}
+	return hand[:min(len(hand), mostHand)]
 }
 
 // Find is where a stump stands among summaries that are in order of the list;
@@ -107,10 +117,11 @@ func (s Summary) Late(now time.Time) bool {
 }
 
 const (
-	summaryHead = 43
+	summaryHead = 52
 	summaryDue  = 34
-	summaryLot  = 18
+	summaryLot  = 30
 	yearlyBit   = 1 << 7
+	mostHand    = 255
 )
 
 // PackSummary appends the fixed layout to dst.
@@ -133,6 +144,8 @@ func PackSummary(dst []byte, s Summary) []byte {
 	lots := s.Used[:min(len(s.Used), 255)]
 	dst = append(dst, byte(len(lots)))
 	dst = binary.BigEndian.AppendUint32(dst, uint32(len(s.Rows)))
+	dst = binary.BigEndian.AppendUint64(dst, uint64(s.Touched.Unix()))
+	dst = append(dst, byte(len(s.Hand)))
 	for _, d := range dues {
 		hint := d.Hint
 		if d.Yearly {
@@ -149,10 +162,9 @@ func PackSummary(dst []byte, s Summary) []byte {
 		dst = binary.BigEndian.AppendUint64(dst, uint64(ends))
 	}
 	for _, u := range lots {
-		dst = append(dst, u.Lot[:]...)
-		dst = binary.BigEndian.AppendUint16(dst, uint16(min(u.Scions, math.MaxUint16)))
+		dst = packLot(dst, u)
 	}
-	return append(dst, s.Rows...)
+	return append(append(dst, s.Hand...), s.Rows...)
 }
 
 // UnpackSummary reads the fixed layout; ok is false if it is not whole. Times
@@ -162,8 +174,9 @@ func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Sum
 		return s, false
 	}
 	lots := summaryHead + int(packed[3])*summaryDue
-	grafts := lots + int(packed[38])*summaryLot
-	if uint64(len(packed)) != uint64(grafts)+uint64(binary.BigEndian.Uint32(packed[39:])) || !GraftRows(packed[grafts:]).whole(int(packed[38])) {
+	hand := lots + int(packed[38])*summaryLot
+	grafts := hand + int(packed[51])
+	if len(packed) < grafts || uint64(len(packed)) != uint64(grafts)+uint64(binary.BigEndian.Uint32(packed[39:])) || !GraftRows(packed[grafts:]).whole(int(packed[38])) {
 		return s, false
 	}
 	s = Summary{
@@ -186,8 +199,9 @@ func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Sum
 			s.Dues[i].Ends = unix(p[26:], zone)
 		}
 	}
-	for p := packed[lots:grafts]; len(p) > 0; p = p[summaryLot:] {
-		s.Used = append(s.Used, LotUse{record.ID(p[:16]), int(binary.BigEndian.Uint16(p[16:]))})
+	s.Touched, s.Hand = unix(packed[43:], zone), string(packed[hand:grafts])
+	for p := packed[lots:hand]; len(p) > 0; p = p[summaryLot:] {
+		s.Used = append(s.Used, unpackLot(p))
 	}
 	if grafts < len(packed) {
 		s.Rows = bytes.Clone(packed[grafts:])

@@ -32,8 +32,10 @@ func drawSummary(t *rapid.T) Summary {
 		}
 		s.Dues = append(s.Dues, d)
 	}
+	s.Touched, s.Hand = at(), []string{"", "MK", "ØÅ"}[p(3)]
 	for i := range p(3) {
-		s.Used = append(s.Used, LotUse{record.ID{byte(i + 1)}, p(2000)})
+		s.Used = append(s.Used, LotUse{record.ID{byte(i + 1)}, p(2000),
+			p(25), p(25), p(25), append(record.FollowUps, "")[p(4)], uint64(p(1 << 40))})
 	}
 	if n := p(4); n > 0 {
 		s.Rows = GraftRows{2, 2, 'M', 'K', 4, 'b', 'l', 'e', 'd'}

@@ -15,14 +15,18 @@ import (
 type Season struct {
 	On       unit.Date
 	Slip     record.SlipSeason
-	Standing int         // not cut back
-	Draining int         // cut back, not grafted
-	Ready    int         // of those draining, the ones whose wait is over
-	Regraft  int         // lost or left, to be cut back and grafted again
-	Rate     int         // most stumps grafted a day
+	Standing int // not cut back
+	Draining int // cut back, not grafted
+	Ready    int // of those draining, the ones whose wait is over
+	Regraft  int // lost or left, to be cut back and grafted again
+	Grafted  int // on the day asked for, so far
+	Rate     int // most stumps grafted a day
+	Pace     Rate
 	LastDay  unit.Date   // on which all are grafted; 0 if never in this season
 	Short    int         // stumps left when bark stops slipping
+	Workdays int         // days of slip from the day asked for on which somebody works
 	Days     []SeasonDay // those with work, in order
+	Off      func(unit.Date) bool
 }
 
 // SeasonDay is the work of one day.
@@ -31,27 +35,39 @@ type SeasonDay struct {
 	CutBack, Graft int
 }
 
+// Left is the stumps that are to be grafted.
+func (s Season) Left() int { return s.Standing + s.Draining + s.Regraft }
+
+// OnDay is the work of a day; of one without work nothing.
+func (s Season) OnDay(d unit.Date) SeasonDay {
+	if i := slices.IndexFunc(s.Days, func(x SeasonDay) bool { return x.Day == d }); i >= 0 {
+		return s.Days[i]
+	}
+	return SeasonDay{Day: d}
+}
+
 // SeasonAsked is what a season is worked out for.
 type SeasonAsked struct {
 	On   unit.Date
 	Rate int         // stumps grafted a day; 0: the block's setting, else counted
-	Off  []unit.Date // days on which nobody works
+	Off  []unit.Date // days on which nobody works, beside those of the block
 }
-
-// usualRate is the stumps grafted a day where nothing tells how many.
-const usualRate = 10
 
 // SeasonOf works out the season of a block from its summaries. No day has more
 // grafted than the rate nor than are ready, and what is cut back is grafted before the
 // end and before its caution begins, as soon after its wait as can be.
 func SeasonOf(b *record.Block, sums []due.Summary, ask SeasonAsked) Season {
-	s := Season{On: ask.On, Slip: b.Slip(ask.On), Rate: ask.Rate}
+	s := Season{On: ask.On, Slip: b.Slip(ask.On), Pace: Rate{PerDay: ask.Rate, From: RateAsked},
+		Off: func(d unit.Date) bool { return b.Off.Off(d) || slices.Contains(ask.Off, d) }}
 	wait := b.WaitDays()
 	at := due.EndOf(ask.On, b.Zone)
-	var ready []unit.Date // of those draining
-	today := 0
-	for _, sum := range sums {
-		if sum.Across > 0 && sum.Across < trade.LeastAcross { // it takes another graft
+	ready := map[unit.Date]int{} // of those draining; before the day asked for, on it
+	for i := range sums {
+		sum := &sums[i]
+		if sum.Set == ask.On {
+			s.Grafted++
+		}
+		if tooSmall(sum) {
 			continue
 		}
 		switch {
@@ -59,67 +75,48 @@ func SeasonOf(b *record.Block, sums []due.Summary, ask SeasonAsked) Season {
 			s.Standing++
 		case sum.Stage == record.StageDraining:
 			s.Draining++
-			ready = append(ready, sum.CutBack.Add(wait))
-			if sum.CutBack.Add(wait) <= ask.On {
+			day := max(ask.On, sum.CutBack.Add(wait))
+			if ready[day]++; day == ask.On {
 				s.Ready++
 			}
 		case regrafts(sum, at):
 			s.Regraft++
 		}
-		if sum.Set == ask.On {
-			today++
-		}
 	}
-	if s.Rate == 0 {
-		s.Rate = rateOf(b, sums, ask.On)
+	if ask.Rate == 0 {
+		s.Pace = RateOf(b, sums, ask.On)
 	}
-	s.work(ready, wait, today, ask.Off)
+	s.Rate = s.Pace.PerDay
+	s.work(ready, wait)
 	return s
 }
 
+// tooSmall says whether a stump was measured and takes another graft.
+func tooSmall(s *due.Summary) bool { return s.Across > 0 && s.Across < trade.LeastAcross }
+
+// ToGraft is the stumps that a block still has to graft at an instant: standing,
+// draining, and those to be grafted again.
+func ToGraft(sums []due.Summary, at time.Time) (out []due.Summary) {
+	for i := range sums {
+		s := &sums[i]
+		if !tooSmall(s) && (s.Stage == record.StageStanding || s.Stage == record.StageDraining || regrafts(s, at)) {
+			out = append(out, *s)
+		}
+	}
+	return out
+}
+
 // regrafts says whether a stump is to be cut back again now.
-func regrafts(s due.Summary, at time.Time) bool {
-	return slices.ContainsFunc(due.At(s.Dues, at), func(d due.Due) bool { return d.Kind == due.Regraft && d.Open(at) })
-}
-
-// rateOf is the stumps grafted a day: the block's setting, else the median of the
-// days of this season at whose end ready stumps were left over, on which no more
-// could be done, else what is usual.
-func rateOf(b *record.Block, sums []due.Summary, on unit.Date) int {
-	if b.PerDay > 0 {
-		return b.PerDay
-	}
-	slip := b.Slip(on)
-	set := map[unit.Date]int{}
-	for _, s := range sums {
-		if s.Set >= slip.From.Add(-slipEarly) && s.Set < on {
-			set[s.Set]++
-		}
-	}
-	var full []int
-	for day, n := range set {
-		if leftOver(sums, day, b.WaitDays()) {
-			full = append(full, n)
-		}
-	}
-	if len(full) == 0 {
-		return usualRate
-	}
-	slices.Sort(full)
-	return (full[(len(full)-1)/2] + full[len(full)/2] + 1) / 2
-}
-
-// leftOver says whether a stump was ready on a day and not grafted by its end.
-func leftOver(sums []due.Summary, day unit.Date, wait int) bool {
-	return slices.ContainsFunc(sums, func(s due.Summary) bool {
-		return s.CutBack != 0 && s.CutBack.Add(wait) <= day && (s.Set > day || s.Set == 0 && s.Stage == record.StageDraining)
-	})
+func regrafts(s *due.Summary, at time.Time) bool {
+	isRegraft := func(d due.Due) bool { return d.Kind == due.Regraft }
+	return slices.ContainsFunc(s.Dues, isRegraft) &&
+		slices.ContainsFunc(due.At(s.Dues, at), func(d due.Due) bool { return isRegraft(d) && d.Open(at) })
 }
 
 // work goes through the days. What is draining is grafted as soon as it is ready;
 // what a day has room for beyond that is grafted from stumps cut back on the last
 // day of work that leaves them their wait.
-func (s *Season) work(ready []unit.Date, wait, today int, off []unit.Date) {
+func (s *Season) work(ready map[unit.Date]int, wait int) {
 	days := map[unit.Date]*SeasonDay{}
 	on := func(d unit.Date) *SeasonDay {
 		if days[d] == nil {
@@ -127,29 +124,31 @@ func (s *Season) work(ready []unit.Date, wait, today int, off []unit.Date) {
 		}
 		return days[d]
 	}
-	stand, left := s.Standing+s.Regraft, s.Standing+s.Regraft+s.Draining
-	for day := max(s.On, s.Slip.From); day <= s.Slip.To && left > 0; day++ {
-		if slices.Contains(off, day) {
+	stand, left, waiting := s.Standing+s.Regraft, s.Left(), 0
+	for day := s.On; day <= s.Slip.To; day++ {
+		waiting += ready[day]
+		if day < s.Slip.From || s.Off(day) {
 			continue
 		}
+		s.Workdays++
 		room := s.Rate
 		if day == s.On {
-			room = max(0, room-today)
+			room = max(0, room-s.Grafted)
 		}
-		n := min(room, s.takeReady(&ready, day, room))
-		if cut, ok := s.cutFor(day, wait, off); ok {
-			fresh := min(room-n, stand)
-			if fresh > 0 {
+		n := min(room, waiting)
+		waiting -= n
+		if cut, ok := s.cutFor(day, wait); ok {
+			if fresh := min(room-n, stand); fresh > 0 {
 				on(cut).CutBack += fresh
+				stand, n = stand-fresh, n+fresh
 			}
-			stand, n = stand-fresh, n+fresh
 		}
-		if n > 0 {
-			on(day).Graft += n
-			left -= n
-			if left == 0 {
-				s.LastDay = day
-			}
+		if n == 0 {
+			continue
+		}
+		on(day).Graft += n
+		if left -= n; left == 0 {
+			s.LastDay = day
 		}
 	}
 	s.Short = left
@@ -159,23 +158,11 @@ func (s *Season) work(ready []unit.Date, wait, today int, off []unit.Date) {
 	slices.SortFunc(s.Days, func(a, b SeasonDay) int { return int(a.Day - b.Day) })
 }
 
-// takeReady takes at most so many of those draining that are ready on a day.
-func (s *Season) takeReady(ready *[]unit.Date, day unit.Date, most int) (n int) {
-	*ready = slices.DeleteFunc(*ready, func(r unit.Date) bool {
-		if r > day || n == most {
-			return false
-		}
-		n++
-		return true
-	})
-	return n
-}
-
 // cutFor is the last day of work on which a stump is cut back to be grafted on
 // another, at its wait or later, before the caution of draining too long begins.
-func (s *Season) cutFor(day unit.Date, wait int, off []unit.Date) (unit.Date, bool) {
+func (s *Season) cutFor(day unit.Date, wait int) (unit.Date, bool) {
 	for cut := day.Add(-wait); cut >= s.On && cut >= day.Add(-trade.CutBackLongDays); cut = cut.Add(-1) {
-		if !slices.Contains(off, cut) {
+		if !s.Off(cut) {
 			return cut, true
 		}
 	}

@@ -3,6 +3,7 @@ package plan
 import (
 	"math/rand/v2"
 	"testing"
+	"time"
 
 	"barkslip/core/due"
 	"barkslip/core/record"
@@ -63,12 +64,27 @@ func TestASeasonKeepsItsRules(t *testing.T) {
 			sums = append(sums, due.Summary{Stage: record.StageDraining, CutBack: on.Add(-ago)})
 			ready = append(ready, 7-ago)
 		}
+		again := r.IntN(20) // to be grafted again: as much work as those that stand
+		for range again {
+			sums = append(sums, due.Summary{Stage: record.StageFailed, Dues: []due.Due{{Kind: due.Regraft, Opens: on.In(b.Zone)}}})
+		}
+		stand += again
 		ask, off := SeasonAsked{On: on, Rate: 1 + r.IntN(14)}, map[int]bool{}
+		if b.Off = (record.DaysOff{}); r.IntN(2) == 0 {
+			free := time.Weekday(r.IntN(7))
+			b.Off.Week = []time.Weekday{free}
+			for n := range end + 1 {
+				off[n] = on.Add(n).Weekday() == free
+			}
+		}
 		for range r.IntN(8) {
 			n := r.IntN(end)
 			ask.Off, off[n] = append(ask.Off, on.Add(n)), true
 		}
 		s := SeasonOf(b, sums, ask)
+		if s.Regraft != again {
+			t.Fatalf("seed %d: %d to graft again, want %d", seed, s.Regraft, again)
+		}
 		keeps(t, s, ready, ask, off, end)
 		want := best(ready, stand, ask.Rate, 7, end, off)
 		if s.Short != len(sums)-want || (s.LastDay == 0) != (s.Short > 0) && len(sums) > 0 {
@@ -133,18 +149,18 @@ func TestTheRateIsTheMedianOfFullDays(t *testing.T) {
 			sums = append(sums, due.Summary{Stage: record.StagePainted, CutBack: unit.MakeDate(2027, 5, 1), Set: recordtest.DayOf(day)})
 		}
 	}
-	if got := rateOf(b, sums, on); got != usualRate {
+	if got := RateOf(b, sums, on).PerDay; got != usualRate {
 		t.Errorf("of nothing %d", got)
 	}
 	graft(9, "2027-05-10")
 	graft(4, "2027-05-11")
 	graft(6, "2027-05-12")
 	graft(1, "2027-05-13") // at its end none was left over
-	if got := rateOf(b, sums, on); got != 6 {
+	if got := RateOf(b, sums, on).PerDay; got != 6 {
 		t.Errorf("%d a day", got)
 	}
 	b.PerDay = 12
-	if got := rateOf(b, sums, on); got != 12 {
+	if got := RateOf(b, sums, on).PerDay; got != 12 {
 		t.Errorf("%d a day although the block says 12", got)
 	}
 }
@@ -155,12 +171,12 @@ func TestWoodByVariety(t *testing.T) {
 	for i := range sums {
 		sums[i].ID.Tree = uint16(i + 1)
 	}
-	needed := NeedByVariety(sums, func(id record.StumpID) string {
+	needed := SeasonLoad(recordtest.Northern(), sums, sums, func(id record.StumpID) string {
 		if id.Tree == 1 {
 			return "Brisk"
 		}
 		return "Lantern"
-	})
+	}, nil).NeedByVariety()
 	lantern := Wood{Lot: &record.Lot{Received: &record.Said[record.LotReceived]{What: record.LotReceived{Name: "L-7", Variety: "lantern"}}}}
 	got := NeedByLot([]Wood{lantern}, needed)
 	if len(got) != 2 || got[0] != (LotNeed{Variety: "Brisk", Left: got[0].Left, Needed: 3}) || *got[0].Left != 0 ||

@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"barkslip/core/due"
 	"barkslip/core/record"
 )
 
@@ -52,18 +51,11 @@ func VarietyOf(s *record.Stump, b *record.Block) string {
 	return b.Variety
 }
 
-// NeedByVariety is the scions that the stumps of each variety still take, each by
-// its size; of is the variety of a stump.
-func NeedByVariety(sums []due.Summary, of func(record.StumpID) string) map[string]int {
-	by := map[string][]due.Summary{}
-	for _, s := range sums {
-		if s.Stage == record.StageStanding || s.Stage == record.StageDraining {
-			by[of(s.ID)] = append(by[of(s.ID)], s)
-		}
-	}
+// NeedByVariety is the scions that a load takes of each variety.
+func (l Load) NeedByVariety() map[string]int {
 	out := map[string]int{}
-	for variety, own := range by {
-		out[variety] = SupplyOf(own).Scions
+	for _, s := range l.Sticks {
+		out[s.Variety] += s.Scions
 	}
 	return out
 }

@@ -28,7 +28,7 @@ type Wood struct {
 func WoodOf(book *record.Book, used map[record.ID]int) (out []Wood) {
 	for _, l := range book.LotList() {
 		left, counted := book.LeftOf(l.ID, used)
-		if l.Held != nil && l.Held.What.Held || counted && left.Most == 0 {
+		if l.IsHeld() || counted && left.Most == 0 {
 			continue
 		}
 		out = append(out, Wood{l, left, counted})

@@ -37,6 +37,7 @@ type Block struct {
 	Earwigs     bool
 	RowSpacing  Measure
 	TreeSpacing Measure
+	Lay         Lay
 	SlipFrom    MonthDay
 	SlipTo      MonthDay
 	Wait        int // days from cutting back to grafting, 0 for the usual
@@ -45,6 +46,10 @@ type Block struct {
 	MadeUp      bool // nothing in it is real
 	Away        bool // put away: in no list until it is brought back
 	Weather     map[unit.Date]Said[DayWeather]
+	Off         DaysOff
+	Hands       []string // of the crew, as set
+	Load        LoadRates
+	Given       map[unit.Date][]Said[WorkGiven] // all that stand, see GivenOn
 }
 
 // Day is the block's calendar day of an instant.
@@ -252,7 +257,7 @@ func (b *Book) Answers(question string) []ID { return b.answers[question] }
 // what is remembered of it. The zone stands in its name.
 func (b *Block) Settings() Block {
 	out := *b
-	out.Zone, out.Weather = nil, nil
+	out.Zone, out.Weather, out.Given = nil, nil, nil
 	return out
 }
 

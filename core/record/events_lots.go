@@ -17,6 +17,10 @@ type LotReceived struct {
 	Thickness Measure
 	Buds      Buds // paired or first only, as most of it is
 	Note      string
+	Source    string // the tree or place that it was cut from
+	Kept      string // where and how it is kept
+	Health    string // what is known of the health of the trees it came from
+	Permit    string // paper under which it was moved, as its number
 }
 
 // Kind is lot-received.
@@ -36,6 +40,10 @@ func (b *LotReceived) fields(f fields) {
 	f.length("thickness", &b.Thickness)
 	word(f, "buds", &b.Buds)
 	f.text("note", &b.Note)
+	f.text("source", &b.Source)
+	f.text("kept", &b.Kept)
+	f.text("health", &b.Health)
+	f.text("permit", &b.Permit)
 }
 
 func (b *LotReceived) question() string { return "lot/" + b.Lot.String() }
@@ -88,6 +96,7 @@ type LotHeld struct {
 	Lot  ID
 	Held bool
 	Why  string
+	Left bool // only the wood that is left is held: the scions set of it are not in doubt
 }
 
 // Kind is lot-held.
@@ -102,6 +111,7 @@ func (b *LotHeld) fields(f fields) {
 	f.id("lot", &b.Lot)
 	f.flag("held", &b.Held)
 	f.text("why", &b.Why)
+	f.flag("left", &b.Left)
 }
 
 func (b *LotHeld) question() string { return "lot/" + b.Lot.String() + "/held" }

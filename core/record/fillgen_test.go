@@ -37,12 +37,13 @@ var vocabularies = map[reflect.Type][]string{
 	reflect.TypeFor[Scratch]():    {"", "green", "brown"},
 	reflect.TypeFor[Buds]():       {"ps", "p", "x"},
 	reflect.TypeFor[Verdict]():    texted(Verdicts),
+	reflect.TypeFor[FollowUp]():   texted(FollowUps),
 }
 
 // plainWords are the texts with a closed vocabulary, by kind and field.
 var plainWords = map[string][]string{
 	"failed.Cause": trade.Causes, "nurse-limbs.Leaf": Leaves, "sprouts-rubbed.Leaf": Leaves,
-	"seasons-end.Word": SeasonWords, "twined.Material": {"natural", "synthetic"}, "another-year.Work": PutOff,
+	"seasons-end.Word": SeasonWords, "twined.Material": {"natural", "synthetic"}, "another-year.Work": PutOff, "work-given.To": {"MK", "RK"},
 }
 
 func texted[T ~string](words []T) []string {
@@ -162,6 +163,16 @@ func (p picker) body(code int) Body {
 		b.Cloud = p(9)
 		b.RainDepth.Length = min(b.RainDepth.Length, MostRain)
 		b.Low.Temperature, b.High.Temperature = unit.Temperature(p(10)), unit.Temperature(10+p(20))
+	case *WorkGiven:
+		for i := range b.Rows {
+			b.Rows[i].Row = 1 + i + b.Rows[i].Row*100
+		}
+		for i := range b.Stumps {
+			b.Stumps[i] = GivenStump{1 + b.Stumps[i].Row, 1 + i + 10*b.Stumps[i].Tree, b.Stumps[i].Limb}
+		}
+		if len(b.Rows) > 0 {
+			b.Stumps = nil
+		}
 	case *Noted:
 		b.Text += "note"
 	}

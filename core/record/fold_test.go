@@ -289,7 +289,7 @@ func TestBookKeepsSettingsLotsAndWeather(t *testing.T) {
 	l.say(may(2, 9, 0), &LotReceived{Lot: lot, Name: "L1", Sticks: 40})
 	l.say(may(4, 9, 0), &StoreRead{lot, Degrees{2, "2C"}})
 	l.say(may(3, 9, 0), &StoreRead{lot, Degrees{5, "5C"}})
-	l.say(may(5, 9, 0), &LotHeld{lot, true, "warm"})
+	l.say(may(5, 9, 0), &LotHeld{Lot: lot, Held: true, Why: "warm"})
 	l.say(may(5, 9, 0), &DayWeather{Block: theBlock, Day: mayDay(6), Low: Degrees{5, "5C"}, High: Degrees{25, "25C"}})
 	book := FoldBook(l.events, utc)
 	b, got := book.Blocks[theBlock], book.Lots[lot]

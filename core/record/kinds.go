@@ -60,6 +60,8 @@ var kinds = []func() Body{
 	54: func() Body { return &RainedHard{} },
 	55: func() Body { return &ScionSeen{} },
 	56: func() Body { return &Aware{} },
+	57: func() Body { return &WorkGiven{} },
+	58: func() Body { return &LotFollowed{} },
 }
 
 var kindByName = func() map[string]uint64 {

@@ -97,11 +97,17 @@ func TestSettingsReadTheirValues(t *testing.T) {
 		"species": "black walnut", "variety": "Lantern", "graft-height": "5ft", "browse": "6ft", "frosty": "yes",
 		"earwigs": "no", "row-spacing": "20ft", "tree-spacing": "12ft", "slip-from": "05-10", "slip-to": "06-10", "pinch-until": "02-29",
 		"wait-days": "14", "a-day": "12", "made-up": "yes", "away": "no",
+		"days-off": "Sat, sunday 2027-05-09", "hands": "mk RK", "load-sticks": "3", "load-nails": "2", "load-wrap": "2", "load-stakes": "1",
+		"load-ties": "4", "load-sealer": "1mm", "load-paint": "0.2mm", "load-tape": "12in", "load-twine": "1ft",
+		"corner": "42.70012 -77.20034", "row-bearing": "20", "next-row": "left",
 	}
 	bad := map[string]string{
 		"units": "cubits", "latitude": "90.1", "longitude": "NaN", "altitude": "200", "graft-height": "five", "browse": "-6ft",
 		"frosty": "maybe", "earwigs": "", "row-spacing": "", "tree-spacing": "12", "slip-from": "5-10", "slip-to": "02-30", "pinch-until": "13-01",
 		"wait-days": "2", "a-day": "1.5", "made-up": "1", "away": "",
+		"days-off": "someday", "hands": "R2", "load-sticks": "0", "load-nails": "0", "load-wrap": "some", "load-stakes": "-1", "load-ties": "0",
+		"load-sealer": "0mm", "load-paint": "2in", "load-tape": "12", "load-twine": "11ft",
+		"corner": "42.7", "row-bearing": "400", "next-row": "up",
 	}
 	for _, name := range SettingNames() {
 		if value, ok := good[name]; !ok {

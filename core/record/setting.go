@@ -29,9 +29,18 @@ var settings = map[string]func(b *Block, value string) error{
 	"slip-to":      func(b *Block, v string) error { return dayOfYear(v, &b.SlipTo) },
 	"wait-days":    func(b *Block, v string) error { return whole(v, trade.WaitLeast, trade.WaitMost, &b.Wait) },
 	"a-day":        func(b *Block, v string) error { return whole(v, 1, 1000, &b.PerDay) },
+	"days-off":     func(b *Block, v string) error { return readDaysOff(v, &b.Off) },
+	"hands":        func(b *Block, v string) error { return readHands(v, &b.Hands) },
 	"pinch-until":  func(b *Block, v string) error { return dayOfYear(v, &b.PinchUntil) },
 	"made-up":      func(b *Block, v string) error { return yes(v, &b.MadeUp) },
 	"away":         func(b *Block, v string) error { return yes(v, &b.Away) },
+	"corner":       corner,
+	"row-bearing": func(b *Block, v string) (err error) {
+		b.Lay.Bearing, err = unit.ParseBearing(v)
+		b.Lay.HasBearing = err == nil
+		return
+	},
+	"next-row": nextRow,
 }
 
 // SettingNames lists the settings of a block.

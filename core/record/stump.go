@@ -79,6 +79,7 @@ type Attempt struct {
 	Failed      *Said[Failed]
 	GivenUp     *Said[GivenUp]
 	Untied      *Said[Untied]
+	Followed    []Said[LotFollowed] // of each lot that was followed here, the answer that stands
 }
 
 // Graft is one scion in one slot and how it fares.

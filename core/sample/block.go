@@ -16,6 +16,7 @@ func (g *ground) settings() [][2]string {
 		{"species", "seedling black walnut"}, {"variety", varieties[0]}, {"graft-height", "6ft 3in"}, {"browse", "6ft"}, {"frosty", "yes"},
 		{"earwigs", "yes"}, {"row-spacing", "24ft"}, {"tree-spacing", "16ft"}, {"wait-days", "7"}, {"pinch-until", "08-15"},
 		{"slip-from", g.today.Add(-19).String()[5:]}, {"slip-to", g.today.Add(21).String()[5:]},
+		{"corner", "42.70013 -77.20041"}, {"row-bearing", "8"}, {"next-row", "right"},
 	}
 }
 
@@ -71,7 +72,7 @@ func (g *ground) tellLot(l *life, lot *lot) {
 		}
 	}
 	if lot.year < g.today.Year() {
-		l.say(unit.MakeDate(lot.year, time.July, 1).At(18, 0, g.Zone), office, &record.LotHeld{Lot: lot.Lot, Held: true, Why: "season over"})
+		l.say(unit.MakeDate(lot.year, time.July, 1).At(18, 0, g.Zone), office, &record.LotHeld{Lot: lot.Lot, Held: true, Why: "season over", Left: true})
 	}
 }
 

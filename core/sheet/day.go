@@ -58,6 +58,9 @@ func DayOf(a Ask) (Day, error) {
 	calls := due.Round(a.Sums, due.Asked{From: from, Until: until, CutBack: plan.CutBackOn(a.Block, a.Sums, from),
 		Keep: func(d due.Due) bool { return a.wants(d.Stump) }})
 	slices.SortFunc(calls, func(x, y due.Call) int { return x.Stump.WalkCompare(y.Stump) })
+	if a.Given == nil && len(a.Block.GivenOn(on)) > 0 {
+		a.Given = givenTo(plan.SharesOf(a.Block, on, calls))
+	}
 	for _, hand := range a.hands(calls) {
 		own := calls
 		if a.Given != nil {
@@ -70,6 +73,19 @@ func DayOf(a Ask) (Day, error) {
 		d.Parts = append(d.Parts, part)
 	}
 	return d, nil
+}
+
+// givenTo is whose each stump of a day is; what two hands have goes with the first.
+func givenTo(shares plan.Shares) func(record.StumpID) string {
+	whose := map[record.StumpID]string{}
+	for _, h := range shares.Hands {
+		for _, c := range h.Calls {
+			if whose[c.Stump] == "" {
+				whose[c.Stump] = h.Given.To
+			}
+		}
+	}
+	return func(id record.StumpID) string { return whose[id] }
 }
 
 // span is what a day's sheet takes: from now, or from the morning of a day to
@@ -131,7 +147,7 @@ func (a Ask) part(hand string, calls []due.Call, now time.Time) (p Part, err err
 		}
 		p.Stops = append(p.Stops, stop)
 	}
-	p.Load, err = a.load(calls)
+	p.Load, err = a.load(calls, a.day())
 	return p, err
 }
 

@@ -90,7 +90,7 @@ func (c *Case) planned(variety string) bool {
 // Those held, and of seasons past, are folded away while there are others.
 func (c *Case) lots() (now, folded []*record.Lot) {
 	for _, l := range c.Book.LotList() {
-		if c.inUse(l) {
+		if l.InUse(c.B, c.Now) {
 			now = append(now, l)
 		} else {
 			folded = append(folded, l)
@@ -149,16 +149,6 @@ func (c *Case) runsOut(w record.WoodChosen) string {
 	}
 	return fmt.Sprintf("%s may not last: %s, %d needed here.", c.Book.LotOf(w.Lot).Received.What.Name, left.Words(), needed)
 }
-
-// inUse says whether a lot is of this season's wood and not held.
-func (c *Case) inUse(l *record.Lot) bool {
-	held := l.Held != nil && l.Held.What.Held
-	age := int(c.B.Day(c.Now) - c.B.Day(l.Received.At))
-	return !held && age <= lotDays && age >= 0
-}
-
-// lotDays is how long wood received is of this season.
-const lotDays = 240
 
 // otherVariety warns of wood that is not of the planned variety.
 func (c *Case) otherVariety(variety string) string {

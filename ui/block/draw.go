@@ -222,6 +222,9 @@ func (b *Screen) under(width int) paper.Line {
 		}
 	}
 	l := paper.Line{{Text: " " + s.ID.Place() + "  ", Ink: paper.Strong}, {Text: s.Stage.String(), Ink: part.StageInk(s.Stage)}}
+	if hands := b.givenTo(s.ID); hands != "" {
+		l = l.Add(paper.Accent, "  "+hands)
+	}
 	add := func(ink paper.Ink, head string, words []string) {
 		if len(words) > 0 {
 			l = l.Add(ink, head+strings.Join(words, ", "))
@@ -230,6 +233,7 @@ func (b *Screen) under(width int) paper.Line {
 	if s.Clash {
 		add(paper.Lined, "  ", []string{"answers disagree"})
 	}
+	add(paper.Warn, "  ", b.heldWords(*s))
 	add(paper.Warn, "  ", late)
 	add(paper.Plain, "  due ", open)
 	return l.Cut(width)

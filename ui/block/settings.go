@@ -37,7 +37,12 @@ var settingRows = []setting{
 	{"slip-to", "bark slips until", "day and month, 10 Jun", func(b *record.Block) string { return monthDay(b.SlipTo) }},
 	{"wait-days", "days to graft", "after cutting back, 3 to 21; 7 unless set", func(b *record.Block) string { return number(b.Wait) }},
 	{"a-day", "grafted a day", "stumps the crew grafts a day", func(b *record.Block) string { return number(b.PerDay) }},
+	{"days-off", "days off", "such as sat sun, 9 May; none clears", func(b *record.Block) string { return b.Off.Words() }},
+	{"hands", "the crew", "initials, such as MK RK; none clears", func(b *record.Block) string { return strings.Join(b.Hands, " ") }},
 	{"pinch-until", "pinch until", "day and month, 15 Aug", func(b *record.Block) string { return monthDay(b.PinchUntil) }},
+	{"corner", "corner", "where row 1 tree 1 stands, 42.70012 -77.20034", func(b *record.Block) string { return b.Lay.CornerWords() }},
+	{"row-bearing", "rows run to", "from tree 1 to tree 2, true north 0: 20 or ne", func(b *record.Block) string { return b.Lay.BearingWords() }},
+	{"next-row", "row 2 lies", "right or left of row 1, as you look along it", func(b *record.Block) string { return b.Lay.SideWords() }},
 }
 
 func degrees(b *record.Block, v float64) string {
@@ -169,11 +174,23 @@ func (b *Screen) disagree(name, value string) string {
 func (b *Screen) set(name, value string) error {
 	var body record.Body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: value}
 	switch name {
+	case "corner":
+		lat, lon, err := part.ReadPosition(value)
+		if err != nil {
+			return err
+		}
+		body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: strings.TrimSpace(lat + " " + lon)}
 	case "name":
 		if value == "" {
 			return &unit.Error{Given: value, Accepted: "a name"}
 		}
 		body = &record.BlockMade{Block: b.x.Block, Name: value}
+	case "days-off":
+		off, err := part.DaysOff(value, b.x.Site().Day(b.x.Now()), b.x.Site().Units)
+		if err != nil {
+			return err
+		}
+		body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: off}
 	case "slip-from", "slip-to", "pinch-until":
 		day, err := unit.ReadDate(value, b.x.Site().Day(b.x.Now()), b.x.Site().Units)
 		if err != nil {

@@ -90,12 +90,26 @@ func (x *Session) header(f Frame) paper.Line {
 		right = right.Add(clockInk, now.Format("15:04")+" ")
 	}
 	var left paper.Line
-	if x.MadeUp() {
-		left = left.Add(paper.Plain, " ").Add(paper.Warn, "made up:")
+	if mark := x.mark(); mark != "" {
+		left = left.Add(paper.Plain, " ").Add(paper.Warn, mark+":")
 	}
 	left = left.Add(paper.Strong, " "+f.Title).Add(paper.Plain, "  "+f.Where)
 	room := x.Width - right.Width()
 	return left.Cut(room-1).Beside(room, right)
+}
+
+// mark is what must be known of all that is shown: that it is made up, that
+// nothing is written; "" for a book as any.
+func (x *Session) mark() string {
+	switch {
+	case x.MadeUp() && x.Looking():
+		return "made up, looking on"
+	case x.MadeUp():
+		return "made up"
+	case x.Looking():
+		return "looking on"
+	}
+	return ""
 }
 
 func (x *Session) rule() paper.Line { return x.ruleOf(x.Width) }

@@ -54,6 +54,15 @@ func (l *List) AsScreen() *List {
 	return l
 }
 
+// On puts the cursor on an item, or the last there is.
+func (l *List) On(at int) *List {
+	l.at = max(0, min(at, len(l.items)-1))
+	return l
+}
+
+// At is the place of the cursor among the items, -1 for none.
+func (l *List) At() int { return l.at }
+
 // Items are what can be picked.
 func (l *List) Items() []Item { return l.items }
 

@@ -59,6 +59,22 @@ type (
 	Rounds struct{}
 	// Wood goes to the lots of scion wood.
 	Wood struct{}
+	// Lot goes to one lot: what is known of it and where it went.
+	Lot struct{ Lot record.ID }
+	// FollowLot goes through the stumps on which scions of a held lot live, from one
+	// of them on, or from the first where that is none.
+	FollowLot struct {
+		Lot  record.ID
+		From record.StumpID
+	}
+	// ShowStumps goes to the block and marks some of its stumps; Title says which they
+	// are, as in "12 of 240 are of lot L-27".
+	ShowStumps struct {
+		Title  string
+		Stumps []record.StumpID
+	}
+	// Changes goes to what was done since a day.
+	Changes struct{}
 	// Plan goes to pace and supplies.
 	Plan struct{}
 	// Tally goes to what took, what stands and what was lost to what.

@@ -15,6 +15,7 @@ type Book interface {
 	Append(events ...record.Event) (due.Appended, error)
 	Stump(record.StumpID) (*record.Stump, error)
 	Summaries(block record.ID) ([]due.Summary, error)
+	Events(record.StumpID) ([]record.Event, error)
 	Folded() *record.Book
 	Newest() time.Time
 }
@@ -44,6 +45,7 @@ type Options struct {
 	EndOwnDay func() error                                     // has it go by the computer's clock from now on
 	Sample    func() (Options, error)                          // opens the made-up book beside this one, made where there is none
 	Own       func() (Options, error)                          // from the made-up book back to the user's own; nil in that
+	Refresh   func() (newer bool, err error)                   // of a look: whether the book was seen to change; nil where this program has it
 	Bell      func()                                           // rings once
 	Input     io.Reader                                        // nil for the terminal
 	Output    io.Writer                                        // nil for the terminal

@@ -68,6 +68,9 @@ func (x *Session) Site() *record.Block { return x.Book.Folded().Blocks[x.Block] 
 // Write gives events their hand and puts them on disk in one transaction, as one
 // act. Screens show the records as the book gives them back.
 func (x *Session) Write(events ...record.Event) (due.Appended, error) {
+	if x.Looking() {
+		return due.Appended{}, errLooking
+	}
 	for i := range events {
 		events[i].At = events[i].At.Truncate(time.Second)
 		events[i].Hand = x.Hand

@@ -98,6 +98,9 @@ func (s *Screen) because() string {
 	if s.row > 0 {
 		only = append(only, fmt.Sprintf("row %d", s.row))
 	}
+	if s.mine {
+		only = append(only, "what "+s.x.Hand+" is given for "+s.givenDay().Short())
+	}
 	if len(only) > 0 {
 		words = "Only " + strings.Join(only, ", ") + ". " + words
 	}

@@ -24,10 +24,12 @@ type Screen struct {
 	at    int
 	top   int
 	span  span
-	named unit.Date               // the day, for aDay
-	only  []due.Kind              // one kind of work; empty for all
-	row   int                     // 0 all
-	late  bool                    // late ones only
+	named unit.Date  // the day, for aDay
+	only  []due.Kind // one kind of work; empty for all
+	row   int        // 0 all
+	late  bool       // late ones only
+	mine  bool       // only what the hand is given for the day
+	own   func(record.StumpID) bool
 	asOf  time.Time               // the minute the list was made in
 	shown map[record.StumpID]bool // stumps opened on this round
 }
@@ -76,6 +78,7 @@ func (s *Screen) judged() time.Time {
 // Load makes the list anew.
 func (s *Screen) Load() error {
 	s.asOf = s.x.Time().Truncate(time.Minute)
+	s.own = s.ownStumps()
 	s.calls = s.round(s.keep)
 	s.at = max(0, min(s.at, len(s.calls)-1))
 	return s.x.Trouble()
@@ -119,6 +122,9 @@ func (s *Screen) find(id record.StumpID) int {
 }
 
 func (s *Screen) keep(d due.Due) bool {
+	if s.mine && !s.own(d.Stump) {
+		return false
+	}
 	return (len(s.only) == 0 || slices.Contains(s.only, d.Kind)) && (s.row == 0 || int(d.Stump.Row) == s.row) && (!s.late || d.Late(s.judged()))
 }
 
@@ -143,6 +149,7 @@ func (s *Screen) Table() []part.Row {
 		{Binding: part.On("!", "late"), Says: "Only what is late, or all again.", Do: s.onlyLate},
 		{Binding: part.On("f", "kind"), Says: "Only one kind of work.", Do: s.pickKind},
 		{Binding: part.On("r", "only row"), Says: "Only one row; nothing typed shows all.", Do: s.askRow},
+		{Binding: part.On("m", ""), Says: "Only what your hand is given for the day, or all again.", Do: s.onlyMine},
 		{Binding: part.On("w", "why"), Says: "Why it is due, and by whose word.", Do: s.why},
 		{Binding: part.On("a", "answer row"), Says: "One answer, to the work under the cursor, for the stumps of the round in its row.", Do: s.answerRow},
 		{Binding: part.On("A", ""), Says: "One answer, to the work under the cursor, for all stumps shown.", Do: s.answerAll},

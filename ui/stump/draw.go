@@ -192,6 +192,9 @@ func (s *Screen) warnings(width int) []paper.Line {
 	for _, l := range paper.Wrap(warn, width-2) {
 		out = append(out, paper.Text(paper.Alarm, " "+l+" "))
 	}
+	for _, held := range s.heldWords() {
+		out = append(out, part.Wrapped(paper.Warn, held, width)...)
+	}
 	if n := s.record.Newest; s.x.Earlier.IsZero() && n.Sub(s.x.Time()) > time.Minute {
 		out = append(out, part.Wrapped(paper.Warn, "The newest answer here is of "+unit.When(n, s.x.Time(),
 			s.x.Site().Zone)+", after this clock. Is the clock right?", width)...)

@@ -39,6 +39,7 @@ func (s *Screen) Table() []part.Row {
 		{Binding: part.On("E", ""), Says: "Go to the next stump on which answers disagree.", Do: part.Does(part.NextClash{After: s.id})},
 		{Binding: part.On("y", ""), Says: "Add a limb of this tree, as where it forks: a stump of its own.", Do: s.addLimb},
 		{Binding: part.On("f", figure), Says: "The figure large, then the next one, then the answers again.", Do: s.nextFigure},
+		{Binding: part.On("l", ""), Says: "Lots of scion wood; where wood of a held lot stands here, what is to be done about it.", Do: s.lots},
 		{Binding: part.On("s", ""), Says: "Leave this stump as it is: back to the round, or on to the next that needs work.",
 			Do: part.Does(part.Leave{Stump: s.id})},
 		{Binding: part.On("/", ""), Says: "Go to another stump: row/tree, or a tree of this row.", Do: s.place},

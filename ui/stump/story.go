@@ -107,7 +107,7 @@ func (s *Screen) storyWords(e record.Event, found map[record.ID]record.Event) st
 	for range longestChain {
 		w, taking := e.Body.(*record.Withdrawn)
 		if !taking {
-			return record.Say(e.Body, s.x.Site().Units) + s.whiteCame(e)
+			return record.Say(e.Body, s.x.Site().Units) + s.lotWords(e.Body) + s.whiteCame(e)
 		}
 		of, known := found[w.Of]
 		if !known {

@@ -1,41 +1,117 @@
-// Package wood is the screen of the lots of scion wood. It may import core and
+// Package wood is the screens of the lots of scion wood: all of them, one and where
+// it went, and the stumps to which wood of a held lot went. It may import core and
 // ui/part with its leaves, and no other screen.
 package wood
 
 import (
 	"fmt"
-	"slices"
-	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"barkslip/core/due"
+	"barkslip/core/plan"
 	"barkslip/core/record"
 	"barkslip/core/trade"
-	"barkslip/core/unit"
 	"barkslip/ui/paper"
 	"barkslip/ui/part"
 )
 
-// Screen lists the lots; picking one says what can be put down about it.
+// Screen lists the lots; picking one opens it. Lots held and those of past years
+// are folded away while there are others.
 type Screen struct {
 	*part.List
-	x *part.Session
+	x        *part.Session
+	lots     []*record.Lot // those listed, in order of the items
+	trails   map[record.ID]plan.Trail
+	fits     map[string]plan.ThicknessFit // by variety
+	unfolded bool
 }
 
 // New is the screen of the book's lots.
 func New(x *part.Session) *Screen { return &Screen{x: x} }
 
-// Load lists the lots anew, those held behind the others.
+// Load lists the lots anew, those put away behind the others.
 func (s *Screen) Load() error {
-	lots := s.x.Book.Folded().LotList()
-	slices.SortStableFunc(lots, func(a, b *record.Lot) int { return heldRank(a) - heldRank(b) })
-	var items []part.Item
-	for _, l := range lots {
-		items = append(items, part.Item{Word: l.Received.What.Name, Meaning: s.words(l), Take: func() part.Msgs { return s.about(l) }})
+	now, away := s.parted()
+	if len(now) == 0 || s.unfolded {
+		now, away = append(now, away...), nil
 	}
-	items = append(items, part.Item{Word: "receive a lot", Meaning: "name, variety, day cut, sticks, thickness", Take: s.receive})
-	s.List = part.NewList(s.x, "Lots of scion wood", trade.MovingWood.Says, items).AsScreen()
-	return nil
+	at := 0
+	if s.List != nil {
+		at = s.List.At()
+	}
+	s.lots, s.trails, s.fits = now, map[record.ID]plan.Trail{}, map[string]plan.ThicknessFit{}
+	var items []part.Item
+	for _, l := range now {
+		s.trails[l.ID] = trail(s.x, l)
+		items = append(items, part.Item{Word: l.Name(), Take: part.Does(part.Lot{Lot: l.ID})})
+	}
+	items = append(items, part.Item{Word: "receive a lot", Meaning: "name, variety, where from, day cut, sticks, thickness, permit", Take: s.receive})
+	if len(away) > 0 {
+		items = append(items, part.Item{Word: "put away", Meaning: s.awayWords(away), Take: s.unfold})
+	}
+	s.List = part.NewList(s.x, "Lots of scion wood", "", items).AsScreen().On(at)
+	return s.x.Trouble()
+}
+
+// parted is the lots in use, newest first, and those held or of past years.
+func (s *Screen) parted() (now, away []*record.Lot) {
+	for _, l := range s.x.Book.Folded().LotList() {
+		if l.InUse(s.x.Site(), s.x.Time()) {
+			now = append(now, l)
+		} else {
+			away = append(away, l)
+		}
+	}
+	return now, away
+}
+
+// awayWords is what is folded away, and what of it is still to be told.
+func (s *Screen) awayWords(away []*record.Lot) string {
+	held, open := 0, 0
+	for _, l := range away {
+		if l.IsHeld() {
+			held++
+		}
+		if l.Follows() {
+			t := trail(s.x, l)
+			open += t.Untold + t.ToCut
+		}
+	}
+	words := part.Counted(len(away), "lot") + " of past years"
+	switch past := len(away) - held; {
+	case past == 0:
+		words = part.Counted(held, "lot") + " held"
+	case held > 0:
+		words = fmt.Sprintf("%s held, %d of past years", part.Counted(held, "lot"), past)
+	}
+	if open > 0 {
+		words += "; not done at " + part.Counted(open, "stump")
+	}
+	return words
+}
+
+func (s *Screen) unfold() part.Msgs {
+	s.unfolded = true
+	return part.Msgs{part.Reload{}, part.Say{Text: "Every lot is shown; f folds those held and of past years away."}}
+}
+
+// fold folds the lots put away, or shows them.
+func (s *Screen) fold() part.Msgs {
+	if !s.unfolded {
+		return s.unfold()
+	}
+	s.unfolded = false
+	return part.Msgs{part.Reload{}, part.Say{}}
+}
+
+// trail is where a lot went, over all blocks that are worked.
+func trail(x *part.Session, l *record.Lot) plan.Trail {
+	var sums [][]due.Summary
+	for _, b := range x.Book.Folded().List() {
+		sums = append(sums, x.Summaries(b.ID))
+	}
+	return plan.TrailOf(x.Book.Folded(), l, sums...)
 }
 
 // Key takes a key of the table; else it picks a lot, and the lots stay beneath
@@ -43,91 +119,88 @@ func (s *Screen) Load() error {
 func (s *Screen) Key(k tea.KeyMsg) part.Msgs { return part.Press(s.Table(), k, s.List.Key) }
 
 // Table is the keys of the screen beside those of a list.
-func (s *Screen) Table() []part.Row {
-	return append([]part.Row{
+func (s *Screen) Table() []part.Row { return append(s.own(), s.x.Common(s.help)...) }
+
+// own are the keys of this screen alone.
+func (s *Screen) own() []part.Row {
+	return []part.Row{
+		{Binding: part.On("w", "why"), Says: "Why: what is left, which thickness is wanted, and by whose word.", Do: s.why},
+		{Binding: part.On("f", ""), Says: "Fold the lots held and of past years away, or show them.", Do: s.fold},
 		{Binding: part.On("n", "next"), Says: "Open the next stump that needs work.", Do: part.Does(part.Next{})},
 		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree.", Do: func() part.Msgs { return s.x.AskPlace(0, "") }},
-	}, s.x.Common(s.help)...)
+	}
 }
 
 func (s *Screen) help() part.Msgs { return s.x.Help("lots of scion wood", s.Table()) }
 
-// Frame shows the lots.
-func (s *Screen) Frame() part.Frame {
-	f := s.List.Frame()
-	f.Keys = s.x.KeyLine(paper.Text(paper.Faint, " a digit or Enter picks   Esc back  "), s.Table())
+// variety is that of the lot under the cursor, else the block's.
+func (s *Screen) variety() string {
+	if at := s.List.At(); at >= 0 && at < len(s.lots) {
+		return s.lots[at].Received.What.Variety
+	}
+	return s.x.Site().Variety
+}
+
+// fit holds the wood of the variety at the cursor against the stumps of the block. It
+// is reckoned once a variety until the book changes.
+func (s *Screen) fit() plan.ThicknessFit {
+	variety := s.variety()
+	if f, done := s.fits[variety]; done {
+		return f
+	}
+	of, assumed := s.varietyOf()
+	f := plan.FitOf(plan.WoodOf(s.x.Book.Folded(), s.x.Used()), s.x.Summaries(s.x.Block), variety, of)
+	f.Work.Assumed = append(f.Work.Assumed, assumed...)
+	s.fits[variety] = f
 	return f
 }
 
-func heldRank(l *record.Lot) int {
-	if l.Held != nil && l.Held.What.Held {
-		return 1
-	}
-	return 0
-}
+// mostRead is how many stumps to graft are looked up for a variety of their own.
+const mostRead = 3000
 
-// lotWords is a lot in a line: what speaks against it first.
-func (s *Screen) words(l *record.Lot) string {
-	w, b := l.Received.What, s.x.Site()
-	words := append([]string{w.Variety}, l.Doubts(b, b.Day(s.x.Time()))...)
-	if w.Thickness.Given() {
-		words = append(words, b.Units.Length(w.Thickness.Length))
+// varietyOf is the variety of a stump: its own, or where there are very many to
+// graft the block's, which is then said.
+func (s *Screen) varietyOf() (of func(record.StumpID) string, assumed []string) {
+	site, toGraft := s.x.Site(), 0
+	for _, sum := range s.x.Summaries(s.x.Block) {
+		if sum.Stage == record.StageStanding || sum.Stage == record.StageDraining {
+			toGraft++
+		}
 	}
-	if w.Sticks > 0 {
-		left, _ := s.x.Book.Folded().LeftOf(l.ID, s.x.Used())
-		words = append(words, left.Words())
+	if toGraft > mostRead {
+		return func(record.StumpID) string { return site.Variety }, []string{"every stump is for the block's variety: there are too many to look each up"}
 	}
-	if w.Cut != 0 {
-		words = append(words, "cut "+w.Cut.Long())
-	}
-	if n := len(l.Readings); n > 0 {
-		words = append(words, fmt.Sprintf("store %s on %s", b.Units.Temperature(l.Readings[n-1].What.Temp.Temperature), b.Day(l.Readings[n-1].At).Short()))
-	}
-	return strings.Join(words, ", ")
-}
-
-// about is what can be put down about one lot.
-func (s *Screen) about(l *record.Lot) part.Msgs {
-	hold := part.Item{Word: "hold it", Meaning: "not to be used; say why", Take: func() part.Msgs { return s.hold(l) }}
-	if heldRank(l) > 0 {
-		hold = part.Item{Word: "let it go", Meaning: "it may be used again", Take: func() part.Msgs {
-			msgs, err := s.keep(&record.LotHeld{Lot: l.ID}, "lot "+l.Received.What.Name+" may be used again")
-			return msgs.And(part.Fails(err)...)
-		}}
-	}
-	return s.x.Picks("Lot "+l.Received.What.Name, s.words(l), []part.Item{
-		{Word: "read the store", Meaning: "how warm it is where the wood is kept", Take: func() part.Msgs { return s.readStore(l) }}, hold,
-		{Word: "all lots", Meaning: "back to the list", Take: part.Does()},
-	})
-}
-
-func (s *Screen) readStore(l *record.Lot) part.Msgs {
-	b := s.x.Site()
-	return s.x.Asks("How warm is the store (such as "+b.Units.Temperature(unit.Fahrenheit(35))+")?", "", true, func(text string) (part.Msgs, error) {
-		text = part.Typed(text)
-		t, err := unit.ParseTemperature(text, b.Units.BareTemperature())
+	return func(id record.StumpID) string {
+		stump, err := s.x.Book.Stump(id)
 		if err != nil {
-			return nil, err
+			return site.Variety
 		}
-		read := &record.StoreRead{Lot: l.ID, Temp: record.Degrees{Temperature: t, Typed: text}}
-		return s.keep(read, "the store of "+l.Received.What.Name+" stands at "+b.Units.Temperature(t))
-	})
+		return plan.VarietyOf(stump, site)
+	}, nil
 }
 
-func (s *Screen) hold(l *record.Lot) part.Msgs {
-	return s.x.Asks("Why is it held?", "", true, func(text string) (part.Msgs, error) {
-		why := part.Typed(text)
-		if why == "" {
-			return nil, &unit.Error{Given: text, Accepted: "a reason, such as mouldy"}
-		}
-		return s.keep(&record.LotHeld{Lot: l.ID, Held: true, Why: why}, "lot "+l.Received.What.Name+" is held")
-	})
-}
-
-// keep puts down something about a lot, in place of the answer that stood.
-func (s *Screen) keep(body record.Body, words string) (part.Msgs, error) {
-	if err := s.x.Answer(body, s.x.Time()); err != nil {
-		return nil, err
+// why says how what is left and what is wanted was reckoned, and the facts of
+// keeping wood.
+func (s *Screen) why() part.Msgs {
+	fit, variety := s.fit(), s.variety()
+	lines := func(width int) []paper.Line {
+		wide := min(width-4, 96)
+		lines := append([]paper.Line{nil}, part.Indent(2, thicknessLines(fit, variety, wide, s.x.Site().Units, s.x.Plain))...)
+		lines = append(append(lines, nil), part.WorkLines(fit.Work, s.x.Site().Units, wide)...)
+		return append(append(lines, nil), keeping(wide)...)
 	}
-	return part.Msgs{part.Reload{}, part.Say{Text: "Recorded: " + words + "."}}, nil
+	return part.Msgs{part.Read{Page: part.NewPage(s.x, "Why", "lots of scion wood", lines)}}
+}
+
+// keeping is the facts by which wood is said to be warm or old, and the caution at
+// moving it.
+func keeping(wide int) []paper.Line {
+	lines := []paper.Line{paper.Text(paper.Strong, "  Wood in store, and wood that is moved")}
+	for _, f := range []trade.Fact{trade.StoreCold, trade.StoreLimits, trade.StickEnds} {
+		lines = append(lines, part.Indent(2, part.Under("Fact    ", paper.Faint, paper.Plain, f.Says+" ("+f.Cite()+")", wide))...)
+	}
+	for _, c := range []trade.Caution{trade.MovingWood, trade.CleanBlades} {
+		lines = append(lines, part.Indent(2, part.Under("Caution ", paper.Faint, paper.Warn, c.Says, wide))...)
+	}
+	return lines
 }
