@@ -150,3 +150,6 @@ func (l *Look) Close() error {
 	}
 	return l.Book().Close()
 }
+
+// Events is the events of one stump, as the copy has them.
+func (l *Look) Events(id record.StumpID) ([]record.Event, error) { return l.Book().Events(id) }

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"barkslip/core/due"
+	"barkslip/core/record"
 	"barkslip/ui/paper"
 	"barkslip/ui/part"
 )
@@ -184,6 +185,9 @@ func (b *Screen) cell(i int, here, behindCursor bool) paper.Line {
 		if s.Clash {
 			ink = paper.Lined
 		}
+	}
+	if n := s.ID.Limb; n > 0 && n <= record.Letters {
+		gap, gapInk = s.ID.Letter(), paper.Faint
 	}
 	if b.picked[s.ID] {
 		gap, gapInk = "+", paper.Accent
