@@ -76,14 +76,14 @@ func TestWhereALotWent(t *testing.T) {
 		from += i
 	}
 	d.press("3")
-	d.sees("lot L-8", "4 stumps shown. Esc lets go of them.")
-	d.lacks("2 stumps shown")
-	if n := strings.Count(fieldOf(d), "."); n != 4 {
-		t.Errorf("%d stumps are dimmed:\n%s", n, d.screen())
+	d.sees("only lot L-8", "4 of 8 are lot L-8. Esc shows all.")
+	painted, standing := d.root.x.Mark(record.StagePainted), d.root.x.Mark(record.StageStanding)
+	if n := strings.Count(fieldOf(d), painted); n != 4 || strings.Contains(fieldOf(d), standing) {
+		t.Errorf("%d stumps are shown:\n%s", n, d.screen())
 	}
 	d.press("esc")
-	if n := strings.Count(fieldOf(d), "."); n != 0 {
-		t.Errorf("%d stumps are dimmed still:\n%s", n, d.screen())
+	if n := strings.Count(fieldOf(d), painted) + strings.Count(fieldOf(d), standing); n != 8 {
+		t.Errorf("%d stumps are shown again:\n%s", n, d.screen())
 	}
 }
 
