@@ -61,7 +61,7 @@ func TestCutDayIsReadAndNotToCome(t *testing.T) {
 	for range "tomorrow" {
 		d.press("backspace")
 	}
-	d.press("14 Feb", "enter", "enter", "enter")
+	d.press("14 Feb", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
 	for _, lot := range d.root.x.Book.Folded().LotList() {
 		if lot.Received.What.Cut == unit.MakeDate(2027, 2, 14) {
 			return

@@ -27,7 +27,7 @@ func tables(t *testing.T) map[string][]part.Row {
 	out["wood"] = wood.New(d.root.x).Table()
 	out["lot"] = wood.Of(d.root.x, record.ID{8}).Table()
 	out["held lot"] = wood.Follow(d.root.x, record.ID{8}, record.NoStump).Table()
-	out["plan"] = plan.New(d.root.x).Table()
+	out["plan"] = append(plan.New(d.root.x).Table(), common...)
 	out["tally"] = tally.New(d.root.x).Table()
 	out["changes"] = changes.New(d.root.x).Table()
 	return out
@@ -39,7 +39,7 @@ var besides = map[string]string{
 	"stump": "0 1 2 3 4 5 6 7 8 9 enter",
 	"wood":  "1 2 3 4 5 6 7 8 9 enter esc up k down j",
 	"lot":   "1 2 3 4 5", "held lot": "1 2 3 4 5 enter",
-	"plan": "down j enter up k pgdown pgup home end left right tab shift+tab esc",
+	"plan": "enter up k pgdown pgup home end left right tab shift+tab esc",
 }
 
 // TestNoKeyIsBoundTwice goes over the keys of each screen.
