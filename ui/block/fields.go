@@ -92,14 +92,14 @@ func (b *Screen) lotGoes(id record.ID) string {
 	return record.None.String()
 }
 
-// lotHeld says whether a lot is held back.
+// lotHeld says whether a lot is held with the scions that were set of it, so that its stumps are to be seen.
 func (b *Screen) lotHeld(id string) bool {
 	parsed, err := record.ParseID(id)
 	if err != nil {
 		return false
 	}
 	lot := b.x.Book.Folded().LotOf(parsed)
-	return lot != nil && lot.Held != nil && lot.Held.What.Held
+	return lot != nil && lot.Follows()
 }
 
 var varieties = field{

@@ -31,9 +31,15 @@ func Ways(x *part.Session, m part.Sheets) *part.List {
 		item("tags of all", "All that carry grafts.", sheet.ForTags, 0, ""),
 		item("cutting card", "Cuts at true size.", sheet.ForCuts, 0, ""),
 	}
+	if m.On == 0 {
+		items = append(items, item("tomorrow's sheets", "One for each hand that is given work, one for the rest.", sheet.ForDay, on.Add(1), ""))
+	}
 	if hand := strings.TrimSpace(x.Hand); hand != "" {
 		own := item("sheet of "+hand, "What is due for "+hand+".", sheet.ForDay, on, hand)
 		items = append(items[:1], append([]part.Item{own}, items[1:]...)...)
+		if m.On == 0 {
+			items = append(items, item("tomorrow, of "+hand, "What is due for "+hand+" tomorrow.", sheet.ForDay, on.Add(1), hand))
+		}
 	}
 	return part.NewList(x, "Which sheet of paper?", what+". A PDF is written beside the book, never over another.", items)
 }
