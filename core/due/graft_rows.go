@@ -107,7 +107,8 @@ func (p *graftPacker) graft(a *record.Attempt, g *record.Graft, attempt int, cut
 	}
 	first := a.FirstSet()
 	p.rows = binary.BigEndian.AppendUint32(p.rows, uint32(set))
-	p.rows = append(p.rows, flags, byte(min(attempt, noByte)), byte(g.Slot), p.lot(g.Set.What.Lot), p.text(g.Set.What.Variety), p.text(g.Set.Hand), p.text(o.Cause))
+	p.rows = append(p.rows, flags, byte(min(attempt, noByte)), byte(g.Slot), p.lot(g.Set.What.Lot),
+		p.text(g.Set.What.Variety), p.text(g.Set.Hand), p.text(o.Cause))
 	p.rows = append(p.rows, byte(1+slices.Index(record.Bleedings, a.BleedingBefore(first))), 0, thickness(g.Set.What.Thickness))
 	if a.Sealed != nil {
 		p.rows[len(p.rows)-2] = byte(1 + slices.Index(record.Covers, a.Sealed.What.Cover))

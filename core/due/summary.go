@@ -176,7 +176,8 @@ func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Sum
 	lots := summaryHead + int(packed[3])*summaryDue
 	hand := lots + int(packed[38])*summaryLot
 	grafts := hand + int(packed[51])
-	if len(packed) < grafts || uint64(len(packed)) != uint64(grafts)+uint64(binary.BigEndian.Uint32(packed[39:])) || !GraftRows(packed[grafts:]).whole(int(packed[38])) {
+	if len(packed) < grafts || uint64(len(packed)) != uint64(grafts)+uint64(binary.BigEndian.Uint32(packed[39:])) ||
+		!GraftRows(packed[grafts:]).whole(int(packed[38])) {
 		return s, false
 	}
 	s = Summary{
@@ -194,7 +195,8 @@ func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Sum
 		if byKind[p[0]] == nil {
 			return s, false
 		}
-		s.Dues[i] = Due{Stump: id, Kind: Kind(p[0]), Opens: unix(p[2:], zone), By: unix(p[10:], zone), Since: unix(p[18:], zone), Hint: p[1] &^ yearlyBit, Yearly: p[1]&yearlyBit != 0}
+		s.Dues[i] = Due{Stump: id, Kind: Kind(p[0]), Opens: unix(p[2:], zone), By: unix(p[10:], zone), Since: unix(p[18:], zone),
+			Hint: p[1] &^ yearlyBit, Yearly: p[1]&yearlyBit != 0}
 		if binary.BigEndian.Uint64(p[26:]) != 0 {
 			s.Dues[i].Ends = unix(p[26:], zone)
 		}
