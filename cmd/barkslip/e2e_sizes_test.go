@@ -51,6 +51,10 @@ func testSizes(t *testing.T) {
 			continue
 		}
 		x.sees(blockName)
+		if size.width == 60 { // seen whole there; walk in
+			x.press("v")
+			x.sees(`\[`)
+		}
 		for _, stop := range tour {
 			x.press(stop.key)
 			x.sees(stop.word)
