@@ -99,6 +99,9 @@ func (b *Book) wholeFile(tx *bbolt.Tx) error {
 	if open.Size() < tx.Size() {
 		return problem(ErrCutShort, nil, "the book %s was cut short while it was open; bring it back from a copy", b.path)
 	}
+	if b.copied != "" {
+		return nil // a passing copy has no name
+	}
 	there, err := os.Stat(b.file.Name())
 	if errors.Is(err, os.ErrNotExist) || err == nil && !os.SameFile(open, there) {
 		return problem(ErrMoved, err, "the book %s was moved or replaced while it was open; close it and open it again", b.path)

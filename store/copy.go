@@ -1,6 +1,7 @@
 package store
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -66,44 +67,82 @@ func (b *Book) copyBeside(path string) (temp string, err error) {
 
 // rawCopy copies a book that another process holds, between two readings of
 // its first pages that are equal: no transaction ended meanwhile, so the pages
-// that they lead to were not written over.
-func rawCopy(path string) (string, error) {
+// that they lead to were not written over. The copy loses its name before anything
+// is in it, where the system can, so that nothing is left behind however the
+// program ends.
+func rawCopy(path string) (*os.File, error) {
 	from, err := os.Open(path)
 	if err != nil {
-		return "", explain(path, err)
+		return nil, explain(path, err)
 	}
 	defer from.Close()
+	to, err := os.CreateTemp("", "read-*.book")
+	if err != nil {
+		return nil, noRoom(path, err)
+	}
+	_ = os.Remove(to.Name())
 	for range 50 {
-		copied, done, err := tryCopy(from)
-		if done || err != nil {
-			return copied, explain(path, err)
+		done, err := tryCopy(from, to)
+		if done {
+			return to, nil
+		}
+		if err != nil {
+			dropCopy(to)
+			return nil, explain(path, err)
 		}
 		time.Sleep(time.Duration(5+rand.IntN(20)) * time.Millisecond)
 	}
-	return "", busy(path)
+	dropCopy(to)
+	return nil, busy(path)
 }
 
-func tryCopy(from *os.File) (copied string, done bool, err error) {
+// noRoom says why no copy can be made to read a book from.
+func noRoom(path string, err error) error {
+	if dir := os.TempDir(); isFull(err) {
+		return problem(ErrFull, err, "there is no room in %s for a copy of the book %s to read from; make room there", dir, path)
+	}
+	return problem(ErrDisk, err, "the book %s is open elsewhere, and no copy to read from can be made in %s; set TMPDIR to another folder", path, os.TempDir())
+}
+
+// dropCopy takes away a copy that was made for reading.
+func dropCopy(f *os.File) {
+	_ = f.Close()
+	_ = os.Remove(f.Name()) // on most systems it is gone already
+}
+
+// tryCopy brings a copy level with the book; done is false where a transaction
+// ended meanwhile. Tried again, it writes only what is not the same already, so it
+// comes to an end also while answers are given.
+func tryCopy(from, to *os.File) (done bool, err error) {
 	before, err := readHead(from)
 	if err != nil || !before.bothHold() {
-		return "", false, err
-	}
-	to, err := os.CreateTemp("", "read-*.book")
-	if err != nil {
-		return "", false, err
+		return false, err
 	}
 	m, _ := before.newest()
-	_, err = io.Copy(to, io.NewSectionReader(from, 0, int64(m.high)*m.pageSize))
-	after, errAfter := readHead(from)
-	err = errors.Join(err, errAfter, to.Close())
-	if err != nil || !before.same(after) {
-		_ = os.Remove(to.Name())
-		if err != nil {
-			err = explain(filepath.Dir(to.Name()), err)
-		}
-		return "", false, err
+	if err := level(from, to, int64(m.high)*m.pageSize); err != nil {
+		return false, err
 	}
-	return to.Name(), true, nil
+	after, err := readHead(from)
+	return err == nil && before.same(after), err
+}
+
+// level makes the first bytes of a copy those of the book.
+func level(from, to *os.File, size int64) error {
+	const most = 1 << 20
+	here, there := make([]byte, most), make([]byte, most)
+	for at := int64(0); at < size; at += most {
+		n, err := from.ReadAt(here[:min(most, size-at)], at)
+		if err != nil && !errors.Is(err, io.EOF) { // cut short meanwhile: the first pages tell
+			return err
+		}
+		if have, _ := to.ReadAt(there[:n], at); have == n && bytes.Equal(here[:n], there[:n]) {
+			continue
+		}
+		if _, err := to.WriteAt(here[:n], at); err != nil {
+			return noRoom(from.Name(), err)
+		}
+	}
+	return nil
 }
 
 // Restore puts a copy in the place of a book, after checking the copy from end

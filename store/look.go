@@ -26,8 +26,10 @@ type Look struct {
 	seen  fileHead // of the copy that is shown, or that is being made
 	mtime time.Time
 	busy  bool
-	next  *Book // copied, and not yet shown
-	err   error // why the last copy could not be made
+	ended bool      // closed: a copy that is being made is not wanted any more
+	next  *Book     // copied, and not yet shown
+	err   error     // why the last copy could not be made
+	tried time.Time // when that was
 }
 
 // OpenLook opens a look at a book, whether or not another process has it open.
@@ -47,26 +49,12 @@ func OpenLook(path string, o Options) (*Look, error) {
 	return l, nil
 }
 
-// copied opens a copy of the book as it stands. The copy's name is taken away at
-// once, so that nothing is left behind however the program ends.
+// copied opens a copy of the book as it stands.
 func (l *Look) copied() (*Book, error) {
 	if err := probe(l.path); err != nil {
 		return nil, err
 	}
-	file, err := rawCopy(l.path)
-	if err != nil {
-		return nil, err
-	}
-	if err = probe(file); err == nil {
-		var b *Book
-		if b, err = openFile(l.path, file, l.o, passing); err == nil {
-			b.readOnly, b.copied = true, file
-			_ = os.Remove(file)
-			return b, nil
-		}
-	}
-	_ = os.Remove(file)
-	return nil, err
+	return openCopy(l.path, l.o)
 }
 
 // head is the first pages of the book's file as they stand, and when it was
@@ -83,6 +71,10 @@ func (l *Look) head() (h fileHead, at time.Time, err error) {
 	h, err = readHead(f)
 	return h, at, err
 }
+
+// again is after how long a copy that could not be made is tried again, though the
+// book did not change: what was in the way may have gone.
+const again = time.Second
 
 // Refresh shows a newer copy if one is ready, and begins to make one in the
 // background if the book has changed. Newer says whether what is shown changed; the
@@ -102,7 +94,7 @@ func (l *Look) Refresh() (newer bool, err error) {
 	if err != nil {
 		return newer, err
 	}
-	if h.same(l.seen) && h.size == l.seen.size && at.Equal(l.mtime) {
+	if h.same(l.seen) && h.size == l.seen.size && at.Equal(l.mtime) && (l.err == nil || time.Since(l.tried) < again) {
 		return newer, l.err
 	}
 	l.seen, l.mtime, l.busy = h, at, true
@@ -114,8 +106,12 @@ func (l *Look) copyOnce() {
 	b, err := l.copied()
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	l.busy, l.err = false, err
-	if err == nil {
+	l.busy, l.err, l.tried = false, err, time.Now()
+	switch {
+	case err != nil:
+	case l.ended:
+		_ = b.Close()
+	default:
 		l.next = b
 	}
 }
@@ -144,6 +140,7 @@ func (l *Look) Newest() time.Time { return l.Book().Newest() }
 func (l *Look) Close() error {
 	l.mu.Lock()
 	defer l.mu.Unlock()
+	l.ended = true
 	if l.next != nil {
 		_ = l.next.Close()
 		l.next = nil

@@ -25,7 +25,7 @@ func Open(path string, o Options) (*Book, error) {
 	if o.ReadOnly {
 		return openToRead(path, o)
 	}
-	return openFile(path, path, o, toWrite)
+	return openFile(path, nil, o, toWrite)
 }
 
 // OpenOrCreate opens a book, or makes it if there is none.
@@ -44,23 +44,29 @@ func OpenOrCreate(path string, o Options) (*Book, error) {
 func openToRead(path string, o Options) (*Book, error) {
 	direct := o
 	direct.Timeout = time.Nanosecond
-	b, err := openFile(path, path, direct, toRead)
+	b, err := openFile(path, nil, direct, toRead)
 	if err == nil || !errors.Is(err, ErrLocked) && !errors.Is(err, errStale) {
 		return b, err
 	}
+	return openCopy(path, o)
+}
+
+// openCopy opens a copy of the book as it stands at this moment.
+func openCopy(path string, o Options) (*Book, error) {
 	copied, err := rawCopy(path)
 	if err != nil {
 		return nil, err
 	}
-	if err = probe(copied); err == nil {
-		b, err = openFile(path, copied, o, passing)
-	}
-	if err != nil {
-		_ = os.Remove(copied)
+	if err := judgeFile(copied, path); err != nil {
+		dropCopy(copied)
 		return nil, err
 	}
-	b.readOnly, b.copied = true, copied
-	_ = os.Remove(copied) // where an open file may be taken away, nothing is left behind
+	b, err := openFile(path, copied, o, passing)
+	if err != nil {
+		dropCopy(copied)
+		return nil, err
+	}
+	b.readOnly = true
 	return b, nil
 }
 
@@ -76,17 +82,23 @@ const (
 	passing            // a passing copy of it: its summaries may be made anew
 )
 
-// openFile opens file, which is the book at path or a copy of it.
-func openFile(path, file string, o Options, how way) (*Book, error) {
+// openFile opens the book at path, or a copy of it where one is given.
+func openFile(path string, copied *os.File, o Options, how way) (*Book, error) {
 	readOnly := how == toRead
 	b := &Book{path: path, readOnly: readOnly, zones: o.Zones, random: o.Random}
+	if copied != nil {
+		b.copied = copied.Name()
+	}
 	err := guard(func() (err error) {
-		b.db, err = bbolt.Open(file, 0o600, &bbolt.Options{
+		b.db, err = bbolt.Open(path, 0o600, &bbolt.Options{
 			Timeout:      o.Timeout,
 			ReadOnly:     readOnly,
 			FreelistType: bbolt.FreelistMapType,
 			NoStatistics: true,
 			OpenFile: func(name string, flag int, mode os.FileMode) (*os.File, error) {
+				if b.file = copied; copied != nil {
+					return copied, nil
+				}
 				f, err := os.OpenFile(name, flag&^os.O_CREATE, mode)
 				b.file = f
 				return f, err

@@ -18,6 +18,8 @@ type root struct {
 	guard part.Guard
 	quit  bool
 	calm  bool // a fault in the program is said, not thrown
+
+	unseen string // of a look: why the book cannot be seen as it is now; "" where it can
 }
 
 type tick time.Time
@@ -35,24 +37,6 @@ func (r *root) Init() tea.Cmd {
 		return tea.Batch(beat(), glance())
 	}
 	return beat()
-}
-
-// glances is how often a book that is open elsewhere is looked at for changes.
-const glances = 400 * time.Millisecond
-
-type glanced time.Time
-
-func glance() tea.Cmd { return tea.Tick(glances, func(t time.Time) tea.Msg { return glanced(t) }) }
-
-// glance takes in what was answered elsewhere.
-func (r *root) glance() {
-	newer, err := r.x.Renew()
-	if newer {
-		r.fail(r.screen().Load())
-	}
-	if err != nil && r.said.Text == "" {
-		r.fail(err)
-	}
 }
 
 func beat() tea.Cmd {

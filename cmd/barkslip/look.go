@@ -10,6 +10,7 @@ import (
 	"strings"
 	"time"
 
+	"barkslip/core/record"
 	"barkslip/store"
 	"barkslip/ui"
 )
@@ -47,7 +48,7 @@ func (a *app) lookOn(ctx context.Context, g *given, prefs ui.Prefs, plain bool) 
 
 // looksOn asks, of a book that is open elsewhere, whether to look on at it.
 func looksOn(path string, in io.Reader, out io.Writer) bool {
-	fmt.Fprintf(out, "%s is open in another program.\nLook on beside it? All screens, kept up to date; nothing is written.  y/n ", path)
+	fmt.Fprintf(out, "%s is open in another program.\nLook on beside it? All screens, kept up to date; nothing is written.  y/n ", oneLine(record.Clean(path)))
 	line, _ := bufio.NewReader(in).ReadString('\n')
 	return strings.HasPrefix(strings.ToLower(strings.TrimSpace(line)), "y")
 }

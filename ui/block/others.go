@@ -33,28 +33,6 @@ func (b *Screen) pickBlock() part.Msgs {
 	return b.x.Picks("Which block?", "", items)
 }
 
-// stateOf is how a block stands: its stumps, and how many are late or need work.
-func (b *Screen) stateOf(other *record.Block) string {
-	sums, now := b.x.Summaries(other.ID), b.x.Time()
-	late, open := 0, 0
-	for i := range sums {
-		if sums[i].Late(now) {
-			late++
-		}
-		if sums[i].Open(now) {
-			open++
-		}
-	}
-	words := part.Counted(len(sums), "stump")
-	if open > 0 {
-		words += fmt.Sprintf(", %d with work due", open)
-	}
-	if late > 0 {
-		words += fmt.Sprintf(", %d late", late)
-	}
-	return words
-}
-
 func (b *Screen) ownBook() part.Msgs { return part.OtherBook(b.x.Own, "Your own book.") }
 
 // askAway asks before a block is put away.

@@ -63,6 +63,12 @@ func (f *Screen) Key(k tea.KeyMsg) part.Msgs {
 // begin takes the choice of how to begin.
 func (f *Screen) begin(k tea.KeyMsg) part.Msgs {
 	switch k.String() {
+	case "1", "enter", "2", "3":
+		if f.x.Looking() {
+			return part.Fails(part.ErrLooking)
+		}
+	}
+	switch k.String() {
 	case "1", "enter", "2":
 		f.begun, f.list, f.at = true, k.String() == "2", -1
 		return f.next()

@@ -31,6 +31,9 @@ type Item struct {
 // leaves the letters to its commands.
 const itemKeys = "123456789abcdefgimnoprstvwxyz"
 
+// ItemColumn is where the meanings of the items stand.
+const ItemColumn = 35
+
 // NewList is a list with its cursor on the first item.
 func NewList(x *Session, title, why string, items []Item) *List {
 	return &List{x: x, title: title, why: why, items: items, keys: itemKeys}
@@ -134,5 +137,5 @@ func (l *List) row(i int) paper.Line {
 		mark, ink = " > ", paper.Strong
 	}
 	line := paper.Line{{Text: mark, Ink: paper.Accent}, {Text: fmt.Sprintf("%-3s", l.KeyOf(i)), Ink: paper.Accent}, {Text: l.items[i].Word, Ink: ink}}
-	return line.Pad(34).Add(paper.Faint, " "+l.items[i].Meaning)
+	return line.Pad(ItemColumn-1).Add(paper.Faint, " "+l.items[i].Meaning)
 }

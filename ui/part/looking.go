@@ -6,8 +6,8 @@ import "errors"
 // nothing is written then.
 func (x *Session) Looking() bool { return x.Refresh != nil }
 
-// errLooking says why an answer goes nowhere.
-var errLooking = errors.New("looking on: nothing is written here; answer in the program that has the book open")
+// ErrLooking says why an answer goes nowhere.
+var ErrLooking = errors.New("looking on: nothing is written here; answer in the program that has the book open")
 
 // Renew takes in what changed in a book that is looked on at; it says whether
 // anything did. An error is said and what was seen stays.

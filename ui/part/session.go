@@ -69,7 +69,7 @@ func (x *Session) Site() *record.Block { return x.Book.Folded().Blocks[x.Block] 
 // act. Screens show the records as the book gives them back.
 func (x *Session) Write(events ...record.Event) (due.Appended, error) {
 	if x.Looking() {
-		return due.Appended{}, errLooking
+		return due.Appended{}, ErrLooking
 	}
 	for i := range events {
 		events[i].At = events[i].At.Truncate(time.Second)
