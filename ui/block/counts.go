@@ -2,7 +2,6 @@ package block
 
 import (
 	"fmt"
-	"strings"
 	"time"
 
 	"barkslip/core/due"
@@ -87,43 +86,61 @@ var joined = []struct {
 	{"untied", record.StageUntied, record.StageUntied}, {"lost", record.StageFailed, record.StageGivenUp},
 }
 
-// stageWords is how many stumps there are at each stage; where they do not all fit
-// a width, stages near one another are told as one.
-func (b *Screen) stageWords(c *part.StageCounts, width int) string {
-	var words []string
+// stageWords is how many stumps there are at each stage, each behind its mark: the
+// legend of the map. Where they do not all fit a width, stages near one another are
+// told as one, in the end without their marks.
+func (b *Screen) stageWords(c *part.StageCounts, width int) paper.Line {
+	var each, few paper.Line
 	for st, n := range c {
-		if n > 0 {
-			words = append(words, fmt.Sprintf("%s %d", record.Stage(st), n))
-		}
+		each = addStages(each, b.x.Mark(record.Stage(st))+" ", record.Stage(st), record.Stage(st).String(), n, "   ")
 	}
-	if each := strings.Join(words, "  "); paper.Width(each) <= width {
+	if each.Width() <= width {
 		return each
 	}
-	words = nil
-	for _, j := range joined {
-		n := 0
-		for st := j.from; st <= j.to; st++ {
-			n += c[st]
+	for _, tight := range []struct {
+		gap   string
+		marks bool
+	}{{"  ", true}, {" ", true}, {"  ", false}, {" ", false}} {
+		few = nil
+		for _, j := range joined {
+			n := 0
+			for st := j.from; st <= j.to; st++ {
+				n += c[st]
+			}
+			st, mark := (j.from+j.to)/2, ""
+			if tight.marks {
+				mark = b.x.Mark(st) + " "
+			}
+			few = addStages(few, mark, st, j.word, n, tight.gap)
 		}
-		if n > 0 {
-			words = append(words, fmt.Sprintf("%s %d", j.word, n))
+		if few.Width() <= width {
+			break
 		}
 	}
-	if b.x.Width < part.FullWidth {
-		return strings.Join(words, " ")
+	return few
+}
+
+// addStages adds to a legend how many stumps there are at a stage, behind its mark;
+// nothing where there are none.
+func addStages(l paper.Line, mark string, st record.Stage, word string, n int, gap string) paper.Line {
+	if n == 0 {
+		return l
 	}
-	return strings.Join(words, "  ")
+	if len(l) > 0 {
+		l = l.Add(paper.Plain, gap)
+	}
+	return l.Add(part.StageInk(st), mark).Add(paper.Plain, fmt.Sprintf("%s %d", word, n))
 }
 
 // counts are the lines under the field: the stages, then work due, what is late,
 // how it took and the pace.
 func (b *Screen) counts(width int) []paper.Line {
 	t := b.count()
-	stages := b.stageWords(&t.all.stages, width)
-	if stages == "" {
-		stages = "none of the stumps"
+	stages := b.stageWords(&t.all.stages, width-1)
+	if len(stages) == 0 {
+		stages = paper.Text(paper.Plain, "none of the stumps")
 	}
-	lines := []paper.Line{paper.Text(paper.Plain, " "+stages).Cut(width)}
+	lines := []paper.Line{append(paper.Text(paper.Plain, " "), stages...).Cut(width)}
 	l := paper.Line{{Text: fmt.Sprintf(" work due %d", t.needy), Ink: paper.Strong}}
 	if t.all.late > 0 {
 		l = l.Add(paper.Warn, fmt.Sprintf("  %d late", t.all.late))

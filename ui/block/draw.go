@@ -96,25 +96,37 @@ func (b *Screen) needsWidth() int {
 // beside one another. A wide window spreads them.
 func (b *Screen) columns() (pitch, stumps int) {
 	room := b.x.Width - rowLabel - b.needsWidth()
-	pitch = max(2, min(room/max(b.longest(), 1), 4))
+	pitch = max(2, min(room/max(b.longest(), 1), 6))
 	return pitch, max(room/pitch, 1)
+}
+
+// rowHeight is how many lines a row takes: two where all rows have room for it, so
+// that the stumps grow through both, and a third between them where there is that
+// much.
+func (b *Screen) rowHeight(pitch int) int {
+	if pitch == 2 {
+		return 1
+	}
+	return max(1, min(b.lines()/len(b.rows), 3))
 }
 
 // field is the rows as they stand, each with what it needs at its right end. Each
 // stump takes two columns or more: a gap, and its mark.
 func (b *Screen) field() []paper.Line {
 	pitch, columns := b.columns()
-	gap := 1
-	if b.lines()/2 >= len(b.rows) && pitch > 2 {
-		gap = 2
-	}
-	b.scroll(columns, b.lines()/gap)
+	height := b.rowHeight(pitch)
+	b.scroll(columns, b.lines()/height)
 	lines := []paper.Line{b.numbers(columns, pitch)}
-	for i := b.top; i < min(len(b.rows), b.top+b.lines()/gap); i++ {
-		lines = append(lines, b.rowLine(i, columns, pitch))
-		if gap == 2 {
+	for i := b.top; i < min(len(b.rows), b.top+b.lines()/height); i++ {
+		if height == 3 {
 			lines = append(lines, nil)
 		}
+		if height > 1 {
+			lines = append(lines, b.rowLine(i, columns, pitch, upperHalf))
+			lines = append(lines, b.rowLine(i, columns, pitch, lowerHalf))
+			continue
+		}
+		lines = append(lines, b.rowLine(i, columns, pitch, wholeMark))
 	}
 	return lines
 }
@@ -142,7 +154,35 @@ func (b *Screen) numbers(columns, pitch int) paper.Line {
 	return paper.Text(paper.Faint, string(text))
 }
 
-func (b *Screen) rowLine(i, columns, pitch int) paper.Line {
+// half is which part of the stumps a line of the field shows.
+type half int
+
+const (
+	wholeMark half = iota
+	upperHalf
+	lowerHalf
+)
+
+// mark is what a line shows of a stage, so many columns wide.
+func (b *Screen) mark(st record.Stage, h half, width int) string {
+	var mark string
+	switch upper, lower := b.x.TallMark(st); h {
+	case wholeMark:
+		mark = b.x.Mark(st)
+	case upperHalf:
+		mark = upper
+	case lowerHalf:
+		mark = lower
+	}
+	if b.x.Plain || st.Lost() || st == record.StageStanding {
+		return strings.Repeat(" ", (width-1)/2) + mark + strings.Repeat(" ", width-1-(width-1)/2)
+	}
+	return strings.Repeat(mark, width)
+}
+
+// rowLine is one line of a row. Of two, the lower one has its number and what it
+// needs.
+func (b *Screen) rowLine(i, columns, pitch int, h half) paper.Line {
 	r := b.rows[i]
 	label := fmt.Sprintf(" %4d ", r.number)
 	ink := paper.Faint
@@ -150,46 +190,56 @@ func (b *Screen) rowLine(i, columns, pitch int) paper.Line {
 		label = fmt.Sprintf(">%4d ", r.number)
 		ink = paper.Accent
 	}
+	if h == upperHalf {
+		label = strings.Repeat(" ", rowLabel)
+	}
 	l := paper.Line{{Text: label, Ink: ink}}
 	end := min(len(r.sums), b.left+columns)
 	behind := false // the cursor is on the stump before, with no room between
 	for j := b.left; j < end; j++ {
 		here := i == b.at && r.first+j == b.index()
-		l = append(l, b.cell(r.first+j, here, behind)...)
-		air := pitch - 2
+		l = append(l, b.cell(r.first+j, h, markWidth(pitch), here, behind)...)
+		air := pitch - 1 - markWidth(pitch)
 		if here && (air > 0 || j == end-1) {
 			l, air = l.Add(paper.Accent, "]"), air-1
 		}
 		l = l.Add(paper.Plain, strings.Repeat(" ", max(air, 0)))
-		behind = here && pitch == 2
+		behind = here && pitch == 1+markWidth(pitch)
+	}
+	if h == upperHalf {
+		return l
 	}
 	wide := rowLabel + min(b.longest(), columns)*pitch + 2
 	l = l.Pad(wide)
 	return append(l, b.needs(&b.count().rows[i], b.x.Width-l.Width()-1)...)
 }
 
-// cell is one stump in two columns: its mark, turned where work is late, amber
-// where a white clock runs, underlined where answers disagree, with + before it
-// where it is picked. The cursor stands around it. One that is not shown is blank.
-func (b *Screen) cell(i int, here, behindCursor bool) paper.Line {
+// markWidth is how many columns of those of a stump its mark takes; one at least is
+// the gap before it.
+func markWidth(pitch int) int { return pitch - 1 - pitch/4 }
+
+// cell is one stump: its mark, on amber where work is late, amber where a white
+// clock runs, underlined where answers disagree, with + before it where it is
+// picked. The cursor stands around it. One that is not shown is blank.
+func (b *Screen) cell(i int, h half, width int, here, behindCursor bool) paper.Line {
 	s, t := &b.sums[i], b.count()
-	mark, ink, gap, gapInk := b.x.Mark(s.Stage), part.StageInk(s.Stage), " ", paper.Plain
+	mark, ink, gap, gapInk := b.mark(s.Stage, h, width), part.StageInk(s.Stage), " ", paper.Plain
 	if !t.shows(i) {
-		mark, ink = " ", paper.Plain
+		mark, ink = strings.Repeat(" ", width), paper.Plain
 	} else {
 		if white, late := running(s, t.at); late {
-			ink, gapInk = paper.Alarm, paper.Alarm
+			ink = paper.Alarm
 		} else if white {
 			ink = paper.Warn
 		}
-		if s.Clash {
+		if s.Clash && h != upperHalf {
 			ink = paper.Lined
 		}
 	}
-	if n := s.ID.Limb; n > 0 && n <= record.Letters {
+	if n := s.ID.Limb; n > 0 && n <= record.Letters && h != upperHalf {
 		gap, gapInk = s.ID.Letter(), paper.Faint
 	}
-	if b.picked[s.ID] {
+	if b.picked[s.ID] && h != upperHalf {
 		gap, gapInk = "+", paper.Accent
 	}
 	switch {

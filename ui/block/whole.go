@@ -115,12 +115,19 @@ func (b *Screen) wholeField() []paper.Line {
 	return lines
 }
 
-// lineWords is the line under the cursor in words.
+// lineWords is the line under the cursor in words. Where there is no room for both,
+// the stages are told rather than how many stumps there are.
 func (b *Screen) lineWords() paper.Line {
 	from, to := b.line(b.at / b.perLine())
 	s := b.standOf(from, to)
 	l := paper.Line{{Text: " " + b.lineName(from, to) + " ", Ink: paper.Strong}}
-	return l.Add(paper.Plain, " "+part.Counted(s.stumps, "stump")+": "+b.stageWords(&s.stages, b.x.Width-30))
+	all := paper.Text(paper.Plain, " "+part.Counted(s.stumps, "stump")+":  ")
+	room := b.x.Width - 1 - l.Width()
+	stages := b.stageWords(&s.stages, room-all.Width())
+	if all.Width()+stages.Width() > room {
+		return append(l.Add(paper.Plain, " "), b.stageWords(&s.stages, room-1)...)
+	}
+	return append(append(l, all...), stages...)
 }
 
 // tallied is how often each kind of work occurs.

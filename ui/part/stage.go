@@ -27,6 +27,21 @@ func (o Options) Mark(s record.Stage) string {
 	return string([]rune(all)[s.Height()])
 }
 
+// TallMark is a stump as high as it has come where there are two lines for it: what
+// stands in the upper one and in the lower. An eighth is left free over the
+// highest, so that rows stay apart.
+func (o Options) TallMark(s record.Stage) (upper, lower string) {
+	all := []rune(heights)
+	switch eighths := 2*s.Height() - 1; {
+	case o.Plain || s.Lost() || eighths < 0:
+		return " ", o.Mark(s)
+	case eighths > 8:
+		return string(all[eighths-8]), string(all[8])
+	default:
+		return " ", string(all[eighths])
+	}
+}
+
 // StageInk is the ink of a stage; its height tells it without.
 func StageInk(s record.Stage) paper.Ink {
 	switch {
