@@ -16,8 +16,6 @@ import (
 	"github.com/spf13/cobra"
 )
 
-const version = "0.1.0"
-
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 
 // app is what every command needs: where to write and what time it is.
@@ -83,7 +81,7 @@ func (a *app) root() *cobra.Command {
 	cobra.MousetrapHelpText = "" // a double click opens the screens
 	root := a.screens()
 	root.Version = version
-	root.SetVersionTemplate("barkslip {{.Version}}\n")
+	root.SetVersionTemplate("barkslip {{.Version}}, " + revision().words() + "\n")
 	root.SilenceErrors, root.SilenceUsage = true, true
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetFlagErrorFunc(flagError)
@@ -97,7 +95,7 @@ func (a *app) root() *cobra.Command {
 	add("work", a.reckon(), a.facts())
 	add("block", a.due(), a.plan(), a.tally(), a.changes(), a.sheet(), a.block(), a.journal(), a.sample())
 	add("book", a.check(), a.copy(), a.restore())
-	add("", a.completion())
+	add("", a.completion(), a.man())
 	root.SetHelpCommand(a.help())
 	root.InitDefaultHelpCmd()
 	root.SetUsageTemplate(usage)
