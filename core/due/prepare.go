@@ -72,7 +72,7 @@ const Look Kind = 2
 
 var look = Work{
 	Kind: Look, Name: "look", While: draining, Rule: lookRule, Step: "bleeding", Timed: true,
-	Says:  []string{"Cut back {since}: look from {wait} days on, by {waited} days."},
+	Says:  []string{"Cut back {since}: look at it {wait} to {waited} days later."},
 	Facts: []trade.Fact{trade.DaysToGraft, trade.Bleeding},
 }
 
@@ -111,7 +111,7 @@ var lookAgain = Work{
 	Says: []string{
 		"Told {since} to wait until {opens} {from}: look within a day of that.",
 		"Cut, gashed or drilled {since} at {at}: the sap has settled by {from}, and the look is due within the hour.",
-		"Damp {since} at {at}: see whether it wets again at {from}, within the hour.",
+		"Damp {since} at {at}: look from {from}, within the hour, whether it wets again.",
 		"Looked at {since} at {at}: do what it needs, and look again by {by}.",
 	},
 	Facts: []trade.Fact{trade.Bleeding, trade.DryFace, trade.WaitDays},

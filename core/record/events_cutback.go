@@ -76,7 +76,7 @@ func (b *LimbTakenOff) apply(_ *Stump, a *Attempt, e Event) {
 }
 
 func (*LimbTakenOff) cause(a *Attempt) cause {
-	return answered(a.Nurse, "its limbs were judged", "no limbs were put down to take off")
+	return answered(a.Nurse, "its limbs were judged", "no limbs were recorded to take off")
 }
 
 // CutBack is the first cut, a week or so before the graft.

@@ -119,7 +119,7 @@ func (b *NurseLimbOff) apply(_ *Stump, a *Attempt, e Event) {
 }
 
 func (*NurseLimbOff) cause(a *Attempt) cause {
-	return answered(a.Nurse, "its limbs were judged", "no nurse limbs were put down to take off")
+	return answered(a.Nurse, "its limbs were judged", "no nurse limbs were recorded to take off")
 }
 
 // GivenUp is a stump that will not be grafted, or not again.

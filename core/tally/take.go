@@ -28,7 +28,7 @@ func Take(alive, of int, against *Counts) (TakeAnswer, error) {
 	own := Wilson(seen)
 	a := TakeAnswer{Rate: seen.Rate(), Low: own.Low, High: own.High}
 	a.Work = trade.Worked{
-		Question: "How many took, and how sure is that",
+		Question: "How many took, and how sure is that?",
 		Answer: []trade.Input{
 			{Name: "rate", Value: a.Rate}, {Name: "at least", Value: a.Low}, {Name: "at most", Value: a.High},
 		},

@@ -47,7 +47,7 @@ const (
 // Facts behind the days of after-care.
 var (
 	SealLook = state("seal-look", "care", Memory, "",
-		"A new seal is looked at 2 to 4 days after sealing; a crack is sealed again at once.")
+		"A new seal is looked at 2 to 4 days after sealing; a crack is resealed at once.")
 	HardRain = state("hard-rain", "care", Memory, "",
 		"Hard rain can open a seal or wash thin sealer off: it is looked at that day or the next.")
 	StakeTime = state("stake-time", "care", Memory, "",

@@ -31,7 +31,7 @@ var (
 	SealerTaken = state("sealer-taken", "seal", Memory, "",
 		"Sealer lies about 1/16 in (2 mm) thick in its two coats, on the face and on the bark to 1 in (25 mm) below the long cuts.")
 	PaintTaken = state("paint-taken", "seal", Memory, "",
-		"White lies about 1/64 in (0.3 mm) thick where the sealer is, what runs off counted.")
+		"White paint lies about 1/64 in (0.3 mm) thick where the sealer is, what runs off counted.")
 	StakeTaken = state("stake-taken", "care", Memory, "",
 		"One stake a stump.")
 	TapeTaken = state("tape-taken", "care", Memory, "",

@@ -113,7 +113,7 @@ var (
 	SmallStump = state("small-stump", "ready", Published, nnga37,
 		"Under 1 in (25 mm) across another graft serves better.")
 	StumpSizes = state("stump-sizes", "ready", Disagree, texas+" and "+nmsu+" (1.5 to 3.5 in); "+nnga5+" (2 to 4 in, 6 to 8 in with care)",
-		"Stumps of 1.5 to 4 in (4 to 10 cm) across are usual; 6 to 8 in (15 to 20 cm) is done with care against decay.")
+		"Stumps of 1.5 to 4 in (4 to 10 cm) across are usual; at 6 to 8 in (15 to 20 cm) wounds close slowly and need sealing well against decay.")
 	LastTries = state("last-tries", "ready", Memory, "",
 		"Before leaving a stump for the season: a second hole, no irrigation, a warm dry day.")
 )

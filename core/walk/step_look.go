@@ -30,7 +30,7 @@ func lookSteps() []*Step {
 			Facts:    []trade.Fact{trade.BarkSticks, trade.SlipSeason, trade.SlipDates}, done: doneSlip, ask: askSlip},
 		{ID: StepDrill, Part: PartLook, Name: "drain hole",
 			LookFor:  "A clean hole low on the stem that slopes up into the wood, so that it drains.",
-			Why:      "Where gashes do not stop the sap, a hole low down does.",
+			Why:      "Where gashes do not stop the sap, a hole low down will.",
 			NotRight: "Still running with gashes of today: leave it some days, then a second hole.",
 			Cautions: []trade.Caution{trade.SawKnifeDrill, trade.CleanBlades},
 			Facts:    []trade.Fact{trade.DrainHoles, trade.DrainHoleSize},
@@ -81,7 +81,7 @@ func (c *Case) bleedingChoices(a *Ask, wiped bool) {
 func (c *Case) tooEarly(ch Choice, until time.Time) *Doubt {
 	return &Doubt{Says: fmt.Sprintf("Too early to tell: look at %s.", c.when(until)), Ways: []Choice{
 		{Key: "0", Word: "next stump", Meaning: "look here again at " + c.when(until), Leave: true},
-		{Key: "5", Word: "so it is", Meaning: ch.Word + ", as seen now", Bodies: ch.Bodies, Refines: ch.Refines},
+		{Key: "5", Word: "record it", Meaning: ch.Word + ", as seen now", Bodies: ch.Bodies, Refines: ch.Refines},
 	}}
 }
 
@@ -112,7 +112,7 @@ func askSlip(c *Case, a *Ask) {
 	}
 	meaning := []string{"parts wet and smooth", "comes with a pull", "does not part"}
 	for i, s := range record.Slips {
-		a.choose(strconv.Itoa(i+1), string(s), meaning[i], &record.Looked{Slip: s})
+		a.choose(strconv.Itoa(i+1), s.Word(), meaning[i], &record.Looked{Slip: s})
 	}
 }
 
@@ -122,7 +122,7 @@ func outOfSeason(s record.SlipSeason) string {
 }
 
 func doneSlip(c *Case) answer {
-	text, current := c.lastLook(func(l record.Looked) string { return string(l.Slip) })
+	text, current := c.lastLook(func(l record.Looked) string { return l.Slip.Word() })
 	if !current {
 		return open
 	}

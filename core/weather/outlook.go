@@ -1,6 +1,7 @@
 package weather
 
 import (
+	"fmt"
 	"slices"
 
 	"barkslip/core/trade"
@@ -107,7 +108,7 @@ func callusWork(p Place, a CallusAnswer, c Cardinal, kind trade.CallusKind) trad
 	w := trade.Worked{
 		Question: "How well does callus grow, and when is the best fortnight to graft?",
 		Answer: []trade.Input{
-			{Name: "days of best callus, in all", Value: a.Total},
+			{Value: fmt.Sprintf("Callus growth equals %.1f days at the best temperature.", a.Total)},
 			{Name: "best 14 days start", Value: "none: fewer than 14 days in a row"},
 		},
 		Formula: "Each day counts the mean growth of its 24 hours, 1 at the best temperature and 0 outside the limits; the best start has the greatest " +
