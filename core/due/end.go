@@ -73,8 +73,8 @@ const (
 var regraft = Work{
 	Kind: Regraft, Name: "regraft", While: lost, Rule: regraftRule, Step: "ended",
 	Says: []string{
-		"Lost {since}: cut it back again from {opening}, by {by}.",
-		"Left for the season {since}: cut it back again from {opening}, by {by}.",
+		"Lost {since}: cut it back again from {span}.",
+		"Left for the season {since}: cut it back again from {span}.",
 	},
 	Facts: []trade.Fact{trade.RegraftTime, trade.SproutsUsed},
 }

@@ -24,8 +24,8 @@ const (
 var sprouts = Work{
 	Kind: Sprouts, Name: "sprouts", While: working, Rule: sproutsRule, Step: "sprouts",
 	Says: []string{
-		"Set {since}: sprouts come from 14 days later; rub them.",
-		"Cut back {since}: sprouts come from 21 days later; rub them.",
+		"Set {since}: sprouts come 14 days later; rub them.",
+		"Cut back {since}: sprouts come 21 days later; rub them.",
 		"Last rubbed {since}: rub every 7 days until a leader is chosen.",
 		"Last rubbed {since}: rub every 14 days once a leader is chosen.",
 		"Last rubbed {since}: rub every 21 days in later years.",

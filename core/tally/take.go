@@ -55,7 +55,7 @@ func (a *TakeAnswer) compare(seen, others Counts) {
 	a.P, a.Enough = &p, &enough
 
 	w := &a.Work
-	w.Question = "Did these take better than those"
+	w.Question = "Did these take better than those?"
 	w.Formula += " Difference = rate less the other rate, squaring and adding both intervals; chance = the exact test, two-sided."
 	w.Answer = append(w.Answer,
 		trade.Input{Name: "difference", Value: difference},

@@ -62,12 +62,12 @@ var (
 	LeaderTime = state("leader-time", "care", Memory, "",
 		"The leader is chosen 14 to 28 days after the first push.")
 	TieTime = state("tie-time", "care", Memory, "",
-		"The first tie goes on 14 days after the first push or at 8 in of shoot; a shoot not measured wants the next in 7 days until the end of July, in "+
+		"The first tie goes on 14 days after the first push or at 8 in (20 cm) of shoot; a shoot not measured wants the next in 7 days until the end of July, in "+
 			"14 after; a measured one at every foot, and a look at least every 21 days.")
 	PinchTime = state("pinch-time", "care", Memory, "",
 		"Rival tips are pinched when the leader is chosen and every 14 to 21 days until 15 August, or the block's own date.")
 	TwineTime = state("twine-time", "care", Memory, "",
-		"Twine goes on when the leader is 3 ft long, by mid-August at the latest.")
+		"Twine goes on when the leader is 3 ft (90 cm) long, by mid-August at the latest.")
 	TwineChecks = state("twine-checks", "care", Memory, "",
 		"Twine is checked in April, July and October; in the south in October, January and April.")
 	WinterTapes = state("winter-tapes", "care", Memory, "",

@@ -31,7 +31,7 @@ var (
 	BareCracks = state("bare-cracks", "seal", Common, "",
 		"Bare sealer cracks: reseal it after 5 days; a wrapped seal needs no reseal.")
 	WrapSquares = state("wrap-squares", "seal", Common, "",
-		"Wrap squares about 2 x 3 in from narrow pallet wrap, kitchen film second choice, kept wet in a pail against static cling.")
+		"Wrap squares about 2 x 3 in (5 x 8 cm) from narrow pallet wrap, kitchen film second choice, kept wet in a pail against static cling.")
 	WhiteIn = state("white-in", "seal", Common, "",
 		"White water-based paint goes over everything, scions and buds too, 2 to 3 hours after sealing, once the sealer is dry.")
 	WhiteThinning = state("white-thinning", "seal", Disagree, "thinned up to 1:1 by some, not at all by others",
@@ -47,9 +47,9 @@ var (
 		"Eucalyptus cambium in vitro was less alive after 2.5 to 5 minutes at 40 to 50 C and killed at once at 60 C: another species, and damage rather "+
 			"than death below 60 C.")
 	InjuryHour = state("injury-hour", "seal", Memory, "",
-		"49 to 50 C for about an hour injures; 45 C is the limit the program steers by.")
+		"49 to 50 C (120 to 122 F) for about an hour injures; 45 C (113 F) is the limit the program steers by.")
 	HotWeek = state("hot-week", "seal", Published, nnga25,
-		"Air of 114 F within a week of grafting: near total loss.")
+		"Air of 114 F (46 C) within a week of grafting: near total loss.")
 	ForecastHeat = state("forecast-heat", "seal", Memory, "",
 		"A forecast of 90 F (32 C) within 7 days calls for care; at 100 F (38 C) postpone, or shade the graft and paint it white.")
 	Earwigs = state("earwigs", "seal", Common, "",

@@ -25,7 +25,7 @@ var (
 	GraftsAlike = state("grafts-alike", "sums", Published, "Crowder 1978, Applied Statistics 27:34 (beta-binomial)",
 		"Grafts on one stump share its luck: their number alive is beta-binomial, a = m(1-r)/r, b = (1-m)(1-r)/r, r how alike they are.")
 	BudsAlone = state("buds-alone", "sums", Memory, "",
-		"The buds of one scion are taken as independent of one another; they are not quite.")
+		"The buds of one scion are treated as independent of one another; they are not quite.")
 	LearnFrom = state("learn-from", "sums", Memory, "",
 		"A block's own record speaks once 20 stumps with two grafts or more are judged.")
 	NoughtOfN = state("nought-of-n", "sums", Published, "Hanley & Lippman-Hand 1983, J. Amer. Med. Assoc. 249:1743",

@@ -59,9 +59,9 @@ var (
 	ShortInternodes = state("short-internodes", "wood", Common, "",
 		"Wood with short internodes is better than long.")
 	StoreCold = state("store-cold", "wood", Published, nnga42,
-		"Wood is cut dormant, bagged and kept at 35 F; 32 to 35 F (0 to 2 C) is common.")
+		"Wood is cut dormant, bagged and kept at 35 F (2 C); 32 to 35 F (0 to 2 C) is common.")
 	StoreLimits = state("store-limits", "wood", Memory, "",
-		"Wood over 40 F is warm; past 5 months or with swollen buds it is old; not beside ripening fruit.")
+		"Wood over 40 F (4 C) is warm; past 5 months or with swollen buds it is old; not beside ripening fruit.")
 	StickEnds = state("stick-ends", "wood", Memory, "",
 		"Stored sticks lose their ends: trim 1/2 in (13 mm) before use.")
 	RecutFaces = state("recut-faces", "wood", Common, "",

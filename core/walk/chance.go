@@ -47,10 +47,12 @@ func (c *Case) chance(scions int, room bool) (words string, work trade.Worked) {
 		work.Answer = append(work.Answer, trade.Input{Name: "with one more scion", Value: more.Stump})
 	}
 	if o.Learned {
-		work.Assumed = append(work.Assumed, fmt.Sprintf("the chance of a bud, and how alike the grafts of a stump fare (%.2f), come from %d grafts on %d stumps of this block", o.Together, o.Grafts, o.Stumps))
+		work.Assumed = append(work.Assumed, fmt.Sprintf(
+			"the chance of a bud, and how alike the grafts of a stump fare (%.2f), come from %d grafts on %d stumps of this block", o.Together, o.Grafts, o.Stumps))
 		return fmt.Sprintf("%s, by %d grafts of this block.", words, o.Grafts), work
 	}
-	work.Assumed = append(work.Assumed, fmt.Sprintf("until this block has a record of its own, the chance of a bud is %g and the grafts of a stump fare alike by %g", o.PerBud, o.Together))
+	work.Assumed = append(work.Assumed, fmt.Sprintf(
+		"until this block has a record of its own, the chance of a bud is %g and the grafts of a stump fare alike by %g", o.PerBud, o.Together))
 	work.Facts = append(work.Facts, trade.BudChance)
 	return words + "; assumed until this block has a record.", work
 }

@@ -76,7 +76,8 @@ func (c *Case) callusWords(a *Ask) {
 	if err != nil || len(grown.Days) == 0 {
 		return
 	}
-	a.Because += fmt.Sprintf(" Callus growth so far equals %.1f of the %d days wanted at the best temperature, by the weather recorded.", grown.Total, weather.CallusRun)
+	a.Because += fmt.Sprintf(" Callus growth so far equals %.1f of the %d days wanted at the best temperature, by the weather recorded.",
+		grown.Total, weather.CallusRun)
 	a.Work = append(a.Work, grown.Work)
 }
 

@@ -52,7 +52,7 @@ func askSmall(c *Case, a *Ask) {
 	a.Question = fmt.Sprintf("It is %s across. Graft it another way?", c.across(c.Found.Across))
 	a.Because = fmt.Sprintf("Under %s across a bark graft has too little bark to hold it.", c.B.Units.Figure(trade.LeastAcross))
 	a.choose("1", "leave it", "another graft, or another year", &record.GivenUp{Why: "too small for a bark graft"})
-	a.choice(Choice{Key: "2", Word: "measure again", Meaning: "type what it is across", Entry: &Entry{Asks: "width across", Read: c.readMeasured}})
+	a.choice(Choice{Key: "2", Word: "measure again", Meaning: "type its width", Entry: &Entry{Asks: "width across", Read: c.readMeasured}})
 	a.choice(Choice{Key: "3", Word: "go on", Meaning: "against advice, with a reason", Pick: PickReason})
 }
 

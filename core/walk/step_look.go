@@ -31,7 +31,7 @@ func lookSteps() []*Step {
 		{ID: StepDrill, Part: PartLook, Name: "drain hole",
 			LookFor:  "A clean hole low on the stem that slopes up into the wood, so that it drains.",
 			Why:      "Where gashes do not stop the sap, a hole low down will.",
-			NotRight: "Still running with gashes of today: leave it some days, then a second hole.",
+			NotRight: "Still running with gashes made today: leave it some days, then a second hole.",
 			Cautions: []trade.Caution{trade.SawKnifeDrill, trade.CleanBlades},
 			Facts:    []trade.Fact{trade.DrainHoles, trade.DrainHoleSize},
 			applies:  func(c *Case) bool { return len(c.A.Holes) > 0 }, done: doneDrill, ask: askDrill},
@@ -61,7 +61,7 @@ func askBleeding(c *Case, a *Ask) {
 		a.Until = c.Advice.Until
 		a.Because = c.Advice.Reasons[0]
 	case c.Found.Bleeding != "" && !c.today(c.Found.Looked):
-		a.Because = fmt.Sprintf("It was %s on %s; judge it anew today.", c.Found.Bleeding, c.B.Day(c.Found.Looked).Short())
+		a.Because = fmt.Sprintf("It was %s on %s; judge it again today.", c.Found.Bleeding, c.B.Day(c.Found.Looked).Short())
 	}
 	c.bleedingChoices(a, wiped)
 }
@@ -118,7 +118,7 @@ func askSlip(c *Case, a *Ask) {
 
 // outOfSeason says when bark slips next, on a day on which it is not taken to.
 func outOfSeason(s record.SlipSeason) string {
-	return fmt.Sprintf("That is out of season: bark is taken to slip here from %s to %s.", s.From.Short(), s.To.Long())
+	return fmt.Sprintf("That is out of season: bark is assumed to slip here from %s to %s.", s.From.Short(), s.To.Long())
 }
 
 func doneSlip(c *Case) answer {

@@ -191,7 +191,7 @@ func askThick(c *Case, a *Ask) {
 	}
 	a.Work = []trade.Worked{class.Work}
 	a.Question = "How thick are the scions?"
-	a.Because = fmt.Sprintf("A stump %s across takes wood of %s to %s. Type a second number for a long cut other than %s.",
+	a.Because = fmt.Sprintf("A stump %s across wants wood %s to %s thick. Type a second number for a long cut other than %s.",
 		c.across(c.Found.Across), c.length(class.Least), c.length(class.Most), c.B.Units.Figure(trade.LongCut))
 	a.Warn = c.woodWarn(c.wood())
 	a.Entry = &Entry{Asks: "thickness", Likely: c.length((class.Least + class.Most) / 2), Read: c.readThickness}

@@ -25,7 +25,7 @@ func (d HeatDay) advice(a HeatAnswer, sun Day) string {
 	}
 	switch {
 	case d.High >= trade.HeatPostpone:
-		says = append(says, "Air of "+degrees(trade.HeatPostpone)+" or more: postpone the graft, or keep it white and shaded.")
+		says = append(says, "Air of "+degrees(trade.HeatPostpone)+" or more: postpone the graft, or shade it and paint it white.")
 	case d.High >= trade.HeatCaution:
 		says = append(says, "Air of "+degrees(trade.HeatCaution)+" or more: take care.")
 	}
@@ -69,8 +69,8 @@ func (d HeatDay) work(a HeatAnswer, sun Day) trade.Worked {
 			{Name: "paint it white before", Value: a.whiteBeforeWords()},
 			{Name: "sunny side under dark sealer, at most", Value: a.Black.Side.Peak},
 			{Name: "scion under dark sealer, at most", Value: a.Black.Scion.Peak},
-			{Name: "sunny side under white, at most", Value: a.White.Side.Peak},
-			{Name: "scion under white, at most", Value: a.White.Scion.Peak},
+			{Name: "sunny side under white paint, at most", Value: a.White.Side.Peak},
+			{Name: "scion under white paint, at most", Value: a.White.Scion.Peak},
 			{Name: "sunny side under dark sealer over " + degrees(trade.InjuryFrom), Value: fmt.Sprintf("%.0f min", a.Black.Side.Over45)},
 		},
 		Formula: fmt.Sprintf("Heat stored = sunlight absorbed - heat carried off by wind and still air - heat radiated to air, ground and sky, "+
@@ -123,7 +123,7 @@ func (d HeatDay) assumed(sun Day) []string {
 		}
 	}
 	if !usualDaylight(sun) {
-		says = append(says, "For the air's course, daylight of under 6 or over 20 hours is taken as 6 or 20.")
+		says = append(says, "For the air's course, daylight of under 6 or over 20 hours counts as 6 or 20 hours.")
 	}
 	return says
 }

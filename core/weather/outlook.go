@@ -120,7 +120,7 @@ func callusWork(p Place, a CallusAnswer, c Cardinal, kind trade.CallusKind) trad
 		Assumed: []string{
 			"The temperature is that of the air, not of the graft.",
 			"The least and the most temperature of callus are assumed, whatever the species.",
-			"The air goes from each day's low to its high and back as the sun does; beside a missing date the extremes are taken as unchanged.",
+			"The air goes from each day's low to its high and back as the sun does; beside a missing date the extremes are assumed unchanged.",
 		},
 		Facts: append(callusFacts(kind), trade.AirThroughDay, trade.NightMeetsLow, trade.SunPosition),
 	}
