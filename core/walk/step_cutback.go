@@ -88,7 +88,7 @@ func (c *Case) wantedCut() (unit.Length, string) {
 	if !settled {
 		words = c.B.Units.Figure(trade.GraftHeightUsual) + " (from memory)"
 	}
-	return graft + c.round(trade.FreshCutBelow), fmt.Sprintf("%s %s, and %s for the fresh cut.", why, words, c.B.Units.Figure(trade.FreshCutBelow))
+	return graft + c.round(trade.FreshCutBelow), fmt.Sprintf("%s %s, plus %s for the fresh cut.", why, words, c.B.Units.Figure(trade.FreshCutBelow))
 }
 
 // UsualCut is the cut-back at the height that a block asks for; ok is false where

@@ -40,7 +40,7 @@ func askSeal(c *Case, a *Ask) {
 	if !c.sunWords(a, c.Now) {
 		a.Warn = joined(a.Warn, c.stillHelps())
 	}
-	a.choose("1", "wrapped", "wrap squares between the coats; no reseal", &record.Sealed{Cover: record.Wrapped})
+	a.choose("1", "wrapped", "wrap squares between the coats", &record.Sealed{Cover: record.Wrapped})
 	a.choose("2", "bare", fmt.Sprintf("sealer alone; reseal in %d days", trade.ResealDays), &record.Sealed{Cover: record.Bare})
 	if empty := c.emptySlots(); len(empty) > 0 {
 		for i := range a.Choices {

@@ -47,8 +47,8 @@ func oddClock(sun Day) bool { return sun.Noon.Hour() < 9 || sun.Noon.Hour() > 15
 func (a HeatAnswer) paint() string {
 	switch {
 	case a.WhiteBefore == nil:
-		return "Paint it white once the sealer is dry. Dark, it is worked out to stay at or under " + degrees(trade.InjuryFrom) +
-			" until midnight, but that is this day only and no reason to leave it dark."
+		return "Paint it white once the sealer is dry. Under dark sealer it would stay at or under " + degrees(trade.InjuryFrom) +
+			" until midnight, but that holds for this day only: paint it all the same."
 	case a.DryFirst:
 		return fmt.Sprintf("It must be white before %s, but the sealer will hardly be dry by then: "+
 			"shade it, and paint it white once the sealer is dry.", clock(*a.WhiteBefore))
@@ -87,7 +87,7 @@ func (d HeatDay) work(a HeatAnswer, sun Day) trade.Worked {
 }
 
 func (d HeatDay) inputs(a HeatAnswer) []trade.Input {
-	in := []trade.Input{{Name: "latitude", Value: d.Place.Lat}, {Name: "longitude", Value: d.Place.Lon}}
+	in := d.Place.inputs()
 	if d.Place.Altitude != 0 {
 		in = append(in, trade.Input{Name: "altitude", Value: d.Place.Altitude})
 	}

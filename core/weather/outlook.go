@@ -113,10 +113,10 @@ func callusWork(p Place, a CallusAnswer, c Cardinal, kind trade.CallusKind) trad
 		},
 		Formula: "Each day counts the mean growth of its 24 hours, 1 at the best temperature and 0 outside the limits; the best start has the greatest " +
 			"sum over 14 days in a row.",
-		Inputs: []trade.Input{
-			{Name: "latitude", Value: p.Lat}, {Name: "longitude", Value: p.Lon}, {Name: "days", Value: float64(len(a.Days))}, {Name: "species", Value: kind.Name},
+		Inputs: append(p.inputs(), []trade.Input{
+			{Name: "days", Value: len(a.Days)}, {Name: "species", Value: kind.Name},
 			{Name: "no growth under", Value: c.Least}, {Name: "fastest growth at", Value: c.Best}, {Name: "no growth over", Value: c.Most},
-		},
+		}...),
 		Assumed: []string{
 			"The temperature is that of the air, not of the graft.",
 			"The least and the most temperature of callus are assumed, whatever the species.",
