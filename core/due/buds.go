@@ -24,7 +24,7 @@ const (
 var buds = Work{
 	Kind: Buds, Name: "buds", While: grafted, Rule: budsRule, Step: "visit",
 	Says: []string{
-		"Set {since}: buds begin to move after 2 to 3 weeks.",
+		"Scions set {since}: buds begin to move after 2 to 3 weeks.",
 		"Seen {since} with grafts not moving: look again every 7 days.",
 		"Not moving when last seen {since}: from day 42 after setting scratch the bark, brown is dead.",
 		"Green when scratched: leave it until day 60 after setting, {opens}.",

@@ -20,7 +20,7 @@ const (
 var untie = Work{
 	Kind: Untie, Name: "untie", While: grafted, Rule: untieRule, Step: "untie",
 	Says: []string{
-		"Set {since}: two seasons are over and no twine is on, so see whether it stands alone.",
+		"Scions set {since}: two seasons are over and no twine is on, so see whether it stands alone.",
 		"Left tied another year {since}: see whether it stands alone now.",
 	},
 	Facts: []trade.Fact{trade.Twine, trade.TwineGirdles, trade.CallusDays},

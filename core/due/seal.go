@@ -95,8 +95,8 @@ const (
 var earwigs = Work{
 	Kind: Earwigs, Name: "earwigs", While: grafted, Rule: earwigsRule, Step: "ring-again",
 	Says: []string{
-		"Set {since}: earwigs eat opening buds, so put a fresh ring on 12 to 18 days later.",
-		"The ring was put on {since}: put a fresh one on every 14 days until the shoots harden.",
+		"Scions set {since}: earwigs eat opening buds, so put a fresh ring on 12 to 18 days later.",
+		"The ring was put on {since}: put a fresh one on after 14 days, until the shoots harden.",
 	},
 	Facts: []trade.Fact{trade.Earwigs},
 }

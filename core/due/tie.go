@@ -32,7 +32,7 @@ var tie = Work{
 		"Last tied {since}: by the growth measured it has made another {foot} by {opens}.",
 		"Last tied {since}: tie again 7 days later while shoots run.",
 		"Last tied {since}: tie again 14 days later, late in the summer.",
-		"Shoots run again: tie the leader from {opens}, at every {foot} it grows.",
+		"Shoots run again: tie the leader from {opens}, at every {foot} of growth.",
 		"Last tied {since}: it grows slowly; measure it after 3 weeks all the same.",
 	},
 	Facts: []trade.Fact{trade.Ties, trade.TieTime},

@@ -98,7 +98,7 @@ var cutTwine = Work{
 	Kind: CutTwine, Name: "cut-twine", While: grafted, Rule: cutTwineRule, Step: "cut-twine",
 	Says: []string{
 		"Twined {since}: the stem fills the loop about {by}, so cut it in the month before.",
-		"Twined {since}: 3 years is as long as twine stays on.",
+		"Twined {since}: twine stays on for 3 years at most, so cut it.",
 		"The twine was seen tight {since}: cut it within a week, or let it out.",
 	},
 	Facts: []trade.Fact{trade.TwineGirdles, trade.GirthGain, trade.TwineOff},

@@ -18,6 +18,9 @@ func (d Due) Facts() []trade.Fact { return d.Kind.work().Facts }
 func (d Due) Why(b *record.Block) string {
 	says := d.Kind.work().Says
 	text := says[min(int(d.Hint), len(says)-1)]
+	if !strings.Contains(text, "{since}") {
+		d.Since = time.Time{}
+	}
 	out := make([]byte, 0, len(text)+16)
 	for {
 		plain, rest, more := strings.Cut(text, "{")

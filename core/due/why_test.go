@@ -22,6 +22,8 @@ func TestWhyNamesTheYear(t *testing.T) {
 			"Bark slips soon: cut it back from 30 Apr to 31 May, as many as can be grafted a week later."},
 		{Due{Kind: Twine, Since: day("2026-08-02"), Opens: day("2027-06-01"), By: day("2027-06-15")},
 			"The leader, chosen 2 Aug 2026, measures 36 in by 1 Jun 2027: time for twine."},
+		{Due{Kind: Sprouts, Since: day("2025-05-03"), Opens: day("2027-05-01"), By: day("2027-05-08"), Hint: uint8(len(sprouts.Says) - 1)},
+			"Sprouts start with the leaf, 1 May, and are rubbed every 21 days from then."},
 		{Due{Kind: AfterLook, Since: day("2027-05-20"), Opens: day("2027-05-21"), By: day("2027-05-22"), Hint: afterLookRain},
 			"It rained hard 20 May: check by 22 May that the seal is whole."},
 	} {

@@ -134,9 +134,9 @@ func askScratch(c *Case, a *Ask) {
 		return
 	}
 	a.Question = fmt.Sprintf("Scratch graft %d: green or brown?", left[0].Slot)
-	a.Because = fmt.Sprintf("Set %d days ago and not moving: a green one may wait until day %d.", c.sinceSet(), trade.GreenWaits)
+	a.Because = fmt.Sprintf("It was set %d days ago and does not move: a green one may wait until day %d.", c.sinceSet(), trade.GreenWaits)
 	if c.sinceSet() >= trade.GreenWaits {
-		a.Because = fmt.Sprintf("Set %d days ago: past day %d a green scion seldom pushes.", c.sinceSet(), trade.GreenWaits)
+		a.Because = fmt.Sprintf("It was set %d days ago: past day %d a green scion seldom pushes.", c.sinceSet(), trade.GreenWaits)
 	}
 	see := func(key, word, meaning string, grafts []*record.Graft, s record.Scratch) {
 		a.choice(Choice{Key: key, Word: word, Meaning: meaning, Bodies: []record.Body{scratched(v.What, grafts, s)}, Refines: []record.ID{v.ID}})

@@ -155,7 +155,7 @@ func doneGiveUp(c *Case) answer {
 
 func askUntie(c *Case, a *Ask) {
 	a.Question = "Twine, tapes and stake off: does it stand alone?"
-	a.Because = fmt.Sprintf("Set %s; a graft stands with its stake for up to four seasons.", c.when(c.A.SetAt()))
+	a.Because = fmt.Sprintf("Scions set %s; a graft stands with its stake for up to four seasons.", c.when(c.A.SetAt()))
 	if c.sinceSet() < trade.JoinedDays {
 		a.Warn = fmt.Sprintf("It was set only %d days ago; the join is not at full strength yet.", c.sinceSet())
 	}

@@ -171,7 +171,7 @@ func (c *Case) visitWhy(confirm bool) string {
 	if confirm {
 		return c.because(due.ConfirmTake, "")
 	}
-	return c.because(due.Buds, fmt.Sprintf("Set %d days ago; moving is not yet taking.", c.sinceSet()))
+	return c.because(due.Buds, fmt.Sprintf("Scions set %d days ago; moving is not yet taking.", c.sinceSet()))
 }
 
 // sinceSet is the days since the last scion was set.
