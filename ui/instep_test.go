@@ -110,7 +110,7 @@ func TestAnswerOfTwoIsTakenBackWhole(t *testing.T) {
 		d.send(tea.KeyMsg{Type: tea.KeyTab})
 	}
 	d.choose("dead")
-	d.sees("That ends every one of the 3 grafts here.")
+	d.sees("That ends all 3 grafts here.")
 	d.press("5")
 	if !d.stump().Now().AllDead() {
 		t.Fatalf("not dead:\n%s", d.screen())

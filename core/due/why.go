@@ -87,7 +87,7 @@ func (d Due) Sentence(b *record.Block, now time.Time) string {
 	if !d.Late(now) {
 		return d.Why(b)
 	}
-	return fmt.Sprintf("%s It is %s late.", d.Why(b), d.LateBy(b, now))
+	return fmt.Sprintf("%s This work is %s late.", d.Why(b), d.LateBy(b, now))
 }
 
 // LateBy is how late the due is at now: in the block's days, or by the clock for

@@ -44,7 +44,7 @@ func (*HeadedBack) Kind() string { return "headed-back" }
 // Say is the answer in a few words.
 func (b *HeadedBack) Say(sys unit.System) string {
 	if b.Short {
-		return "too short, cut to strong buds"
+		return "leader too short, cut to strong buds"
 	}
 	return "headed back" + saidIf(b.Height.Given(), " at "+sys.Length(b.Height.Length))
 }
@@ -185,7 +185,7 @@ func (*AnotherYear) Kind() string { return "another-year" }
 
 // Say is the answer in a few words.
 func (b *AnotherYear) Say(unit.System) string {
-	return strings.ReplaceAll(b.Work, "-", " ") + " left another year"
+	return strings.ReplaceAll(b.Work, "-", " ") + ": left another year"
 }
 
 func (b *AnotherYear) fields(f fields) { f.text("work", &b.Work) }

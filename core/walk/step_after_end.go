@@ -45,7 +45,7 @@ func askRest(c *Case, a *Ask) {
 	a.Question = "Done here for now."
 	a.Because = "No more work comes due on it."
 	if d, ok := due.Next(c.Dues(), c.Now); ok {
-		a.Because = fmt.Sprintf("Next: %s, from %s. %s", stepByID(d.Kind.Step()).Name, c.when(d.Opens), d.Why(c.B))
+		a.Because = fmt.Sprintf("Next: %s, from %s. %s", d.Kind.Verb(), c.when(d.Opens), d.Why(c.B))
 	}
 	c.callusWords(a)
 	a.choice(Choice{Key: "0", Word: "next stump", Leave: true})

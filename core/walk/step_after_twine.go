@@ -124,7 +124,7 @@ func doneTwine(c *Case) answer {
 			stem = m.What.Stem
 		}
 	}
-	return told(fmt.Sprintf("%s on %s", c.length(loop.Length), c.length(stem.Length)))
+	return told(fmt.Sprintf("%s round %s", c.length(loop.Length), c.length(stem.Length)))
 }
 
 // twineUntold says whether twine was put on today and it is not yet said of what.
@@ -158,7 +158,7 @@ func doneTwineKind(c *Case) answer {
 	if c.A.Twine == nil || c.A.Twine.What.Material == "" {
 		return open
 	}
-	return told(fmt.Sprintf("%s, %d", c.A.Twine.What.Material, c.A.Twine.What.Loops))
+	return told(fmt.Sprintf("%s, %s", c.A.Twine.What.Material, unit.Count(c.A.Twine.What.Loops, "loop")))
 }
 
 // twineWork is the reckoning of when the twine grows tight, if it can be made.

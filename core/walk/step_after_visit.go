@@ -122,7 +122,11 @@ func askVisit(c *Case, a *Ask) {
 // allDead asks once more before the last grafts of a stump are put down as dead
 // by one key: it ends them.
 func (c *Case) allDead(bodies []record.Body, refines ...record.ID) *Doubt {
-	return &Doubt{fmt.Sprintf("That ends every one of the %d grafts here.", len(c.A.Living())), []Choice{
+	ends := "That ends the last graft here."
+	if n := len(c.A.Living()); n > 1 {
+		ends = fmt.Sprintf("That ends all %d grafts here.", n)
+	}
+	return &Doubt{ends, []Choice{
 		{Key: "5", Word: "all dead", Meaning: "seen, each of them", Bodies: bodies, Refines: refines}}}
 }
 

@@ -169,7 +169,7 @@ func askDrill(c *Case, a *Ask) {
 
 func doneDrill(c *Case) answer {
 	if n := len(c.A.Holes); n > 0 {
-		return told(fmt.Sprintf("%d, %s", c.Found.Holes, c.when(c.A.Holes[n-1].At)))
+		return told(fmt.Sprintf("%d bored, %s", c.Found.Holes, c.when(c.A.Holes[n-1].At)))
 	}
 	return open
 }

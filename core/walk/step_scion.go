@@ -222,7 +222,7 @@ func doneSplit(c *Case) answer {
 	var words []string
 	for _, g := range c.A.Grafts {
 		if s := g.Set.What.Split; s.Given() && s != record.SplitUnmeasured {
-			words = append(words, fmt.Sprintf("%d: %s", g.Slot, c.length(s.Length)))
+			words = append(words, fmt.Sprintf("slot %d: %s", g.Slot, c.length(s.Length)))
 		}
 	}
 	if c.split(true) != nil {

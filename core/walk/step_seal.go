@@ -92,10 +92,10 @@ func (c *Case) staysEmpty(empty []int, seal Choice) *Doubt {
 // beforeSealing is what to mind before a graft goes under sealer: what was not
 // right with a scion, and how far a split ran.
 func (c *Case) beforeSealing() string {
-	var out []string
+	var out, bad []string
 	for _, g := range c.A.Grafts {
 		if wrong := g.Set.What.Checks.Wrong(); len(wrong) > 0 {
-			out = append(out, fmt.Sprintf("Scion %d: %s. Mend it before you seal.", g.Slot, strings.Join(wrong, ", ")))
+			bad = append(bad, fmt.Sprintf("Scion %d: %s.", g.Slot, strings.Join(wrong, ", ")))
 		}
 		switch s := g.Set.What.Split; {
 		case s == record.SplitUnmeasured:
@@ -104,7 +104,14 @@ func (c *Case) beforeSealing() string {
 			out = append(out, fmt.Sprintf("The split at slot %d ran %s: seal below its end.", g.Slot, c.length(s.Length)))
 		}
 	}
-	return strings.Join(out, " ")
+	switch len(bad) {
+	case 0:
+	case 1:
+		bad = append(bad, "Mend it before you seal.")
+	default:
+		bad = append(bad, "Mend them before you seal.")
+	}
+	return strings.Join(append(bad, out...), " ")
 }
 
 // sunWords says what the day's sun does to a graft sealed at a time, and what still
