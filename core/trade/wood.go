@@ -34,7 +34,7 @@ var (
 	ScionsOnStub = state("scions-on-stub", "wood", Published, nnga37,
 		"Three or four scions on a large stub, the strongest kept after one to two years.")
 	ScionSpacing = state("scion-spacing", "wood", Common, "",
-		"One scion to 80 mm of girth, at least two: derived from the one sized point, four at 4 in (10 cm).")
+		"One scion every 80 mm (3 1/8 in) of girth, at least two: derived from the one sized point, four at 4 in (10 cm).")
 	ScionCap = state("scion-cap", "wood", Memory, "",
 		"At most 4 scions up to 6 in (15 cm) across, 6 above, with a caution.")
 	ScionClosest = state("scion-closest", "wood", Disagree, "one weak page (5 to 8 cm); 1 in from memory",
