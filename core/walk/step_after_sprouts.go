@@ -41,7 +41,7 @@ func askSprouts(c *Case, a *Ask) {
 	leaf := c.leafBefore()
 	below := ""
 	if leaf != "" {
-		below = ", leaf below as before: " + leaf
+		below = ", leaf still " + leaf
 	}
 	a.choose("0", "none", "nothing near"+below, &record.SproutsRubbed{Leaf: leaf})
 	for i, word := range []string{"one", "two", "three", "four", "five"} {

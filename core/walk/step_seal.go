@@ -260,11 +260,11 @@ func (c *Case) rain(a *Ask) {
 		a.choose("3", "rained on", "wet again: look in 30 min", &record.StillWet{Rain: true})
 		return
 	}
-	a.choose("3", "washed off", "rain on wet paint: paint it again", &record.WashedOff{})
+	a.choose("3", "washed off", "paint it again when dry", &record.WashedOff{})
 	a.choice(c.hardRain())
 }
 
 // hardRain is hard rain on the seal, at any time after sealing.
 func (c *Case) hardRain() Choice {
-	return Choice{Key: "5", Word: "hard rain", Meaning: "then see whether the seal is whole", Bodies: []record.Body{&record.RainedHard{}}}
+	return Choice{Key: "5", Word: "hard rain", Meaning: "then check the seal", Bodies: []record.Body{&record.RainedHard{}}}
 }

@@ -35,7 +35,7 @@ func Togethers() []Together {
 		{Word: "painted white", Meaning: "all that are sealed", steps: []StepID{StepWhite}, key: "1"},
 		{Word: "still wet", Meaning: "look again in 30 min", steps: []StepID{StepWhite}, key: "2"},
 		{Word: "rained on", Meaning: "look again in 30 min", steps: []StepID{StepWhite}, key: "3"},
-		{Word: "hard rain", Meaning: "then see whether each seal is whole", steps: []StepID{StepRest}, key: "5"},
+		{Word: "hard rain", Meaning: "then check each seal", steps: []StepID{StepRest}, key: "5"},
 		{Word: "cut back", Meaning: "at the block's height", steps: []StepID{StepLimbs, StepHeight}, once: StepHeight, says: usualCut},
 		{Word: "gashed", Meaning: "two gashes each", steps: []StepID{StepGashes, StepNewGashes}, says: usualGashes},
 		{Word: "dry", Meaning: "seen dry, each face", steps: []StepID{StepBleeding, StepNewFace}, key: "1"},
