@@ -115,7 +115,7 @@ func TestHoldingALotAsksAtEachStump(t *testing.T) {
 	d.press("2")
 	d.sees("What is done at 2/4", "1 to be cut out")
 	d.press("3")
-	d.sees("What is done at 2/2", "cut out, visit: 1 dead of poor wood; 2 dead of poor wood")
+	d.sees("What is done at 2/2", "cut out, graft 1 dead, poor wood; 2 dead, poor wood")
 	s, err := d.book.Stump(tree(2, 4))
 	if err != nil {
 		t.Fatal(err)

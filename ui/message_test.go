@@ -90,7 +90,7 @@ func TestLateWhiteStandsInTheStory(t *testing.T) {
 	d.goTo(1, 2)
 	d.choose("painted white")
 	d.press("v")
-	d.sees("painted white 17:00,", "after the bark passed 45 C / 113 F, as reckoned")
+	d.sees("painted white 17:00,", "after the bark passed 45 C / 113 F, as worked out")
 }
 
 // TestPutBackOnAStumpIsOfThisSession: what was taken back and put back on its stump

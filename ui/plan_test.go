@@ -83,9 +83,9 @@ func TestThePlanGoesByItsSettings(t *testing.T) {
 	d.press("l1")
 	d.sees("12 stumps to graft take 36 scions", "36 of 3/4 in", "72 of 1 1/4 in")
 	d.press("esc", "l2")
-	d.sees("8 stumps to graft take 24 scions", "no lot of this variety and thickness is there")
+	d.sees("8 stumps to graft take 24 scions", "no lot of this variety and thickness ")
 	d.press("esc", "w")
-	d.sees("Will it be done while bark slips", "cut back today")
+	d.sees("Will the block be grafted while bark slips?", "cut back today")
 }
 
 // A block without stumps, and one where all is done, say so.

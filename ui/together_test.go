@@ -92,14 +92,14 @@ func TestRowAnswerGoesOverNothingSeen(t *testing.T) {
 	d := afterLooks(t)
 	d.keys = 0
 	d.press("r")
-	d.pickWord("seal sound")
-	d.sees("row 1, seal sound, 3 stumps. When?", "Left out 2: 1/2 cracked, 08:00; 1/5 not due.")
+	d.pickWord("seal whole")
+	d.sees("row 1, seal whole, 3 stumps. When?", "Left out 2: 1/2 cracked, 08:00; 1/5 not due.")
 	d.press("enter")
 	t.Logf("a row's seals looked at: %d key presses", d.keys)
 	if d.keys != 3 {
 		t.Errorf("%d key presses, want 3", d.keys)
 	}
-	d.sees("Recorded: row 1, seal sound, 3 stumps, 10:00.", "Left out 2")
+	d.sees("Recorded: row 1, seal whole, 3 stumps, 10:00.", "Left out 2")
 	for n, want := range []int{1, 1, 1, 1, 0} {
 		if s, _ := d.book.Stump(tree(1, n+1)); len(s.Now().SealChecks) != want {
 			t.Errorf("1/%d has %d looks at its seal", n+1, len(s.Now().SealChecks))
@@ -107,7 +107,7 @@ func TestRowAnswerGoesOverNothingSeen(t *testing.T) {
 	}
 	d.press("r")
 	for _, item := range d.root.over.(*part.List).Items() {
-		if item.Word == "seal sound" || item.Word == "headed back" || item.Word == "gashed" {
+		if item.Word == "seal whole" || item.Word == "headed back" || item.Word == "gashed" {
 			t.Errorf("%s is offered on 7 May, with every seal looked at", item.Word)
 		}
 	}
@@ -117,13 +117,13 @@ func TestRowAnswerGoesOverNothingSeen(t *testing.T) {
 func TestRoundAnswer(t *testing.T) {
 	d := afterLooks(t)
 	d.press("g", "down", "a")
-	d.pickWord("seal sound")
+	d.pickWord("seal whole")
 	d.press("enter")
-	d.sees("Recorded: row 1, seal sound, 3 stumps")
+	d.sees("Recorded: row 1, seal whole, 3 stumps")
 	d.press("u")
-	d.sees("Took back: row 1, seal sound, 3 stumps")
+	d.sees("Took back: row 1, seal whole, 3 stumps")
 	d.press("U")
-	d.sees("Put back: row 1, seal sound, 3 stumps")
+	d.sees("Put back: row 1, seal whole, 3 stumps")
 }
 
 // TestBlockTakesBackActsOfTheSession: one act at a time, and nothing that was
@@ -131,11 +131,11 @@ func TestRoundAnswer(t *testing.T) {
 func TestBlockTakesBackActsOfTheSession(t *testing.T) {
 	d := afterLooks(t)
 	d.press("enter", "1", "esc", "r")
-	d.pickWord("seal sound")
+	d.pickWord("seal whole")
 	d.press("enter", "u")
-	d.sees("Took back: row 1, seal sound, 2 stumps")
+	d.sees("Took back: row 1, seal whole, 2 stumps")
 	d.press("u")
-	d.sees("Took back: 1/1, seal sound")
+	d.sees("Took back: 1/1, seal whole")
 	d.press("u")
 	d.sees("Nothing more was answered")
 	if s, _ := d.book.Stump(tree(1, 2)); len(s.Now().SealChecks) != 1 {

@@ -40,7 +40,7 @@ func TestWalkOneStump(t *testing.T) {
 	d.sees("Seal it.")
 	t.Log("\n" + d.screen())
 	d.press("enter")
-	d.sees("White when dry: from 10:20, by 11:20.")
+	d.sees("Paint it white when the sealer is dry, 10:20 to")
 	d.clock("2027-05-04 10:30")
 	d.sees("1 to paint, 1 now")
 	d.press("1")

@@ -106,7 +106,7 @@ func burstHeldField(t *testing.T) {
 	d.comes(mark, here+` +nurse limbs`)
 	mark = d.mark()
 	d.holds("2")
-	d.comes(mark, here+` +limb reach`)
+	d.comes(mark, here+` +nearest limb`)
 	d.write("?") // behind all of them
 	d.comes(mark, "Keys")
 	mark = d.mark()

@@ -43,7 +43,7 @@ func testKeys(t *testing.T) {
 		x.press("Enter")
 		x.sees(next)
 	}
-	x.answers("Enter", "white")
+	x.answers("Enter", "paint white")
 	x.at("2027-05-04 12:30")
 	x.sees("1 to paint.*now")
 	x.answers("Enter", "rest")

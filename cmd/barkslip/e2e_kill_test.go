@@ -85,7 +85,7 @@ type quickAnswer struct{ keys, then string }
 // quickAnswers are the whole cut-back of a stump and many notes.
 func quickAnswers() []quickAnswer {
 	out := []quickAnswer{
-		{keys: "2", then: here + " +limb reach"}, {keys: "24\r", then: here + " +leaf left"}, {keys: "3", then: here + " +height"},
+		{keys: "2", then: here + " +nearest limb"}, {keys: "24\r", then: here + " +leaf below"}, {keys: "3", then: here + " +height"},
 		{keys: "42\r", then: "Recorded: cut back 42 in"}, {keys: "2", then: "Recorded: 2 gashes"},
 	}
 	for n := range 60 {

@@ -57,8 +57,8 @@ func testWalk(t *testing.T) {
 func walkCutBack(x *screens) {
 	x.w.t.Helper()
 	x.asks("nurse limbs")
-	x.answers("2", "limb reach")
-	x.answers("Enter", "leaf left")
+	x.answers("2", "nearest limb")
+	x.answers("Enter", "leaf below")
 	x.answers("3", "height")
 	x.answers("Enter", "gashes")
 	x.answers("2", "wait")
@@ -106,7 +106,7 @@ func walkFace(x *screens) {
 	x.types("Lantern")
 	x.answers("Enter", "thickness")
 	x.types("3/8")
-	x.answers("Enter", "buds")
+	x.answers("Enter", "nodes")
 	x.answers("1", "scions")
 	x.sees("Scion 1 of 3")
 }
@@ -124,7 +124,7 @@ func walkScions(x *screens, from int) {
 	x.asks("seal")
 }
 
-// walkScion answers the things on one scion, one of them as not so.
+// walkScion answers the things on one scion, one of them as wrong.
 func walkScion(x *screens, scion, wrong int) {
 	x.w.t.Helper()
 	const things = record.SlitItem
@@ -167,8 +167,8 @@ func body(screen string) string { return messages.ReplaceAllString(screen, "") }
 
 func walkWhite(x *screens) {
 	x.w.t.Helper()
-	x.sees("wrap squares")
-	x.answers("1", "white")
+	x.sees("Wrapped or bare")
+	x.answers("1", "paint white")
 	x.sees("1 to paint, next in 2 h")
 	x.at("2027-05-06 14:01")
 	x.sees("1 to paint.*now")

@@ -17,7 +17,7 @@ func testWhite(t *testing.T) {
 	x := w.open(100, 30)
 	x.sees(blockName)
 	x.answers("Enter", "seal")
-	x.answers("1", "white")
+	x.answers("1", "paint white")
 	x.sees("1 to paint, next in 2 h")
 	x.at("2027-05-04 11:59")
 	x.sees("1 to paint, next in 1 min")
@@ -50,7 +50,7 @@ func testWhite(t *testing.T) {
 	}
 
 	x.goes("1/1")
-	x.asks("white")
+	x.asks("paint white")
 	x.answers("1", "rest")
 	x.lacks("to paint")
 	x.at("2027-05-04 14:00")

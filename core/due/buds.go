@@ -24,12 +24,12 @@ const (
 var buds = Work{
 	Kind: Buds, Name: "buds", While: grafted, Rule: budsRule, Step: "visit",
 	Says: []string{
-		"Set {since}: buds begin to move 2 to 3 weeks on.",
+		"Scions set {since}: buds begin to move after 2 to 3 weeks.",
 		"Seen {since} with grafts not moving: look again every 7 days.",
 		"Not moving when last seen {since}: from day 42 after setting scratch the bark, brown is dead.",
-		"Green when scratched: left until day 60 after setting, {opens}.",
-		"Still not moving past day 60 after setting: scratch again and settle it.",
-		"Two hands say otherwise of one graft {since}, dead and alive: look at it again.",
+		"Green when scratched: leave it until day 60 after setting, {opens}.",
+		"Still not moving past day 60 after setting: scratch it again and decide.",
+		"Two hands differ on one graft {since}, dead or alive: look at it again.",
 	},
 	Facts: []trade.Fact{trade.BudsMove, trade.BudRounds, trade.ScratchTest},
 }
@@ -136,7 +136,7 @@ const ConfirmTake Kind = 9
 
 var confirmTake = Work{
 	Kind: ConfirmTake, Name: "confirm-take", While: pushed, Rule: confirmRule, Step: "visit",
-	Says:  []string{"Push first seen {since}: taken is alive and growing 30 days after."},
+	Says:  []string{"Push first seen {since}: a graft has taken if it is alive and growing 30 days later."},
 	Facts: []trade.Fact{trade.MovingNotTaking, trade.CallusDays},
 }
 

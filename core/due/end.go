@@ -20,7 +20,7 @@ const (
 var untie = Work{
 	Kind: Untie, Name: "untie", While: grafted, Rule: untieRule, Step: "untie",
 	Says: []string{
-		"Set {since}: two seasons are over and no twine is on, so see whether it stands alone.",
+		"Scions set {since}: two seasons are over and no twine is on, so see whether it stands alone.",
 		"Left tied another year {since}: see whether it stands alone now.",
 	},
 	Facts: []trade.Fact{trade.Twine, trade.TwineGirdles, trade.CallusDays},
@@ -73,8 +73,8 @@ const (
 var regraft = Work{
 	Kind: Regraft, Name: "regraft", While: lost, Rule: regraftRule, Step: "ended",
 	Says: []string{
-		"Lost {since}: cut it back again from {opening}, by {by}.",
-		"Left for the season {since}: cut it back again from {opening}, by {by}.",
+		"Lost {since}: cut it back again from {span}.",
+		"Left for the season {since}: cut it back again from {span}.",
 	},
 	Facts: []trade.Fact{trade.RegraftTime, trade.SproutsUsed},
 }

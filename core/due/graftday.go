@@ -14,7 +14,7 @@ const Finish Kind = 25
 
 var finish = Work{
 	Kind: Finish, Name: "finish", While: grafting, Rule: finishRule, Step: "scions", Timed: true,
-	Says:  []string{"The last scion was set {since} at {at} and a slot is open: set it within the hour, or say that it stays empty."},
+	Says:  []string{"The last scion was set {since} at {at} and a slot is open: set it within the hour, or record that it stays empty."},
 	Facts: []trade.Fact{trade.FinishSoon, trade.DarkSealer},
 }
 
@@ -64,12 +64,12 @@ const (
 var white = Work{
 	Kind: White, Name: "white", While: underSeal, Rule: whiteRule, Step: "white", Timed: true,
 	Says: []string{
-		"Sealed {since} at {at}: paint it 2 to 3 hours after, once the sealer is dry.",
-		"It was wet still on {since} at {at}: look again half an hour later.",
-		"The clock runs out in the dark: paint it within an hour of sunrise.",
-		"Sealed {since} at {at}: the day's sun would harm the dark sealer before the 3 hours are up.",
-		"Sealed again {since} at {at}: paint it 2 to 3 hours after, once the sealer is dry.",
-		"The white was washed off by {since} at {at}: paint it again when the sealer is dry.",
+		"Sealed {since} at {at}: paint it white 2 to 3 hours later, once the sealer is dry.",
+		"It was still wet on {since} at {at}: look again half an hour later.",
+		"The time runs out in the dark: paint it white within an hour of sunrise.",
+		"Sealed {since} at {at}: the day's sun would harm the graft under dark sealer before the 3 hours are up.",
+		"Resealed {since} at {at}: paint it white 2 to 3 hours later, once the sealer is dry.",
+		"The white was washed off by {since} at {at}: paint it white again when the sealer is dry.",
 		"It was rained on {since} at {at}, which wets the sealer again: look half an hour later.",
 	},
 	Facts: []trade.Fact{trade.WhiteIn, trade.DarkSealer, trade.StillWet},

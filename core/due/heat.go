@@ -32,7 +32,7 @@ func Heat(s *record.Stump, b *record.Block, sealed time.Time) (answer weather.He
 	answer, err := weather.Heat(h)
 	if w.What.WindAssumed {
 		work := &answer.Work
-		work.Assumed = append(slices.Clip(work.Assumed), "no wind was put down for the day")
+		work.Assumed = append(slices.Clip(work.Assumed), "no wind was recorded for the day")
 		work.Facts = append(slices.Clip(work.Facts), trade.LightWind)
 	}
 	return answer, err == nil

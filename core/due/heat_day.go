@@ -22,7 +22,7 @@ func HeatOn(b *record.Block, day unit.Date) (answer weather.HeatAnswer, ok bool)
 	answer, err := weather.Heat(h)
 	if w.What.WindAssumed {
 		work := &answer.Work
-		work.Assumed = append(slices.Clip(work.Assumed), "no wind was put down for the day")
+		work.Assumed = append(slices.Clip(work.Assumed), "no wind was recorded for the day")
 		work.Facts = append(slices.Clip(work.Facts), trade.LightWind)
 	}
 	return answer, err == nil

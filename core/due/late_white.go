@@ -24,11 +24,11 @@ func (l LateWhite) After(now time.Time) time.Duration {
 	return l.Painted.Sub(l.Passed)
 }
 
-// Words say it in a sentence's end: "55 min after the bark passed 45 C / 113 F was
-// reckoned".
+// Words say it in a sentence's end: "55 min after the bark passed 45 C / 113 F, as
+// worked out".
 func (l LateWhite) Words(now time.Time) string {
 	limit := trade.InjuryFrom
-	return unit.Lasting(l.After(now)) + " after the bark passed " + unit.Metric.Temperature(limit) + " / " + unit.US.Temperature(limit) + ", as reckoned"
+	return unit.Lasting(l.After(now)) + " after the bark passed " + unit.Metric.Temperature(limit) + " / " + unit.US.Temperature(limit) + ", as worked out"
 }
 
 // mostDark is how many days after sealing the sun on a graft that is still dark is

@@ -12,7 +12,7 @@ const Stake Kind = 7
 
 var stake = Work{
 	Kind: Stake, Name: "stake", While: pushed, Rule: stakeRule, Step: "stake",
-	Says:  []string{"Push first seen {since}: the stake stands within 7 days, by {by}."},
+	Says:  []string{"Push first seen {since}: put the stake up within 7 days, by {by}."},
 	Facts: []trade.Fact{trade.StakeTime, trade.BudsMove},
 }
 
@@ -36,9 +36,9 @@ const (
 var leader = Work{
 	Kind: Leader, Name: "leader", While: pushed, Rule: leaderRule, Step: "leader",
 	Says: []string{
-		"Push first seen {since}: choose the leader 14 to 28 days after.",
+		"Push first seen {since}: choose the leader 14 to 28 days later.",
 		"The leader was lost {since}: choose another by {by}.",
-		"The leader was chosen {since}: say which of its graft's shoots it is.",
+		"The leader was chosen {since}: record which of its graft's shoots it is.",
 	},
 	Facts: []trade.Fact{trade.Leader, trade.LeaderTime},
 }
@@ -92,7 +92,7 @@ var pinch = Work{
 	Kind: Pinch, Name: "pinch", While: grafted, Rule: pinchRule, Step: "pinch",
 	Says: []string{
 		"The leader was chosen {since}: pinch its rivals within 3 days.",
-		"Last pinched {since}: again 14 to 21 days on.",
+		"Last pinched {since}: pinch again 14 to 21 days later.",
 	},
 	Facts: []trade.Fact{trade.Leader, trade.PinchTime},
 }

@@ -21,8 +21,8 @@ const (
 var cutBack = Work{
 	Kind: CutBack, Name: "cut-back", While: ungrafted, Rule: cutBackRule, Step: "limbs",
 	Says: []string{
-		"Bark slips soon: cut it back from {opens} to {by}, as many as can be grafted a week later.",
-		"Cut back {since} and not grafted: cut it back again from {opens} to {by}.",
+		"Bark slips soon: cut it back from {span}, as many as can be grafted a week later.",
+		"Cut back {since} and not grafted: cut it back again from {span}.",
 	},
 	Facts: []trade.Fact{trade.DaysToGraft, trade.SlipSeason, trade.SlipDates},
 }
@@ -72,7 +72,7 @@ const Look Kind = 2
 
 var look = Work{
 	Kind: Look, Name: "look", While: draining, Rule: lookRule, Step: "bleeding", Timed: true,
-	Says:  []string{"Cut back {since}: look from {wait} days on, by {waited} days."},
+	Says:  []string{"Cut back {since}: look at it {wait} to {waited} days later."},
 	Facts: []trade.Fact{trade.DaysToGraft, trade.Bleeding},
 }
 
@@ -110,8 +110,8 @@ var lookAgain = Work{
 	Kind: LookAgain, Name: "look-again", While: draining, Rule: lookAgainRule, Step: "bleeding", Timed: true,
 	Says: []string{
 		"Told {since} to wait until {opens} {from}: look within a day of that.",
-		"Cut, gashed or drilled {since} at {at}: the sap has settled by {from}, and the look is due within the hour.",
-		"Damp {since} at {at}: see whether it wets again at {from}, within the hour.",
+		"Cut, gashed or drilled {since} at {at}: the sap has settled by {from}; look again by {till}.",
+		"Damp {since} at {at}: see between {from} and {till} whether it wets again.",
 		"Looked at {since} at {at}: do what it needs, and look again by {by}.",
 	},
 	Facts: []trade.Fact{trade.Bleeding, trade.DryFace, trade.WaitDays},
@@ -148,7 +148,7 @@ const Graft Kind = 3
 
 var graft = Work{
 	Kind: Graft, Name: "graft", While: draining, Rule: graftRule, Step: "measure",
-	Says:  []string{"Found ready {since} at {at}: graft it the same day, or judge it anew."},
+	Says:  []string{"Found ready {since} at {at}: graft it the same day, or judge it again."},
 	Facts: []trade.Fact{trade.DryFace, trade.BarkSticks, trade.DaysToGraft},
 }
 

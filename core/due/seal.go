@@ -13,8 +13,8 @@ const AfterLook Kind = 4
 var afterLook = Work{
 	Kind: AfterLook, Name: "after-look", While: underSeal, Rule: afterLookRule, Step: "seal-check",
 	Says: []string{
-		"Sealed {since}: look at the seal 2 to 4 days on.",
-		"It rained hard {since}: see by {by} whether the seal is whole.",
+		"Sealed {since}: check the seal 2 to 4 days later.",
+		"It rained hard {since}: check by {by} that the seal is whole.",
 	},
 	Facts: []trade.Fact{trade.SealLook, trade.HardRain},
 }
@@ -58,8 +58,8 @@ const (
 var reseal = Work{
 	Kind: Reseal, Name: "reseal", While: underSeal, Rule: resealRule, Step: "reseal",
 	Says: []string{
-		"Sealed bare {since}: bare sealer cracks, so seal it again 5 to 6 days on.",
-		"Seen cracked {since}: seal it again by {by}.",
+		"Sealed bare {since}: bare sealer cracks, so reseal it 5 to 6 days later.",
+		"Seen cracked {since}: reseal it by {by}.",
 	},
 	Facts: []trade.Fact{trade.BareCracks, trade.SealLook},
 }
@@ -95,8 +95,8 @@ const (
 var earwigs = Work{
 	Kind: Earwigs, Name: "earwigs", While: grafted, Rule: earwigsRule, Step: "ring-again",
 	Says: []string{
-		"Set {since}: earwigs eat opening buds, so a fresh ring 12 to 18 days on.",
-		"The ring is of {since}: a new one every 14 days until the shoots harden.",
+		"Scions set {since}: earwigs eat opening buds, so put a fresh ring on 12 to 18 days later.",
+		"The ring was put on {since}: put a fresh one on after 14 days, until the shoots harden.",
 	},
 	Facts: []trade.Fact{trade.Earwigs},
 }

@@ -24,11 +24,11 @@ const (
 var sprouts = Work{
 	Kind: Sprouts, Name: "sprouts", While: working, Rule: sproutsRule, Step: "sprouts",
 	Says: []string{
-		"Set {since}: sprouts come from 14 days on.",
-		"Cut back {since}: sprouts come from 21 days on.",
-		"Last rubbed {since}: every 7 days until a leader is chosen.",
-		"Last rubbed {since}: every 14 days once a leader is chosen.",
-		"Last rubbed {since}: every 21 days in later years.",
+		"Scions set {since}: sprouts come 14 days later; rub them.",
+		"Cut back {since}: sprouts come 21 days later; rub them.",
+		"Last rubbed {since}: rub again after 7 days, until a leader is chosen.",
+		"Last rubbed {since}: rub again after 14 days, now that a leader is chosen.",
+		"Last rubbed {since}: rub again after 21 days, as in all later years.",
 		"Sprouts start with the leaf, {opens}, and are rubbed every 21 days from then.",
 	},
 	Facts: []trade.Fact{trade.StockSprouts, trade.SproutRounds},

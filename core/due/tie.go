@@ -27,12 +27,12 @@ const (
 var tie = Work{
 	Kind: Tie, Name: "tie", While: pushed, Rule: tieRule, Step: "tie",
 	Says: []string{
-		"Push first seen {since}: the first tie goes on 14 days after.",
-		"Pushing since {since}: the shoot measures {shoot} by {opens}, enough for its first tie.",
+		"Push first seen {since}: put the first tie on 14 days later.",
+		"Pushing since {since}: the shoot measures {shoot} by {opens}, long enough for its first tie.",
 		"Last tied {since}: by the growth measured it has made another {foot} by {opens}.",
-		"Last tied {since}: the next 7 days on while shoots run.",
-		"Last tied {since}: the next 14 days on, late in the summer.",
-		"Shoots run again: tie the leader from {opens}, at every {foot} it grows.",
+		"Last tied {since}: tie again 7 days later while shoots run.",
+		"Last tied {since}: tie again 14 days later, late in the summer.",
+		"Shoots run again: tie the leader from {opens}, at every {foot} of growth.",
 		"Last tied {since}: it grows slowly; measure it after 3 weeks all the same.",
 	},
 	Facts: []trade.Fact{trade.Ties, trade.TieTime},

@@ -24,7 +24,7 @@ var twine = Work{
 	Kind: Twine, Name: "twine", While: grafted, Rule: twineRule, Step: "twine",
 	Says: []string{
 		"The leader, chosen {since}, measures {long} by {opens}: time for twine.",
-		"The leader was chosen {since}: twine goes on from {opens}, however long it is.",
+		"The leader was chosen {since}: put twine on from {opens}, however long it is.",
 		"The leader was chosen {since} and has no twine: put it on from {opens}.",
 	},
 	Facts: []trade.Fact{trade.Twine, trade.TwineLoop, trade.TwineTime},
@@ -58,7 +58,7 @@ const TwineCheck Kind = 21
 
 var twineCheck = Work{
 	Kind: TwineCheck, Name: "twine-check", While: grafted, Rule: twineCheckRule, Step: "twine-check",
-	Says:  []string{"The twine was last seen {since}: it is checked again from {opens}."},
+	Says:  []string{"The twine was last seen {since}: check it again from {opens}."},
 	Facts: []trade.Fact{trade.TwineGirdles, trade.TwineChecks},
 }
 
@@ -98,7 +98,7 @@ var cutTwine = Work{
 	Kind: CutTwine, Name: "cut-twine", While: grafted, Rule: cutTwineRule, Step: "cut-twine",
 	Says: []string{
 		"Twined {since}: the stem fills the loop about {by}, so cut it in the month before.",
-		"Twined {since}: 3 years is as long as twine stays on.",
+		"Twined {since}: twine stays on for 3 years at most, so cut it.",
 		"The twine was seen tight {since}: cut it within a week, or let it out.",
 	},
 	Facts: []trade.Fact{trade.TwineGirdles, trade.GirthGain, trade.TwineOff},

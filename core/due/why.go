@@ -18,6 +18,9 @@ func (d Due) Facts() []trade.Fact { return d.Kind.work().Facts }
 func (d Due) Why(b *record.Block) string {
 	says := d.Kind.work().Says
 	text := says[min(int(d.Hint), len(says)-1)]
+	if !strings.Contains(text, "{since}") {
+		d.Since = time.Time{}
+	}
 	out := make([]byte, 0, len(text)+16)
 	for {
 		plain, rest, more := strings.Cut(text, "{")
@@ -30,31 +33,32 @@ func (d Due) Why(b *record.Block) string {
 	}
 }
 
-// fill appends what a name in braces stands for. A day of another year than the
-// due's own carries its year.
+// fill appends what a name in braces stands for. A day carries its year where the
+// sentence names days of different years.
 func (d Due) fill(out []byte, name string, b *record.Block) []byte {
 	since, opens, by := d.Since.In(b.Zone), d.Opens.In(b.Zone), d.By.In(b.Zone)
-	day := func(t time.Time) []byte {
-		if t.Year() != opens.Year() {
+	day := func(t time.Time, beside time.Time) []byte {
+		if t.Year() != beside.Year() && !d.Since.IsZero() {
 			return t.AppendFormat(out, "2 Jan 2006")
 		}
 		return t.AppendFormat(out, "2 Jan")
 	}
 	switch name {
 	case "since":
-		return day(since)
+		return day(since, by)
 	case "at":
 		return since.AppendFormat(out, "15:04")
 	case "opens":
-		return opens.AppendFormat(out, "2 Jan")
-	case "opening":
-		return opens.AppendFormat(out, "2 Jan 2006")
+		return day(opens, since)
+	case "span": // from the one day to the other; their year stands once, at the end
+		out = append(day(opens, by), " to "...)
+		return day(by, since)
 	case "from":
 		return opens.AppendFormat(out, "15:04")
 	case "month":
 		return opens.AppendFormat(out, "January")
 	case "by":
-		return day(by)
+		return day(by, since)
 	case "till":
 		return by.AppendFormat(out, "15:04")
 	case "monthby":
@@ -83,7 +87,7 @@ func (d Due) Sentence(b *record.Block, now time.Time) string {
 	if !d.Late(now) {
 		return d.Why(b)
 	}
-	return fmt.Sprintf("%s It is %s late.", d.Why(b), d.LateBy(b, now))
+	return fmt.Sprintf("%s This work is %s late.", d.Why(b), d.LateBy(b, now))
 }
 
 // LateBy is how late the due is at now: in the block's days, or by the clock for

@@ -101,8 +101,8 @@ const (
 var headBack = Work{
 	Kind: HeadBack, Name: "head-back", While: pushed, Rule: headBackRule, Step: "head-back",
 	Says: []string{
-		"Set {since}: after the first season the leader is headed back, {opens} to {by}{winter}.",
-		"Too short {since}: head the leader back in the next winter, {opens} to {by}{winter}.",
+		"Scions set {since}: after the first season head the leader back, {span}{winter}.",
+		"Too short {since}: head the leader back in the next winter, {span}{winter}.",
 	},
 	Facts: []trade.Fact{trade.HeadBack, trade.HeadBackShort, trade.HeadBackMild, trade.HeadBackFrost},
 }
@@ -129,7 +129,7 @@ const SecondShootOff Kind = 19
 
 var secondShootOff = Work{
 	Kind: SecondShootOff, Name: "second-shoot-off", While: pushed, Rule: secondShootRule, Step: "second-shoot",
-	Says:  []string{"Set {since}: after the second season the leader stands alone, {opens} to {by}{winter}."},
+	Says:  []string{"Scions set {since}: after the second season take the second shoot off, {span}{winter}."},
 	Facts: []trade.Fact{trade.KeptAlone, trade.HeadBackMild, trade.HeadBackFrost},
 }
 
@@ -147,7 +147,7 @@ const NurseLimbsOff Kind = 20
 
 var nurseLimbsOff = Work{
 	Kind: NurseLimbsOff, Name: "nurse-limbs-off", While: grafted, Rule: nurseOffRule, Step: "nurse-limbs-off",
-	Says:  []string{"Set {since}: the graft's own leaf takes over, so nurse limbs come off {opens} to {by}{winter}."},
+	Says:  []string{"Scions set {since}: the graft's own leaf takes over, so take nurse limbs off {span}{winter}."},
 	Facts: []trade.Fact{trade.NurseLimbs, trade.NurseOff},
 }
 

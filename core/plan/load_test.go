@@ -29,7 +29,7 @@ func TestLoadByHand(t *testing.T) {
 	if s := l.Sticks[1]; s.Scions != 4 || s.Sticks != 2 || len(s.Wood) != 1 {
 		t.Errorf("stout wood %+v", s)
 	}
-	if words, short := l.Sticks[1].woodWords(); !short || words != "L-7 gives 3 to 4: 1 may be short" {
+	if words, short := l.Sticks[1].woodWords(); !short || words != "L-7 gives 3 to 4 scions: may be 1 scion short" {
 		t.Errorf("%q %v", words, short)
 	}
 	// face 12.6 and 7.1 sq in: 3 and 2 squares of 6 over the top, two for each scion

@@ -51,7 +51,7 @@ func (l Load) Lines(sys unit.System) (out []LoadLine) {
 
 func named(variety string) string {
 	if variety == "" {
-		return "variety not said"
+		return "variety not recorded"
 	}
 	return variety
 }
@@ -59,24 +59,24 @@ func named(variety string) string {
 // woodWords is what is left of the lots that serve; short says that it does not do.
 func (s StickLoad) woodWords() (words string, short bool) {
 	if len(s.Wood) == 0 {
-		return "no lot of this variety and thickness is there", true
+		return "no lot of this variety and thickness", true
 	}
 	var lots []string
 	least, counted := 0, true
 	for _, w := range s.Wood {
-		says := w.Lot + " sticks not counted"
+		says := w.Lot + ", sticks not counted"
 		if w.Known {
-			says = fmt.Sprintf("%s gives %d to %d", w.Lot, w.Left.Least, w.Left.Most)
+			says = fmt.Sprintf("%s gives %d to %d scions", w.Lot, w.Left.Least, w.Left.Most)
 			least += w.Left.Least
 		}
 		if counted = counted && w.Known; w.Untold {
-			says += ", thickness not told"
+			says += ", thickness not recorded"
 		}
 		lots = append(lots, says)
 	}
 	words = strings.Join(lots, "; ")
 	if counted && least < s.Scions {
-		return words + fmt.Sprintf(": %d may be short", s.Scions-least), true
+		return words + fmt.Sprintf(": may be %s short", unit.Count(s.Scions-least, "scion")), true
 	}
 	return words, false
 }
@@ -117,22 +117,22 @@ func volume(ml float64, sys unit.System) string {
 func (l Load) Worked() trade.Worked {
 	r := l.Rates
 	w := trade.Worked{
-		Question: "What to load",
+		Question: "What is to be loaded?",
 		Answer:   []trade.Input{{Name: "scions", Value: l.Scions}},
 		Formula: "scions by the size of each stump, of the thickness that suits it; sticks = scions / what a stick gives; each nail as long as flap, scion " +
 			"and bite, in the next size sold; wrap squares on each scion and over the top; " +
-			"sealer and white = face and bark to below the slots, times how thick they lie; tape = ties " +
+			"sealer and white paint = face and bark to below the slots, times how thick they lie; tape = ties " +
 			"times the length of one; twine = two loops of twice the girth and their knots",
 		Inputs: []trade.Input{{Name: "stumps to graft", Value: l.Stumps}, {Name: "of known size", Value: l.Measured},
 			{Name: "scions a stick", Value: r.PerStick}, {Name: "nails a scion", Value: r.Nails}, {Name: "wrap squares a scion", Value: r.Wrap},
-			{Name: "sealer lies", Value: r.Sealer}, {Name: "white lies", Value: r.Paint}, {Name: "stakes a stump", Value: r.Stakes},
-			{Name: "ties a stump in its first season", Value: r.Ties}, {Name: "tape a tie", Value: r.Tape}, {Name: "twine a knot", Value: r.Knot}},
-		Assumed: []string{"nothing spoils; take some over"},
+			{Name: "thickness of sealer", Value: r.Sealer}, {Name: "thickness of white paint", Value: r.Paint}, {Name: "stakes a stump", Value: r.Stakes},
+			{Name: "ties a stump in its first season", Value: r.Ties}, {Name: "tape for a tie", Value: r.Tape}, {Name: "twine for a knot", Value: r.Knot}},
+		Assumed: []string{"nothing is spoiled or lost; take some to spare"},
 		Facts: []trade.Fact{trade.ScionSpacing, trade.ScionCap, trade.ThicknessClasses, trade.StickGives, trade.TwoNails, trade.NailsAreSold, trade.WrapSquares,
 			trade.WrapTaken, trade.SealerTaken, trade.PaintTaken, trade.StakeTaken, trade.TapeTaken, trade.TwineTaken},
 	}
 	if l.Across > 0 {
-		w.Inputs = append(w.Inputs, trade.Input{Name: "across a stump of unknown size", Value: l.Across})
+		w.Inputs = append(w.Inputs, trade.Input{Name: "width taken for a stump of unknown size", Value: l.Across})
 		w.Facts = append(w.Facts, trade.SizeTaken)
 	}
 	return w

@@ -17,7 +17,7 @@ const (
 	RateAsked   RateFrom = "asked for"
 	RateSet     RateFrom = "set for the block"
 	RateCounted RateFrom = "counted on the block's own days"
-	RateUsual   RateFrom = "taken until there are days to count"
+	RateUsual   RateFrom = "assumed until there are days to count"
 )
 
 // Rate is how many stumps are grafted a day, and where that comes from.
@@ -81,7 +81,7 @@ func (r Rate) Words() string {
 	case RateCounted:
 		says += fmt.Sprintf("the middle of %s on which ready stumps were left over.", unit.Count(len(r.Full), "day"))
 	case RateUsual:
-		says += "taken as usual: no day yet had ready stumps left over."
+		says += "assumed: no day yet had ready stumps left over."
 	default:
 		says += string(r.From) + "."
 	}

@@ -47,9 +47,9 @@ func (s Season) Worked(wait int, off string) []trade.Worked {
 		counts = append(counts, trade.Input{Name: "days off", Value: off})
 	}
 	rate := trade.Worked{
-		Question: "How many are grafted a day", Answer: []trade.Input{{Name: "stumps a day", Value: s.Rate}},
+		Question: "How many stumps are grafted a day?", Answer: []trade.Input{{Name: "stumps a day", Value: s.Rate}},
 		Formula: "the block's setting; else the middle of the days of this season at whose end a ready stump was left over: on a day that ran out of ready " +
-			"stumps more could have been done; else 10",
+			"stumps more could have been grafted; else 10 stumps a day",
 		Inputs: []trade.Input{{Name: "where it comes from", Value: string(s.Pace.From)}, {Name: "days counted", Value: len(s.Pace.Full)},
 			{Name: "days that ran out of ready stumps", Value: s.Pace.Dry}},
 		Facts: []trade.Fact{trade.RateADay},
@@ -59,7 +59,7 @@ func (s Season) Worked(wait int, off string) []trade.Worked {
 		last = trade.Input{Name: "all grafted on", Value: s.LastDay.Long()}
 	}
 	return []trade.Worked{{
-		Question: "Will it be done while bark slips", Answer: []trade.Input{last, {Name: "cut back today", Value: s.OnDay(s.On).CutBack}},
+		Question: "Will the block be grafted while bark slips?", Answer: []trade.Input{last, {Name: "cut back today", Value: s.OnDay(s.On).CutBack}},
 		Formula: fmt.Sprintf("Day by day: no more are grafted than the rate, nor than are ready, cut back %d days before. Stumps are cut back on "+
 			"the last working day that leaves them "+
 			"their wait, never such that they drain over %d days or cannot be grafted before bark stops slipping.", wait, trade.CutBackLongDays),

@@ -92,12 +92,12 @@ func (f *ThicknessFit) rowOfWood(thick unit.Length) *ThicknessRow {
 
 func (f ThicknessFit) work(variety string) trade.Worked {
 	w := trade.Worked{
-		Question: "Which thickness of wood the stumps that remain want",
+		Question: "Which thickness of wood do the stumps that remain want?",
 		Formula: "Each stump not grafted yet takes scions by its girth and wood by its width; each stick left gives 3 to 4 scions, less those set of its lot. " +
 			"Both stand as scions on one scale.",
 		Inputs: []trade.Input{{Name: "variety", Value: variety}},
 		Assumed: []string{"a stump of unknown size takes 3 scions", "wood on the edge of two ranges is counted for the thinner one",
-			"all sticks of a lot are as thick as was put down for it"},
+			"all sticks of a lot are as thick as recorded for it"},
 		Facts: []trade.Fact{trade.ThicknessClasses, trade.ScionSpacing, trade.StickGives},
 	}
 	for _, r := range f.Rows {

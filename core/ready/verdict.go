@@ -180,7 +180,7 @@ func (j *judge) barkOrDays() bool {
 		until = over
 	}
 	if early {
-		j.say(Wait, fmt.Sprintf("It was cut back %s, and a graft wants %d days.", daysAgo(days), j.wait()), trade.DaysToGraft)
+		j.say(Wait, fmt.Sprintf("It was cut back %s, and is grafted after %d days.", daysAgo(days), j.wait()), trade.DaysToGraft)
 	}
 	j.until(until)
 	if j.bleeds() {
@@ -195,9 +195,9 @@ func (j *judge) drain() string {
 	case j.Gashes == 0 || !j.today(j.Gashed):
 		return fmt.Sprintf("It is %s: gash it, %d low on the stem, so that it drains while it waits.", j.Bleeding, trade.GashesAtATime)
 	case j.Holes < 2:
-		return fmt.Sprintf("It is %s with gashes of today: drill a drain hole low on the stem.", j.Bleeding)
+		return fmt.Sprintf("It is %s with gashes made today: drill a drain hole low on the stem.", j.Bleeding)
 	}
-	return fmt.Sprintf("It is %s with gashes of today and %d holes: no water on this ground while it drains.", j.Bleeding, j.Holes)
+	return fmt.Sprintf("It is %s with gashes made today and %d holes: no water on this ground while it drains.", j.Bleeding, j.Holes)
 }
 
 func daysAgo(n int) string {
@@ -270,10 +270,10 @@ func (j *judge) running() bool {
 	case j.Holes == 0:
 		return j.say(Drill, "It runs, and has no drain hole.", trade.DrainHoles, trade.DrainHoleSize, trade.Bleeding)
 	case !j.today(j.Gashed):
-		return j.say(Gash, "It runs, and its gashes are not of today.", trade.GashesLow, trade.Bleeding)
+		return j.say(Gash, "It runs, and its gashes are not from today.", trade.GashesLow, trade.Bleeding)
 	case j.Waits < trade.WaitsMost:
 		j.until(j.Looked.In(j.zone).AddDate(0, 0, trade.RunningWaitDays))
-		return j.say(Wait, fmt.Sprintf("It runs with gashes of today and a drain hole: leave it %d days.", trade.RunningWaitDays), trade.WaitDays, trade.Bleeding)
+		return j.say(Wait, fmt.Sprintf("It runs with gashes made today and a drain hole: leave it %d days.", trade.RunningWaitDays), trade.WaitDays, trade.Bleeding)
 	}
 	j.out.Meanwhile = append(j.out.Meanwhile, "The last tries were a second hole, no irrigation, and a warm dry day.")
 	return j.say(Leave, fmt.Sprintf("It still runs after %d waits: leave it this season.", j.Waits), trade.LastTries, trade.Bleeding)
@@ -298,26 +298,26 @@ func (j *judge) weeping() bool {
 	}
 	switch {
 	case !j.today(j.Gashed):
-		return j.say(Gash, seen+", and its gashes are not of today.", trade.GashesLow, trade.DryFace)
+		return j.say(Gash, seen+", and its gashes are not from today.", trade.GashesLow, trade.DryFace)
 	case j.Holes == 0:
-		return j.say(Drill, seen+" with gashes of today, and has no drain hole.", trade.DrainHoles, trade.DrainHoleSize)
+		return j.say(Drill, seen+" with gashes made today, and has no drain hole.", trade.DrainHoles, trade.DrainHoleSize)
 	}
 	j.until(j.Looked.In(j.zone).AddDate(0, 0, trade.WeepingWaitDays))
-	return j.say(Wait, fmt.Sprintf("%s with gashes of today and a drain hole: leave it %d days.", seen, trade.WeepingWaitDays), trade.WaitDays)
+	return j.say(Wait, fmt.Sprintf("%s with gashes made today and a drain hole: leave it %d days.", seen, trade.WeepingWaitDays), trade.WaitDays)
 }
 
 func (j *judge) dryOldGashes() bool {
 	if j.today(j.Gashed) {
 		return false
 	}
-	return j.say(Gash, "It is dry, and its gashes are not of today: renew them before the top is cut.", trade.GashesLow)
+	return j.say(Gash, "It is dry, and its gashes are not from today: renew them before the top is cut.", trade.GashesLow)
 }
 
 func (j *judge) dryOldFace() bool {
 	if j.today(j.FreshCut) {
 		return false
 	}
-	return j.say(FreshCut, "It is dry and freshly gashed, but its face is not of today.", trade.FreshCut, trade.Recut)
+	return j.say(FreshCut, "It is dry and freshly gashed, but its face was not cut today.", trade.FreshCut, trade.Recut)
 }
 
 func (j *judge) ready() bool {
@@ -347,7 +347,7 @@ func (j *judge) caution() {
 		if limit != "" {
 			limit = ", over " + limit
 		}
-		add(fmt.Sprintf("It is %s across%s: such stumps want care against decay.", size, limit), trade.StumpSizes)
+		add(fmt.Sprintf("It is %s across%s: wounds this wide close slowly; seal well against decay.", size, limit), trade.StumpSizes)
 	}
 	if j.Gashes > trade.GashesMost {
 		add(fmt.Sprintf("It has %d gashes; think again after the %dth.", j.Gashes, trade.GashesMost), trade.GashLimits)

@@ -339,12 +339,12 @@ func TestReasonsBesideALimit(t *testing.T) {
 		{"0.999 in", unit.US, func(f *Found) { f.Across = 0.999 * unit.Inch }, "It is just under 1 in across."},
 		{"25.1 mm", unit.Metric, func(f *Found) { f.Across = 25.1 }, "It is just under 25 mm across."},
 		{"440 mm", unit.Metric, func(f *Found) { f.HasLimb, f.Limb = true, 440 }, "A limb stands 440 mm below the planned graft height; 45 cm must be clear."},
-		{"120 mm", unit.Metric, func(f *Found) { f.Across = 120 }, "It is 120 mm across, over 10 cm: such stumps want care against decay."},
+		{"120 mm", unit.Metric, func(f *Found) { f.Across = 120 }, "It is 120 mm across, over 10 cm: wounds this wide close slowly; seal well against decay."},
 		{"17 in", unit.US, func(f *Found) { f.HasLimb, f.Limb = true, 17*unit.Inch }, "A limb stands 17 in below the planned graft height; 18 in must be clear."},
 		{"17.99 in", unit.US, func(f *Found) { f.HasLimb, f.Limb = true, 17.99*unit.Inch }, "A limb stands just under 18 in below the planned graft " +
 			"height; 18 in must be clear."},
-		{"4.001 in", unit.US, func(f *Found) { f.Across = 4.001 * unit.Inch }, "It is just over 4 in across: such stumps want care against decay."},
-		{"5 in", unit.US, func(f *Found) { f.Across = 5 * unit.Inch }, "It is 5 in across, over 4 in: such stumps want care against decay."},
+		{"4.001 in", unit.US, func(f *Found) { f.Across = 4.001 * unit.Inch }, "It is just over 4 in across: wounds this wide close slowly; seal well against decay."},
+		{"5 in", unit.US, func(f *Found) { f.Across = 5 * unit.Inch }, "It is 5 in across, over 4 in: wounds this wide close slowly; seal well against decay."},
 	} {
 		f := readyStump()
 		c.change(&f)
@@ -369,7 +369,7 @@ func TestWorkingLeavesOutTheUnknown(t *testing.T) {
 	f := readyStump()
 	f.Drilled, f.Holes, f.Wipes, f.Waits, f.HasLimb, f.Limb = recordtest.May(20, 9, 0), 1, 1, 1, true, 500
 	want := []string{"across", "bleeding", "bark", "cut back", "looked", "newest gash", "newest hole", "fresh cut",
-		"gashes in all", "drain holes", "wipes", "waits while running", "limbs left", "clear stem to the nearest limb"}
+		"gashes so far", "drain holes", "wipes", "waits while running", "limbs left", "clear stem to the nearest limb"}
 	if got := names(f); !slices.Equal(got, want) {
 		t.Errorf("of one well known: %q, want %q", got, want)
 	}

@@ -15,7 +15,7 @@ func (j *judge) working() {
 	if j.out.Until != nil {
 		w.Answer = append(w.Answer, trade.Input{Name: "until", Value: j.out.Until.Format("2 Jan 15:04")})
 	}
-	w.Formula = "the first rule that applies leads: size, cutting back, limbs, bark and days, a look after each cut, gashes, then what the face shows"
+	w.Formula = "the first rule that applies decides: size, cutting back, limbs, bark and days, a look after each cut, gashes, then what the face shows"
 	w.Inputs = j.inputs()
 }
 
@@ -30,7 +30,7 @@ func (j *judge) inputs() (in []trade.Input) {
 		in = append(in, trade.Input{Name: "across", Value: j.Across, Limits: trade.StumpLimits})
 	}
 	add(true, "bleeding", orNone(string(j.Bleeding)))
-	add(true, "bark", orNone(string(j.Slip)))
+	add(true, "bark", orNone(j.Slip.Word()))
 	add(j.CutBack != 0, "cut back", j.CutBack)
 	for _, t := range []struct {
 		name string
@@ -38,7 +38,7 @@ func (j *judge) inputs() (in []trade.Input) {
 	}{{"looked", j.Looked}, {"newest gash", j.Gashed}, {"newest hole", j.Drilled}, {"fresh cut", j.FreshCut}} {
 		add(!t.at.IsZero(), t.name, t.at.In(j.zone).Format("2 Jan 15:04"))
 	}
-	add(j.Gashes > 0, "gashes in all", j.Gashes)
+	add(j.Gashes > 0, "gashes so far", j.Gashes)
 	add(j.Holes > 0, "drain holes", j.Holes)
 	add(j.Wipes > 0, "wipes", j.Wipes)
 	add(j.Waits > 0, "waits while running", j.Waits)

@@ -160,7 +160,7 @@ func TestAnAllDeadVisitIsTakenBackWhole(t *testing.T) {
 	if diff := recordtest.Diff(before, d.Fold()); diff != "" || len(taken) != 4 {
 		t.Fatalf("%d events taken back leave:\n%s", len(taken), diff)
 	}
-	if got := record.SayAct(taken, 0); got != "failed: bled, visit: 1 dead; 2 dead" {
+	if got := record.SayAct(taken, 0); got != "failed: bled, graft 1 dead; 2 dead" {
 		t.Errorf("it is called %q", got)
 	}
 	if n := len(d.Fold().Now().Visits); n != 0 {

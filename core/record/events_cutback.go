@@ -28,13 +28,7 @@ func (b *NurseJudged) Say(sys unit.System) string {
 	if b.Limbs == 0 {
 		return words
 	}
-	if b.Nearest.Given() {
-		words = "nearest limb " + sys.Exact(b.Nearest.Length) + " below, " + words
-	}
-	if b.Leaf != "" {
-		words = "leaf " + b.Leaf + ", " + words
-	}
-	return words
+	return words + saidIf(b.Nearest.Given(), ", nearest "+sys.Exact(b.Nearest.Length)+" below") + saidIf(b.Leaf != "", ", leaf below "+b.Leaf)
 }
 
 func (b *NurseJudged) fields(f fields) {
@@ -76,7 +70,7 @@ func (b *LimbTakenOff) apply(_ *Stump, a *Attempt, e Event) {
 }
 
 func (*LimbTakenOff) cause(a *Attempt) cause {
-	return answered(a.Nurse, "its limbs were judged", "no limbs were put down to take off")
+	return answered(a.Nurse, "its limbs were judged", "no limbs were recorded to take off")
 }
 
 // CutBack is the first cut, a week or so before the graft.

@@ -243,7 +243,7 @@ func (*ScionSet) Kind() string { return "scion-set" }
 func (b *ScionSet) Say(sys unit.System) string {
 	words := fmt.Sprintf("scion %d set", b.Slot)
 	if wrong := b.Checks.Wrong(); len(wrong) > 0 {
-		words += ", not so: " + strings.Join(wrong, "; ")
+		words += ", " + strings.Join(wrong, ", ")
 	}
 	switch {
 	case b.Split == SplitUnmeasured:
@@ -295,11 +295,11 @@ func (*ScionSet) followed(*Attempt) bool { return true }
 // SplitUnmeasured is a split that ran on, nobody said yet how far.
 var SplitUnmeasured = Measure{Typed: "not measured"}
 
-// Wrong is the things that were seen not to be right, in the words of the list.
+// Wrong is the things that were seen not to be right, as they are.
 func (k Checks) Wrong() (out []string) {
 	for i, good := range []bool{k.WayUp, k.LongCut, k.BackCut, k.SlotEasy, k.Nails, k.Proud} {
 		if !good {
-			out = append(out, CheckWords[i])
+			out = append(out, wrongWords[i])
 		}
 	}
 	return out
@@ -319,6 +319,12 @@ func (b WoodChosen) Cut() scion.Cut {
 var CheckWords = [...]string{
 	"buds up, second bud below the first", "the long cut is flat", "the back cut shows cambium at the tip",
 	"it went in easily", "two nails hold it", "a little face shows above",
+}
+
+// wrongWords are the same six where they are not right.
+var wrongWords = [len(CheckWords)]string{
+	"not the right way up", "long cut not flat", "back cut shows no cambium",
+	"slot tight", "not held by two nails", "no face shows above",
 }
 
 // SlotEmpty is a slot that takes no scion: it was marked and stays empty.
@@ -347,7 +353,7 @@ func (b *SlotEmpty) apply(_ *Stump, a *Attempt, e Event) { a.Empty = append(a.Em
 // onGrafts: a slot is said to stay empty while the grafting goes on.
 func (*SlotEmpty) onGrafts(a *Attempt, at time.Time) error {
 	if lost := a.LostAt(); a.GivenUp != nil || a.Untied != nil || !lost.IsZero() && !at.Before(lost) {
-		return errors.New("that grafting is over: cut it back again before its slots are spoken of")
+		return errors.New("that grafting is over: cut it back again before you record its slots")
 	}
 	return nil
 }

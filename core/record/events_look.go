@@ -24,7 +24,7 @@ func (b *Looked) Say(_ unit.System) string {
 		words = append(words, string(b.Bleeding))
 	}
 	if b.Slip != "" {
-		words = append(words, "bark "+string(b.Slip))
+		words = append(words, "bark "+b.Slip.Word())
 	}
 	if b.Wiped {
 		words = append(words, "after a wipe")

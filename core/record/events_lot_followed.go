@@ -31,7 +31,7 @@ func (f FollowUp) Words() string {
 	case WereCut:
 		return "cut out"
 	}
-	return "not said what to do"
+	return "what to do not decided"
 }
 
 // LotFollowed is what is done on a stump about its scions of a lot: a lot that is

@@ -23,14 +23,14 @@ func (*ScionSeen) Kind() string { return "scion-seen" }
 
 // Say is the answer in a few words.
 func (b *ScionSeen) Say(unit.System) string {
-	what := "the slit stops where it was cut"
+	good, wrong := "the slit stops where it was cut", "split ran on"
 	if b.Item >= 1 && b.Item <= len(CheckWords) {
-		what = CheckWords[b.Item-1]
+		good, wrong = CheckWords[b.Item-1], wrongWords[b.Item-1]
 	}
 	if b.Good {
-		return fmt.Sprintf("scion %d: %s", b.Slot, what)
+		return fmt.Sprintf("scion %d: %s", b.Slot, good)
 	}
-	return fmt.Sprintf("scion %d, not so: %s", b.Slot, what)
+	return fmt.Sprintf("scion %d: %s", b.Slot, wrong)
 }
 
 func (b *ScionSeen) fields(f fields) {

@@ -96,7 +96,7 @@ func (b *SealChecked) Say(_ unit.System) string {
 	if b.Cracked {
 		return "seal cracked"
 	}
-	return "seal sound"
+	return "seal whole"
 }
 
 func (b *SealChecked) fields(f fields) { f.flag("cracked", &b.Cracked) }

@@ -19,7 +19,7 @@ func (*Twined) Kind() string { return "twined" }
 
 // Say is the answer in a few words.
 func (b *Twined) Say(sys unit.System) string {
-	return unit.Count(b.Loops, "loop") + " of twine, " + sys.Length(b.Loop.Length) + " on a stem of " + sys.Length(b.Stem.Length) +
+	return unit.Count(b.Loops, "loop") + " of twine " + sys.Length(b.Loop.Length) + " round, stem " + sys.Length(b.Stem.Length) + " round" +
 		saidIf(b.Material != "", ", "+b.Material)
 }
 
@@ -53,7 +53,7 @@ func (b *TwineChecked) Say(sys unit.System) string {
 	if b.Tight {
 		words = "twine tight"
 	}
-	return words + saidIf(b.Stem.Given(), ", stem "+sys.Length(b.Stem.Length))
+	return words + saidIf(b.Stem.Given(), ", stem "+sys.Length(b.Stem.Length)+" round")
 }
 
 func (b *TwineChecked) fields(f fields) {
@@ -78,7 +78,7 @@ func (*TwineMoved) Kind() string { return "twine-moved" }
 
 // Say is the answer in a few words.
 func (b *TwineMoved) Say(sys unit.System) string {
-	return "twine let out" + saidIf(b.Loop.Given(), ", loop "+sys.Length(b.Loop.Length)) + saidIf(b.Stem.Given(), " on a stem of "+sys.Length(b.Stem.Length))
+	return "twine let out" + saidIf(b.Loop.Given(), ", loop "+sys.Length(b.Loop.Length)+" round") + saidIf(b.Stem.Given(), ", stem "+sys.Length(b.Stem.Length)+" round")
 }
 
 func (b *TwineMoved) fields(f fields) {

@@ -31,7 +31,7 @@ func (b *Visited) Say(sys unit.System) string {
 	for _, f := range b.Found {
 		word := fmt.Sprintf("%d %s", f.Slot, StateWord(f.State))
 		if f.State == Dead && f.Cause != "" {
-			word += " of " + f.Cause
+			word += ", " + f.Cause
 		}
 		if f.Scratch != "" {
 			word += ", " + string(f.Scratch) + " under the bark"
@@ -41,7 +41,7 @@ func (b *Visited) Say(sys unit.System) string {
 		}
 		words = append(words, word)
 	}
-	return "visit: " + strings.Join(words, "; ")
+	return "graft " + strings.Join(words, "; ")
 }
 
 func (b *Visited) fields(f fields) {

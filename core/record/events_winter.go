@@ -44,7 +44,7 @@ func (*HeadedBack) Kind() string { return "headed-back" }
 // Say is the answer in a few words.
 func (b *HeadedBack) Say(sys unit.System) string {
 	if b.Short {
-		return "too short, cut to strong buds"
+		return "leader too short, cut to strong buds"
 	}
 	return "headed back" + saidIf(b.Height.Given(), " at "+sys.Length(b.Height.Length))
 }
@@ -119,7 +119,7 @@ func (b *NurseLimbOff) apply(_ *Stump, a *Attempt, e Event) {
 }
 
 func (*NurseLimbOff) cause(a *Attempt) cause {
-	return answered(a.Nurse, "its limbs were judged", "no nurse limbs were put down to take off")
+	return answered(a.Nurse, "its limbs were judged", "no nurse limbs were recorded to take off")
 }
 
 // GivenUp is a stump that will not be grafted, or not again.
@@ -185,7 +185,7 @@ func (*AnotherYear) Kind() string { return "another-year" }
 
 // Say is the answer in a few words.
 func (b *AnotherYear) Say(unit.System) string {
-	return strings.ReplaceAll(b.Work, "-", " ") + " left another year"
+	return strings.ReplaceAll(b.Work, "-", " ") + ": left another year"
 }
 
 func (b *AnotherYear) fields(f fields) { f.text("work", &b.Work) }

@@ -17,7 +17,7 @@ func (l *Lot) Doubts(b *Block, day unit.Date) []string {
 	}
 	if l.Received != nil && l.Received.What.Cut != 0 {
 		if days := int(day - l.Received.What.Cut); days > trade.StoreOldDays {
-			out = append(out, fmt.Sprintf("OLD WOOD: cut %s, %d days ago, past %d", l.Received.What.Cut.Long(), days, trade.StoreOldDays))
+			out = append(out, fmt.Sprintf("OLD WOOD: cut %s, %d days ago, past %d days", l.Received.What.Cut.Long(), days, trade.StoreOldDays))
 		}
 	}
 	if r := l.warmest(); r != nil && r.What.Temp.Temperature > trade.StoreWarm {

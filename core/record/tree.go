@@ -177,7 +177,7 @@ func (s *Stump) TrunkCarries() bool { return s.Trunk != nil && s.Trunk.carries()
 // TakesLimbs says why a trunk cannot have limbs as stumps; nil where it can.
 func (s *Stump) TakesLimbs() error {
 	if s.ID.Limb == 0 && !s.Divided() && s.carries() {
-		return fmt.Errorf("grafts stand on the trunk of %s, so its limbs are no stumps; if they are lost, put that down first", s.ID.Place())
+		return fmt.Errorf("grafts stand on the trunk of %s, so its limbs are no stumps; if they are lost, record that first", s.ID.Place())
 	}
 	return nil
 }

@@ -35,6 +35,14 @@ const (
 // Slips lists them from best to worst.
 var Slips = []Slip{SlipsClean, Drags, Stuck}
 
+// Word is what a grafter says of bark: it slips, it drags, it is stuck.
+func (s Slip) Word() string {
+	if s == SlipsClean {
+		return "slips"
+	}
+	return string(s)
+}
+
 // Rain is a day's rain in a word.
 type Rain string
 

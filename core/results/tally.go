@@ -168,7 +168,7 @@ func (c *Columns) Curve(t *Tally, of *Group) tally.Curve {
 	n := max(len(happened), len(lost))
 	happened, lost = append(happened, make([]int, n-len(happened))...), append(lost, make([]int, n-len(lost))...)
 	curve := tally.SurvivalByDay(happened, lost)
-	curve.Work.Question = "How long from graft to push"
+	curve.Work.Question = "How long from graft to push?"
 	curve.Work.Assumed = append(curve.Work.Assumed, "a push is dated by the visit that first saw it; it began some days before")
 	return curve
 }
@@ -226,7 +226,7 @@ func (c *Columns) Lots(t *Tally, of *Group) (out []Loss) {
 func (g *Group) Work() trade.Worked {
 	i, share := g.Rate(), g.Effective()
 	w := trade.Worked{
-		Question: "How many took, and how sure is that",
+		Question: "How many took, and how sure is that?",
 		Answer:   []trade.Input{{Name: "at least", Value: i.Low}, {Name: "at most", Value: i.High}, {Name: "design effect", Value: g.Design()}},
 		Formula: "Rate = took / known. The interval is Wilson's, 95 %, on the counts divided by the design effect: grafts of one stump share its luck, " +
 			"so they say less than as many on stumps of their own. Took is told apart from standing: a graft took if it was alive and growing when " +

@@ -45,16 +45,16 @@ func Chance(p float64) string {
 // PairWords is how one group fares against another, in two sentences.
 func PairWords(a, b *Group) string {
 	if a.Known == 0 || b.Known == 0 {
-		return "Too few to say: of one of them none is known yet."
+		return "Too few to say: one of them has no known graft yet."
 	}
 	p := tally.Compare(a.Clusters, b.Clusters)
 	points := math.Round(100 * math.Abs(p.Difference))
-	words, said := "As many took.", "fewer"
+	words, said := "As many took in both.", "fewer"
 	if p.Difference > 0 {
 		said = "more"
 	}
 	if points > 0 {
-		words = fmt.Sprintf("%.0f in 100 %s took (95 %%: %s to %s).", points, said, signed(p.Low), signed(p.High))
+		words = fmt.Sprintf("%.0f in 100 %s took (95 %% interval %s to %s in 100).", points, said, signed(p.Low), signed(p.High))
 	}
 	switch {
 	case !p.Enough:
@@ -82,7 +82,7 @@ func PairWork(a, b *Group) trade.Worked {
 		test, facts[2] = "the exact test, two-sided, as the grafts of one stump fared each for itself", trade.FisherExact
 	}
 	return trade.Worked{
-		Question: "Did " + a.Key + " take better than " + b.Key,
+		Question: "Did " + a.Key + " take better than " + b.Key + "?",
 		Answer: []trade.Input{{Name: "difference", Value: p.Difference}, {Name: "at least", Value: p.Low}, {Name: "at most", Value: p.High},
 			{Name: "chance of such a difference if both fare alike", Value: p.P}, {Name: "enough to tell", Value: p.Enough}},
 		Formula: "Difference = rate less the other rate, squaring and adding both intervals; the test is " + test + ".",
@@ -104,13 +104,13 @@ func (k Key) Shown(name string, sys unit.System) string {
 // DifferWork is how the test over the groups comes about; Differ is not nil.
 func (t *Tally) DifferWork() trade.Worked {
 	return trade.Worked{
-		Question: "Do the groups differ by more than chance",
+		Question: "Do the groups differ by more than chance?",
 		Answer: []trade.Input{{Name: "chance of groups as different if all fare alike", Value: t.Differ.P}, {Name: "chi-square", Value: t.Differ.Chi2},
 			{Name: "degrees of freedom", Value: t.Differ.Freedom}},
 		Formula: "Chi-square = sum over the groups of n (p - P)^2 / (P (1 - P)), n being the group's known grafts divided by its design effect, p its rate, " +
 			"P the rate of all of them together.",
 		Inputs:  []trade.Input{{Name: "groups", Value: len(t.Groups)}, {Name: "known", Value: t.Total.Known}},
-		Assumed: []string{"stumps fare each for itself; who looks at many groups finds one that differs by chance the sooner"},
+		Assumed: []string{"stumps fare each for itself; the more groups are looked at, the likelier one differs by chance"},
 		Facts:   []trade.Fact{trade.ChiSquared, trade.StumpsAlike},
 	}
 }

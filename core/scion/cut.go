@@ -93,7 +93,7 @@ func (c Cut) nail(fromTop unit.Length) Nail {
 
 func (c Cut) work(a Answer) trade.Worked {
 	return trade.Worked{
-		Question: "The cuts and nails of one scion",
+		Question: "How is one scion cut and nailed?",
 		Answer: []trade.Input{
 			{Name: "angle of the long cut", Value: a.Angle},
 			{Name: "face of the long cut", Value: a.Face},

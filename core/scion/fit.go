@@ -77,7 +77,7 @@ func (w Wood) check() error {
 
 func (w Wood) work(a FitAnswer) trade.Worked {
 	return trade.Worked{
-		Question: "Which thickness of wood suits the stump",
+		Question: "Which thickness of wood suits the stump?",
 		Answer: []trade.Input{
 			{Name: "scion at least", Value: a.Least}, {Name: "scion at most", Value: a.Most},
 		},

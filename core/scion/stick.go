@@ -112,7 +112,7 @@ func (s Stick) thick(at unit.Length) *unit.Length {
 
 func (s Stick) work(a StickAnswer) trade.Worked {
 	w := trade.Worked{
-		Question: "How to cut the stick into scions",
+		Question: "How is the stick cut into scions?",
 		Answer: []trade.Input{
 			{Name: "scions with both buds at every node", Value: a.Paired},
 			{Name: "scions", Value: a.Total}, {Name: "wood used", Value: a.Used},

@@ -174,8 +174,8 @@ var sealedAt = []int{8, 10, 12, 14}
 func heatOf(b *record.Block, on unit.Date) []string {
 	w, known := b.Weather[on]
 	if !known {
-		return []string{"No weather is put down for the day.",
-			fmt.Sprintf("White goes on once the sealer is dry, %d to %d hours after sealing; sooner on a hot day.", trade.WhiteOpensHours, trade.WhiteByHours)}
+		return []string{"No weather is recorded for the day.",
+			fmt.Sprintf("Paint white once the sealer is dry, %d to %d hours after sealing; sooner on a hot day.", trade.WhiteOpensHours, trade.WhiteByHours)}
 	}
 	sys := b.Units
 	says := []string{fmt.Sprintf("%s to %s.", sys.Temperature(w.What.Low.Temperature), sys.Temperature(w.What.High.Temperature))}
@@ -184,9 +184,9 @@ func heatOf(b *record.Block, on unit.Date) []string {
 	}
 	switch high := w.What.High.Temperature; {
 	case high >= trade.HeatPostpone-0.01:
-		says = append(says, "Too hot to graft: put it off, or white and shade each at once.")
+		says = append(says, "Too hot to graft: postpone, or shade each graft and paint it white.")
 	case high >= trade.HeatCaution-0.01:
-		says = append(says, "Hot: white in time.")
+		says = append(says, "Hot: shade each graft and paint it white in time.")
 	case w.What.Low.Temperature <= 0:
 		says = append(says, "Frost: soft shoots are in danger.")
 	}
@@ -196,5 +196,5 @@ func heatOf(b *record.Block, on unit.Date) []string {
 		sealed := on.At(hour, 0, b.Zone)
 		by = append(by, fmt.Sprintf("%s by %s", sealed.Format("15:04"), unit.When(due.WhiteBy(bare, b, sealed), sealed, b.Zone)))
 	}
-	return append(says, "White must be on, if sealed at "+strings.Join(by, ", ")+".")
+	return append(says, "Paint white, if sealed at "+strings.Join(by, ", ")+".")
 }

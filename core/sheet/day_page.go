@@ -121,7 +121,7 @@ func (p *dayPen) firstPage() {
 	if len(load) == 0 {
 		load = []string{"nothing beyond what is always carried"}
 	}
-	left := p.column(margin, 42, half, "Heat and white", p.day.Heat)
+	left := p.column(margin, 42, half, "Heat and white paint", p.day.Heat)
 	right := p.column(margin+half+gutter, 42, half, "To load", []string{strings.ToUpper(load[0][:1]) + strings.Join(load, "; ")[1:] + "."})
 	p.y = max(left, right) + 1
 }

@@ -170,7 +170,7 @@ func TestHeatOnTheSheet(t *testing.T) {
 	a.Block.Weather = map[unit.Date]record.Said[record.DayWeather]{recordtest.MayDay(10): {What: record.DayWeather{
 		Low: record.Degrees{Temperature: 15}, High: record.Degrees{Temperature: 34}, Wind: 1}}}
 	got := strings.Join(heatOf(a.Block, recordtest.MayDay(10)), " ")
-	if !strings.Contains(got, "59 F to 93 F. Hot: white in time. White must be on, if sealed at 08:00 by ") || strings.Contains(got, "08:00 by 11:00") {
+	if !strings.Contains(got, "59 F to 93 F. Hot: shade each graft and paint it white in time. Paint white, if sealed at 08:00 by ") || strings.Contains(got, "08:00 by 11:00") {
 		t.Error(got)
 	}
 }

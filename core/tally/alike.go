@@ -43,7 +43,7 @@ func Learn(lots ...[]Counts) (Learned, error) {
 	}
 	a.Enough = a.Stumps >= trade.StumpsToLearn
 	a.Work = trade.Worked{
-		Question: "How alike the grafts of one stump fare",
+		Question: "How alike do the grafts of one stump fare?",
 		Answer:   []trade.Input{{Name: "how alike, 0 to 1", Value: a.Together}, {Name: "enough to go by", Value: a.Enough}},
 		Formula:  "The figure under which the counts seen on the stumps are likeliest, each lot having its own rate.",
 		Inputs:   []trade.Input{{Name: "stumps with two grafts or more", Value: a.Stumps}, {Name: "lots", Value: len(lots)}},

@@ -32,7 +32,7 @@ func Chance(perBud float64, buds, scions int, together float64) (ChanceAnswer, e
 	scion := AtLeastOne(perBud, buds)
 	a := ChanceAnswer{Scion: scion, Stump: 1 - noneOf(scions, scion, together), ScionsFor: scionsFor(scion, together)}
 	a.Work = trade.Worked{
-		Question: "The chance that a stump takes",
+		Question: "What is the chance that a stump takes?",
 		Answer: []trade.Input{
 			{Name: "a scion", Value: scion}, {Name: "the stump", Value: a.Stump}, {Name: "scions for 95 in 100", Value: a.wanted()},
 		},

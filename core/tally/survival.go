@@ -111,7 +111,7 @@ func (c Curve) work(followed int) trade.Worked {
 		happened += s.Happened
 	}
 	w := trade.Worked{
-		Question: "How long it takes",
+		Question: "How long does it take?",
 		Formula:  "Share still waiting = product over the days of 1 - happened / at risk.",
 		Inputs:   []trade.Input{{Name: "followed", Value: followed}, {Name: "happened to", Value: happened}},
 		Assumed:  []string{"those lost sight of would have fared like the others"},

@@ -42,7 +42,7 @@ func Table(counts [][]int) (TableAnswer, error) {
 	a.P = distuv.ChiSquared{K: float64(a.Freedom)}.Survival(a.Statistic)
 	a.Rough = a.Least < trade.LeastExpected
 	a.Work = trade.Worked{
-		Question: "Do the rows differ by more than chance",
+		Question: "Do the rows differ by more than chance?",
 		Answer: []trade.Input{
 			{Name: "chance of rows as different if all fare alike", Value: a.P}, {Name: "chi-square", Value: a.Statistic},
 			{Name: "degrees of freedom", Value: a.Freedom}, {Name: "least expected in a cell", Value: a.Least},

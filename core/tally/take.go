@@ -28,7 +28,7 @@ func Take(alive, of int, against *Counts) (TakeAnswer, error) {
 	own := Wilson(seen)
 	a := TakeAnswer{Rate: seen.Rate(), Low: own.Low, High: own.High}
 	a.Work = trade.Worked{
-		Question: "How many took, and how sure is that",
+		Question: "How many took, and how sure is that?",
 		Answer: []trade.Input{
 			{Name: "rate", Value: a.Rate}, {Name: "at least", Value: a.Low}, {Name: "at most", Value: a.High},
 		},
@@ -55,7 +55,7 @@ func (a *TakeAnswer) compare(seen, others Counts) {
 	a.P, a.Enough = &p, &enough
 
 	w := &a.Work
-	w.Question = "Did these take better than those"
+	w.Question = "Did these take better than those?"
 	w.Formula += " Difference = rate less the other rate, squaring and adding both intervals; chance = the exact test, two-sided."
 	w.Answer = append(w.Answer,
 		trade.Input{Name: "difference", Value: difference},

@@ -26,8 +26,8 @@ var (
 	MovingNotTaking = state("moving-not-taking", "care", Memory, "",
 		"Moving is not taking: shoots can live on stored food and collapse. Taken is alive and growing 30 days after push, and again at season's end.")
 	CallusDays = state("callus-days", "care", Published, "Int. J. Hort. Sci. Technol. (minigrafts on one-year J. regia seedlings)",
-		"In minigrafts of Persian walnut the first callus cells stood by day 14, a weak bond still; vessels crossed by day 30, the join was strong at 420 "+
-			"and whole at 540. It is said of no other species.")
+		"In minigrafts of Persian walnut the first callus cells stood by day 14, a weak bond still; vessels crossed by day 30, the join was strong by day 420 "+
+			"and whole by day 540. No other species was studied.")
 	StockSprouts = state("stock-sprouts", "care", Common, "",
 		"Stock sprouts come from two to three weeks: none near the graft, and lower down at most 2 to 3 times the leaf left at grafting.")
 	KeepSprouts = state("keep-sprouts", "care", Memory, "",
@@ -47,7 +47,7 @@ var (
 	TwineGirdles = state("twine-girdles", "care", Common, "",
 		"Twine girdles in 3 to 4 years: check it each season and cut it before.")
 	GirthGain = state("girth-gain", "care", Memory, "",
-		"On an old root the girth gains about 3 in a year in years 1 to 3.")
+		"On an old root the girth gains about 3 in (8 cm) a year in years 1 to 3.")
 	HeadBack = state("head-back", "care", Common, "",
 		"In the dormant season the leader that passed the stake is headed back above it, the rival branch comes off, the second shoot is kept short.")
 	HeadBackShort = state("head-back-short", "care", Memory, "",

@@ -47,7 +47,7 @@ const (
 // Facts behind the days of after-care.
 var (
 	SealLook = state("seal-look", "care", Memory, "",
-		"A new seal is looked at 2 to 4 days after sealing; a crack is sealed again at once.")
+		"A new seal is looked at 2 to 4 days after sealing; a crack is resealed at once.")
 	HardRain = state("hard-rain", "care", Memory, "",
 		"Hard rain can open a seal or wash thin sealer off: it is looked at that day or the next.")
 	StakeTime = state("stake-time", "care", Memory, "",
@@ -62,12 +62,12 @@ var (
 	LeaderTime = state("leader-time", "care", Memory, "",
 		"The leader is chosen 14 to 28 days after the first push.")
 	TieTime = state("tie-time", "care", Memory, "",
-		"The first tie goes on 14 days after the first push or at 8 in of shoot; a shoot not measured wants the next in 7 days until the end of July, in "+
+		"The first tie goes on 14 days after the first push or at 8 in (20 cm) of shoot; a shoot not measured wants the next in 7 days until the end of July, in "+
 			"14 after; a measured one at every foot, and a look at least every 21 days.")
 	PinchTime = state("pinch-time", "care", Memory, "",
 		"Rival tips are pinched when the leader is chosen and every 14 to 21 days until 15 August, or the block's own date.")
 	TwineTime = state("twine-time", "care", Memory, "",
-		"Twine goes on when the leader is 3 ft long, by mid-August at the latest.")
+		"Twine goes on when the leader is 3 ft (90 cm) long, by mid-August at the latest.")
 	TwineChecks = state("twine-checks", "care", Memory, "",
 		"Twine is checked in April, July and October; in the south in October, January and April.")
 	WinterTapes = state("winter-tapes", "care", Memory, "",

@@ -44,5 +44,5 @@ var (
 	ProudBy = state("proud-by", "cuts", Memory, "",
 		"About 1/4 in (6 mm) of the face shows.")
 	CylinderScion = state("cylinder-scion", "cuts", Memory, "",
-		"The scion is taken as a cylinder with bark of even thickness.")
+		"The scion is treated as a cylinder with bark of even thickness.")
 )

@@ -25,13 +25,13 @@ var NailsSoldMetric = []unit.Length{20 * unit.Millimetre, 25 * unit.Millimetre, 
 // Facts about what is taken along, and how much is done in a day.
 var (
 	NailsAreSold = state("nails-sold", "cuts", Common, "",
-		"Wire nails are sold 3/4, 1, 1 1/4 and 1 1/2 in (20, 25, 30 and 40 mm) long; the next longer size is taken.")
+		"Wire nails are sold 3/4, 1, 1 1/4 and 1 1/2 in (20, 25, 30 and 40 mm) long; the next longer size is used.")
 	WrapTaken = state("wrap-taken", "seal", Memory, "",
 		"Two wrap squares a scion, and over the top as many as cover its face.")
 	SealerTaken = state("sealer-taken", "seal", Memory, "",
 		"Sealer lies about 1/16 in (2 mm) thick in its two coats, on the face and on the bark to 1 in (25 mm) below the long cuts.")
 	PaintTaken = state("paint-taken", "seal", Memory, "",
-		"White lies about 1/64 in (0.3 mm) thick where the sealer is, what runs off counted.")
+		"White paint lies about 1/64 in (0.3 mm) thick where the sealer is, what runs off counted.")
 	StakeTaken = state("stake-taken", "care", Memory, "",
 		"One stake a stump.")
 	TapeTaken = state("tape-taken", "care", Memory, "",
@@ -39,7 +39,7 @@ var (
 	TwineTaken = state("twine-taken", "care", Memory, "",
 		"Two loops a stump, each twice the stem's girth and 1 ft (30 cm) for its knot.")
 	SizeTaken = state("size-taken", "wood", Memory, "",
-		"A stump that nobody measured is taken as wide as the mean of those measured, or 3 in (76 mm) across.")
+		"A stump that nobody measured is counted as wide as the mean of those measured, or 3 in (76 mm) across.")
 	RateADay = state("rate-a-day", "sums", Memory, "",
-		"Ten stumps a day are taken where a block tells nothing of its own pace: a placeholder of the program, not trade knowledge.")
+		"Ten stumps a day are assumed where a block tells nothing of its own pace: a placeholder of the program, not trade knowledge.")
 )

@@ -28,7 +28,7 @@ var lessons = map[string]Lesson{
 	"deer or stock":             {"deer or stock ate it", "graft above their reach", BrowseHeight},
 	"outgrown by sprouts":       {"sprouts outgrew it", "rub sprouts near the graft every week", StockSprouts},
 	"frost":                     {"frost took it", "graft later, when the nights are past frost", LaterThanFrost},
-	"collapsed after push":      {"it collapsed after its push", "keep sealer and white whole till 30 days after push", MovingNotTaking},
+	"collapsed after push":      {"it collapsed after its push", "keep sealer and white paint whole until 30 days after push", MovingNotTaking},
 	"never moved":               {"it never moved", "use sound wood, and see cambium on every back cut", BackCutTip},
 	"girdled":                   {"its twine girdled it", "check the twine each season and cut it before it is tight", TwineGirdles},
 	"machine or person":         {"a machine or a person broke it", "put up a stake that is seen", StakeSeen},

@@ -9,5 +9,5 @@ const (
 // BudChance is what stands in for a record: figures of the program, not of the
 // trade.
 var BudChance = state("bud-chance", "sums", Memory, "",
-	"Placeholders of the program, not trade knowledge: until the block's own record is long enough, 3 buds in 10 are taken to grow, and the scions of "+
+	"Placeholders of the program, not trade knowledge: until the block's own record is long enough, 3 buds in 10 are assumed to grow, and the scions of "+
 		"a stump to fare alike by 0.3.")

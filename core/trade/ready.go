@@ -85,19 +85,19 @@ var (
 	GashDrains = state("gash-drains", "ready", Memory, "",
 		"A gash or hole takes about half an hour to draw the sap off the face.")
 	WaitDays = state("wait-days", "ready", Memory, "",
-		"Bark that drags wants about 3 days; a stump that runs with gashes and a hole of today 3 days, one that weeps 2.")
+		"Bark that drags wants about 3 days; a stump that runs with gashes and a hole made today 3 days, one that weeps 2 days.")
 	BarkSticks = state("bark-sticks", "ready", Published, texas,
 		"Try the bark on the waste above the planned cut; where it sticks wait about a week.")
 	BrowseHeight = state("browse-height", "ready", Published, nmsu,
 		"Where stock graze, graft above 7 to 8 ft (2.1 to 2.4 m).")
 	BrowseDeerHeight = state("browse-deer", "ready", Published, "A-Z of Tree Terms",
-		"Red and fallow deer browse to 1.5 m, roe and muntjac to 1.1 m.")
+		"Red and fallow deer browse to 5 ft (1.5 m), roe and muntjac to 3 1/2 ft (1.1 m).")
 	BrowseWhitetail = state("browse-white-tailed", "ready", Memory, "",
 		"White-tailed deer browse to about 6 ft (1.8 m).")
 	LowBleedsMore = state("low-bleeds-more", "ready", Common, "",
 		"A lower cut bleeds more; browsing asks for a higher one.")
 	UsualGraftHeight = state("usual-graft-height", "ready", Memory, "",
-		"Where a block sets no graft height, 30 in (75 cm) is taken for the usual one.")
+		"Where a block sets no graft height, 30 in (75 cm) is assumed.")
 	NurseLimbs = state("nurse-limbs", "ready", Published, texas+"; "+nmsu,
 		"Leave one or two branches well below the graft: they keep the tree vigorous and its bark from sunscald.")
 	NurseDraw = state("nurse-limbs-draw", "ready", Memory, "",
@@ -109,11 +109,11 @@ var (
 	SlipSeason = state("slip-season", "ready", Published, ore1910+"; "+nnga42,
 		"Bark slips from leaf expansion until the catkins are out or fallen.")
 	SlipDates = state("slip-dates", "ready", Memory, "",
-		"Valleys near 38 N slip mid-April to mid-May, 42 to 45 N 10 May to 10 June, the south October to November; elsewhere mid-April to mid-June is taken.")
+		"Valleys near 38° N slip mid-April to mid-May, 42 to 45° N 10 May to 10 June, the south October to November; elsewhere mid-April to mid-June is assumed.")
 	SmallStump = state("small-stump", "ready", Published, nnga37,
 		"Under 1 in (25 mm) across another graft serves better.")
 	StumpSizes = state("stump-sizes", "ready", Disagree, texas+" and "+nmsu+" (1.5 to 3.5 in); "+nnga5+" (2 to 4 in, 6 to 8 in with care)",
-		"Stumps of 1.5 to 4 in (4 to 10 cm) across are usual; 6 to 8 in (15 to 20 cm) is done with care against decay.")
+		"Stumps of 1.5 to 4 in (4 to 10 cm) across are usual; at 6 to 8 in (15 to 20 cm) wounds close slowly and need sealing well against decay.")
 	LastTries = state("last-tries", "ready", Memory, "",
 		"Before leaving a stump for the season: a second hole, no irrigation, a warm dry day.")
 )

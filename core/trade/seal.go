@@ -29,13 +29,13 @@ var (
 	SealSoon = state("seal-soon", "seal", Memory, "",
 		"A graft is sealed within half an hour of its last scion.")
 	BareCracks = state("bare-cracks", "seal", Common, "",
-		"Bare sealer cracks: come back after 5 days to reseal; with wrap between coats there is no return.")
+		"Bare sealer cracks: reseal it after 5 days; a wrapped seal needs no reseal.")
 	WrapSquares = state("wrap-squares", "seal", Common, "",
-		"Wrap squares about 2 x 3 in from narrow pallet wrap, kitchen film second choice, kept wet in a pail against static cling.")
+		"Wrap squares about 2 x 3 in (5 x 8 cm) from narrow pallet wrap, kitchen film second choice, kept wet in a pail against static cling.")
 	WhiteIn = state("white-in", "seal", Common, "",
-		"White, water-based, over everything, scions and buds too, 2 to 3 hours after sealing, once the sealer is dry.")
+		"White water-based paint goes over everything, scions and buds too, 2 to 3 hours after sealing, once the sealer is dry.")
 	WhiteThinning = state("white-thinning", "seal", Disagree, "thinned up to 1:1 by some, not at all by others",
-		"White may be thinned up to 1:1 with water.")
+		"White paint may be thinned up to 1:1 with water.")
 	NoOilPaint = state("no-oil-paint", "seal", Memory, "",
 		"Never oil-based paint on buds.")
 	WhiteCools = state("white-cools", "seal", Disagree, "10 to 32 F (6 to 18 C) on peach trunks in winter (New Jersey trials), none in another trial; "+
@@ -47,13 +47,13 @@ var (
 		"Eucalyptus cambium in vitro was less alive after 2.5 to 5 minutes at 40 to 50 C and killed at once at 60 C: another species, and damage rather "+
 			"than death below 60 C.")
 	InjuryHour = state("injury-hour", "seal", Memory, "",
-		"49 to 50 C for about an hour injures; 45 C is the limit the program steers by.")
+		"49 to 50 C (120 to 122 F) for about an hour injures; 45 C (113 F) is the limit the program steers by.")
 	HotWeek = state("hot-week", "seal", Published, nnga25,
-		"Air of 114 F within a week of grafting: near total loss.")
+		"Air of 114 F (46 C) within a week of grafting: near total loss.")
 	ForecastHeat = state("forecast-heat", "seal", Memory, "",
-		"90 F (32 C) within 7 days: caution; 100 F (38 C): postpone, or white and shade.")
+		"A forecast of 90 F (32 C) within 7 days calls for care; at 100 F (38 C) postpone, or shade the graft and paint it white.")
 	Earwigs = state("earwigs", "seal", Common, "",
 		"Earwigs eat opening buds two to three weeks on: where they are a problem a tape ring with bait; the label is the law.")
 	StillWet = state("still-wet", "seal", Memory, "",
-		"Sealer that is still wet is looked at again in 30 minutes; after dark the white waits for an hour after sunrise.")
+		"Sealer that is still wet is looked at again in 30 minutes; after dark the painting waits until within an hour of sunrise.")
 )

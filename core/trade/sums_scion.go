@@ -37,5 +37,5 @@ var (
 	BestStick = state("best-stick", "sums", Published, "Kleinberg & Tardos, Algorithm Design, 6.1 (weighted interval scheduling)",
 		"The best set of pieces that do not overlap is found exactly by taking the possible pieces in order of their ends.")
 	EvenTaper = state("even-taper", "sums", Memory, "",
-		"A stick is taken to taper evenly from butt to tip.")
+		"A stick is assumed to taper evenly from butt to tip.")
 )

@@ -14,11 +14,11 @@ var (
 	SunAbove = state("sun-above-air", "sums", Published, "Spencer 1971",
 		"Above the air the sun's strength varies with the day of the year about 1366.1 W/m2.")
 	ClearSun = state("clear-sun", "sums", Published, "Ineichen & Perez 2002",
-		"Sun through clear air is reckoned from the sun's height, the air mass, the altitude and a Linke turbidity of 3.")
+		"Sun through clear air is worked out from the sun's height, the air mass, the altitude and a Linke turbidity of 3.")
 	AirMass = state("air-mass", "sums", Published, "Kasten & Young 1989",
 		"The air that the beam crosses grows from 1 overhead to 38 at the horizon, and shrinks with altitude.")
 	CloudDims = state("cloud-dims", "sums", Memory, "",
-		"Cloud of N oktas takes 0.75(N/8)^3.4 of the sunlight, and the sky's share of the rest is 0.3+0.7(N/8)^2 (Kasten & Czeplak 1980, remembered).")
+		"Cloud of N oktas cuts off 0.75(N/8)^3.4 of the sunlight, and the sky's share of the rest is 0.3+0.7(N/8)^2 (Kasten & Czeplak 1980, remembered).")
 	AirThroughDay = state("air-through-day", "sums", Published, "Parton & Logan 1981, Agric. Meteorol. 23:205",
 		"Air follows a sine from the low, 1.55 hours after sunrise, to the high, 2.59 hours after noon, and falls off after sunset.")
 	NightMeetsLow = state("night-meets-low", "sums", Memory, "",
@@ -76,7 +76,7 @@ var CallusKinds = []CallusKind{
 // callusRange is a kind for which sources differ.
 func callusRange(name string, low, high unit.Temperature) CallusKind {
 	between := fmt.Sprintf("%.0f to %.0f C (%.0f to %.0f F)", low.C(), high.C(), low.F(), high.F())
-	says := fmt.Sprintf("%s callus grows fastest at %s; the middle is taken.", capital(name), between)
+	says := fmt.Sprintf("%s callus grows fastest at %s; the middle is used.", capital(name), between)
 	return CallusKind{name, (low + high) / 2, state("callus-"+name, "sums", Disagree, "weak sources give "+between, says)}
 }
 

@@ -7,4 +7,4 @@ const UsualWind = 3 * unit.MileAnHour
 
 // LightWind says so.
 var LightWind = state("light-wind", "sums", Memory, "",
-	"Where no wind is put down a light one of 3 mph (1.3 m/s) is taken.")
+	"Where no wind is recorded a light one of 3 mph (1.3 m/s) is assumed.")

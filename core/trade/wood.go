@@ -34,7 +34,7 @@ var (
 	ScionsOnStub = state("scions-on-stub", "wood", Published, nnga37,
 		"Three or four scions on a large stub, the strongest kept after one to two years.")
 	ScionSpacing = state("scion-spacing", "wood", Common, "",
-		"One scion to 80 mm of girth, at least two: derived from the one sized point, four at 4 in (10 cm).")
+		"One scion every 80 mm (3 1/8 in) of girth, at least two: derived from the one sized point, four at 4 in (10 cm).")
 	ScionCap = state("scion-cap", "wood", Memory, "",
 		"At most 4 scions up to 6 in (15 cm) across, 6 above, with a caution.")
 	ScionClosest = state("scion-closest", "wood", Disagree, "one weak page (5 to 8 cm); 1 in from memory",
@@ -59,9 +59,9 @@ var (
 	ShortInternodes = state("short-internodes", "wood", Common, "",
 		"Wood with short internodes is better than long.")
 	StoreCold = state("store-cold", "wood", Published, nnga42,
-		"Wood is cut dormant, bagged and kept at 35 F; 32 to 35 F (0 to 2 C) is common.")
+		"Wood is cut dormant, bagged and kept at 35 F (2 C); 32 to 35 F (0 to 2 C) is common.")
 	StoreLimits = state("store-limits", "wood", Memory, "",
-		"Wood over 40 F is warm; past 5 months or with swollen buds it is old; not beside ripening fruit.")
+		"Wood over 40 F (4 C) is warm; past 5 months or with swollen buds it is old; not beside ripening fruit.")
 	StickEnds = state("stick-ends", "wood", Memory, "",
 		"Stored sticks lose their ends: trim 1/2 in (13 mm) before use.")
 	RecutFaces = state("recut-faces", "wood", Common, "",

@@ -20,7 +20,7 @@ type Worked struct {
 
 // Input is a named quantity: a unit type, a number or text.
 type Input struct {
-	Name   string
+	Name   string // "" where the value is a whole sentence
 	Value  any
 	Limits []unit.Length // that a length is held against; it is printed on its own side of each
 }
@@ -31,6 +31,15 @@ func (in Input) Show(sys unit.System) string {
 		return sys.Beside(l, in.Limits...)
 	}
 	return sys.Show(in.Value)
+}
+
+// Line is the quantity with its name before it; one without a name is a sentence
+// of its own.
+func (in Input) Line(sys unit.System) string {
+	if in.Name == "" {
+		return in.Show(sys)
+	}
+	return in.Name + ": " + in.Show(sys)
 }
 
 // MarshalJSON writes the facts alone, as `because` in machine-readable answers.
@@ -46,7 +55,7 @@ func (w Worked) MarshalJSON() ([]byte, error) {
 func (w Worked) Lines(sys unit.System) []string {
 	lines := []string{w.Question}
 	for _, a := range w.Answer {
-		lines = append(lines, "  "+a.Name+": "+a.Show(sys))
+		lines = append(lines, "  "+a.Line(sys))
 	}
 	if w.Formula != "" {
 		lines = append(lines, "How: "+w.Formula)

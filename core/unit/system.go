@@ -133,7 +133,7 @@ func (s System) Show(v any) string {
 	case Bearing:
 		return v.Words()
 	case Angle:
-		return trim(v.Deg(), 1) + " deg"
+		return trim(v.Deg(), 1) + "°"
 	case Warmth:
 		if s == Metric {
 			return trim(v.K(), 1) + " C"

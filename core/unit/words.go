@@ -39,14 +39,16 @@ func lastOfDay(t time.Time) bool {
 	return hour == 23 && minute == 59 && second == 59
 }
 
-// Lasting prints how long something was, in whole minutes: 55 min, 2 h 05.
+// Lasting prints how long something was, in whole minutes: 55 min, 2 h, 2 h 5 min.
 func Lasting(d time.Duration) string {
 	m := int(d.Round(time.Minute) / time.Minute)
 	switch {
 	case m < 60:
 		return fmt.Sprintf("%d min", m)
+	case m < 24*60 && m%60 == 0:
+		return fmt.Sprintf("%d h", m/60)
 	case m < 24*60:
-		return fmt.Sprintf("%d h %02d", m/60, m%60)
+		return fmt.Sprintf("%d h %d min", m/60, m%60)
 	}
 	return Count(m/(24*60), "day")
 }

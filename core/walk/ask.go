@@ -93,7 +93,7 @@ func (c *Case) Ask(id StepID, again bool) Ask {
 	step.ask(c, &a)
 	if a.Warn == "" && step.Part == PartGraft && c.AgainstToday() {
 		against := record.Last(c.A.Against).What
-		a.Warn = fmt.Sprintf("Against advice, which was %s: %s.", strings.ReplaceAll(string(against.Verdict), "-", " "), against.Why)
+		a.Warn = fmt.Sprintf("You went on against advice (%s). Your reason: %s.", strings.ReplaceAll(string(against.Verdict), "-", " "), against.Why)
 		if c.Found.Bleeding != "" {
 			a.Warn += fmt.Sprintf(" The face was %s at %s.", c.Found.Bleeding, c.when(c.Found.Looked))
 		}

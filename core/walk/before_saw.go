@@ -83,9 +83,9 @@ func (c *Case) slipMissed(early int) string {
 		return ""
 	}
 	if last, _ := c.B.SlipOn(next.From.Add(-360)); last.To < today && today-last.To < next.From-today {
-		return "the season of slip was over on " + last.To.Short()
+		return "bark stopped slipping on " + last.To.Short()
 	}
-	return "the season of slip begins only on " + next.From.Short()
+	return "bark does not slip before " + next.From.Short()
 }
 
 // todayWords is today's heat, wind and rain, where they were put down and not said
@@ -106,13 +106,13 @@ func (c *Case) todayWords(said time.Time) (words string, harm bool) {
 	hot := day.High.Temperature >= trade.HeatCaution-0.01
 	switch {
 	case day.High.Temperature >= trade.HeatPostpone-0.01:
-		words += ": postpone, or white and shade"
+		words += ": postpone, or shade it and paint it white"
 	case hot && day.Wet():
-		words += ": white in time, and shade; a wet face takes no sealer"
+		words += ": shade it and paint it white in time; sealer does not hold on a wet face"
 	case hot:
-		words += ": white in time, and shade"
+		words += ": shade it and paint it white in time"
 	case day.Wet():
-		words += ": a wet face takes no sealer"
+		words += ": sealer does not hold on a wet face"
 	}
 	return words, hot || day.Wet()
 }
@@ -126,9 +126,9 @@ func (c *Case) hotterDay(said time.Time) string {
 	}
 	words := hottest.What.Day.Short() + " " + c.B.Units.Temperature(hottest.What.High.Temperature) + " forecast"
 	if hottest.What.High.Temperature >= trade.HeatPostpone-0.01 {
-		return words + ": postpone, or white and shade"
+		return words + ": postpone, or shade it and paint it white"
 	}
-	return words + ": white in time, and shade"
+	return words + ": shade it and paint it white in time"
 }
 
 // stillHelps is what still helps against the heat once the top is off, said where
@@ -143,7 +143,7 @@ func (c *Case) stillHelps() string {
 	if hottest.What.Day == c.B.Day(c.Now) {
 		day = "today"
 	}
-	return sentence(fmt.Sprintf("%s up to %s: shade it, and white by %s", day, c.B.Units.Temperature(hottest.What.High.Temperature), c.when(c.whiteBy())))
+	return sentence(fmt.Sprintf("%s up to %s: shade it, and paint it white by %s", day, c.B.Units.Temperature(hottest.What.High.Temperature), c.when(c.whiteBy())))
 }
 
 // nearOldNails says where nails of an earlier graft stand, if a cut comes near
@@ -184,7 +184,7 @@ func (c *Case) mindNails(at unit.Length, bodies ...record.Body) error {
 	if says == "" {
 		return nil
 	}
-	return &Doubt{Says: says + " A saw there meets them.", Ways: []Choice{{Key: "1", Word: "cut there", Meaning: "with care for the saw", Bodies: bodies}}}
+	return &Doubt{Says: says + " A cut there runs into them.", Ways: []Choice{{Key: "1", Word: "cut there", Meaning: "mind the saw", Bodies: bodies}}}
 }
 
 // belowNails is a height, or one below the old nails that a cut there would come
@@ -202,7 +202,7 @@ func (c *Case) belowNails(at unit.Length) unit.Length {
 func (c *Case) nailsToo() (words string) {
 	for _, a := range c.earlier() {
 		if from, to, ok := nailsOf(a); ok {
-			words = fmt.Sprintf(", and old nails from %s to %s", c.length(from), c.length(to))
+			words = fmt.Sprintf(", with old nails from %s to %s", c.length(from), c.length(to))
 		}
 	}
 	return words

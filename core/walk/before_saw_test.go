@@ -24,7 +24,7 @@ func TestBeforeTheFirstCut(t *testing.T) {
 	b.SlipFrom, b.SlipTo = record.MonthDay{Month: 5, Day: 10}, record.MonthDay{Month: 6, Day: 10}
 	b.Weather = hotDay("2027-07-01")
 	w := walkerOn(t, b, "2027-07-01", 9)
-	want := "The season of slip was over on 10 Jun; today up to 101 F, wind 10 mph, showers: postpone, or white and shade."
+	want := "Bark stopped slipping on 10 Jun; today up to 101 F, wind 10 mph, showers: postpone, or shade it and paint it white."
 	if a := w.sees().Ask(StepHeight, false); a.Warn != want {
 		t.Errorf("%q", a.Warn)
 	}
@@ -76,7 +76,7 @@ func TestHarmlessWeatherIsNoWarning(t *testing.T) {
 		t.Errorf("%q, %q", a.Warn, a.Because)
 	}
 	w := walkerOn(t, b, "2027-03-01", 9)
-	w.says(w.sees().Ask(StepHeight, false).Warn, "begins only on 10 May")
+	w.says(w.sees().Ask(StepHeight, false).Warn, "Bark does not slip before 10 May")
 }
 
 // A cut near the nails of an earlier graft says where they stand: the one proposed,

@@ -41,18 +41,20 @@ func (c *Case) chance(scions int, room bool) (words string, work trade.Worked) {
 		return "", trade.Worked{}
 	}
 	work = now.Work
-	words = fmt.Sprintf("Chance it takes: %s in 100", percent(now.Stump))
+	words = fmt.Sprintf("It takes in %s of 100 cases", percent(now.Stump))
 	if room {
-		words += ", one scion more " + percent(more.Stump)
-		work.Answer = append(work.Answer, trade.Input{Name: "with one scion more", Value: more.Stump})
+		words += ", with one more scion in " + percent(more.Stump)
+		work.Answer = append(work.Answer, trade.Input{Name: "with one more scion", Value: more.Stump})
 	}
 	if o.Learned {
-		work.Assumed = append(work.Assumed, fmt.Sprintf("chance and likeness, %.2f, learned from %d grafts on %d stumps of this block", o.Together, o.Grafts, o.Stumps))
-		return fmt.Sprintf("%s; from %d grafts of this block.", words, o.Grafts), work
+		work.Assumed = append(work.Assumed, fmt.Sprintf(
+			"the chance of a bud, and how alike the grafts of a stump fare (%.2f), come from %d grafts on %d stumps of this block", o.Together, o.Grafts, o.Stumps))
+		return fmt.Sprintf("%s, by %d grafts of this block.", words, o.Grafts), work
 	}
-	work.Assumed = append(work.Assumed, fmt.Sprintf("the chance of a bud, %g, and the likeness, %g, until this block has a record of its own", o.PerBud, o.Together))
+	work.Assumed = append(work.Assumed, fmt.Sprintf(
+		"until this block has a record of its own, the chance of a bud is %g and the grafts of a stump fare alike by %g", o.PerBud, o.Together))
 	work.Facts = append(work.Facts, trade.BudChance)
-	return words + "; assumed, no record yet.", work
+	return words + "; assumed until this block has a record.", work
 }
 
 func percent(p float64) string {

@@ -20,14 +20,14 @@ func (c *Case) forecast() string {
 	today := c.B.Day(c.Now)
 	if soft := !c.A.FirstPush().IsZero() && len(c.A.Headed) == 0; soft {
 		if coldest, ok := coldestFrom(c.B, today); ok {
-			return coldest.Day.Short() + ": frost forecast, " + c.B.Units.Temperature(coldest.Low.Temperature) + ". Soft shoots are in danger."
+			return "Frost is forecast for " + coldest.Day.Short() + ", " + c.B.Units.Temperature(coldest.Low.Temperature) + ": soft shoots are in danger."
 		}
 	}
 	hottest, ok := hottestFrom(c.B, today)
 	if !ok || today-c.B.Day(set) > trade.HeatLookDays {
 		return ""
 	}
-	return hottest.What.Day.Short() + ": " + c.B.Units.Temperature(hottest.What.High.Temperature) + " forecast. White and shade help."
+	return c.B.Units.Temperature(hottest.What.High.Temperature) + " is forecast for " + hottest.What.Day.Short() + ": white paint and shade help."
 }
 
 // hottestFrom is the hottest of the days put down from one on that a fresh graft
@@ -76,7 +76,8 @@ func (c *Case) callusWords(a *Ask) {
 	if err != nil || len(grown.Days) == 0 {
 		return
 	}
-	a.Because += fmt.Sprintf(" Callus weather so far: %.1f of %d good days, from what was put down.", grown.Total, weather.CallusRun)
+	a.Because += fmt.Sprintf(" Callus growth so far equals %.1f of the %d days wanted at the best temperature, by the weather recorded.",
+		grown.Total, weather.CallusRun)
 	a.Work = append(a.Work, grown.Work)
 }
 

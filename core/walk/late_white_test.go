@@ -44,7 +44,7 @@ func TestLateWhitePointsToOverheating(t *testing.T) {
 		return slices.ContainsFunc(a.Choices, func(ch Choice) bool { return ch.Word == "overheated" })
 	}
 	w, a := passedAfter(55 * time.Minute)
-	w.says(a.Because, "painted white 55 min after the bark passed 45 C / 113 F, as reckoned")
+	w.says(a.Because, "painted white 55 min after the bark passed 45 C / 113 F, as worked out")
 	if !offers(a) {
 		t.Errorf("%+v", a.Choices)
 	}

@@ -24,7 +24,7 @@ func (c *Case) lostBefore() string {
 	case ok:
 		words = append(words, fmt.Sprintf("Nails stand in the stem from %s to %s: mind the saw.", c.length(from), c.length(to)))
 	case len(a.Grafts) > 0:
-		words = append(words, "Nails stand in the stem, their height not put down: mind the saw.")
+		words = append(words, "Nails stand in the stem, at a height not recorded: mind the saw.")
 	}
 	year := c.B.Day(a.SetAt()).Year()
 	cause := causeOf(a)
@@ -33,7 +33,7 @@ func (c *Case) lostBefore() string {
 	case ok:
 		words = append(words, fmt.Sprintf("The graft of %d was lost: %s. This time %s (%s).", year, lesson.Lost, lesson.Better, lesson.Fact.Standing))
 	default:
-		words = append(words, fmt.Sprintf("The graft of %d was lost, nobody knows of what.", year))
+		words = append(words, fmt.Sprintf("The graft of %d was lost; the cause is not known.", year))
 	}
 	return strings.Join(words, " ")
 }

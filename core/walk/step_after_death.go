@@ -48,7 +48,7 @@ func (c *Case) lateWords() string {
 	case !ok:
 		return ""
 	case late.Painted.IsZero():
-		return "It was not painted white though the bark passed 45 C / 113 F, as reckoned: it may have overheated."
+		return "It was not painted white though the bark passed 45 C / 113 F, as worked out: it may have overheated."
 	}
 	return fmt.Sprintf("It was painted white %s: it may have overheated.", late.Words(c.Now))
 }
@@ -61,7 +61,7 @@ func askDeath(c *Case, a *Ask) {
 		return
 	}
 	g, v := untold[0], c.visitToday()
-	a.Question = fmt.Sprintf("Graft %d is dead. Of what?", g.Slot)
+	a.Question = fmt.Sprintf("Graft %d is dead. What killed it?", g.Slot)
 	a.Because = "It had not moved when it was last seen."
 	causes := causesUnmoved
 	if !c.A.PushedAt(g.Slot).IsZero() {
@@ -134,9 +134,9 @@ func askScratch(c *Case, a *Ask) {
 		return
 	}
 	a.Question = fmt.Sprintf("Scratch graft %d: green or brown?", left[0].Slot)
-	a.Because = fmt.Sprintf("Set %d days ago and not moving; green may wait until day %d.", c.sinceSet(), trade.GreenWaits)
+	a.Because = fmt.Sprintf("It was set %d days ago and does not move: a green one may wait until day %d.", c.sinceSet(), trade.GreenWaits)
 	if c.sinceSet() >= trade.GreenWaits {
-		a.Because = fmt.Sprintf("Set %d days ago: past day %d a green scion seldom pushes.", c.sinceSet(), trade.GreenWaits)
+		a.Because = fmt.Sprintf("It was set %d days ago: past day %d a green scion seldom pushes.", c.sinceSet(), trade.GreenWaits)
 	}
 	see := func(key, word, meaning string, grafts []*record.Graft, s record.Scratch) {
 		a.choice(Choice{Key: key, Word: word, Meaning: meaning, Bodies: []record.Body{scratched(v.What, grafts, s)}, Refines: []record.ID{v.ID}})

@@ -14,7 +14,7 @@ func endSteps() []*Step {
 	return []*Step{
 		{ID: StepUntie, Part: PartAfter, Name: "untie",
 			LookFor:  "A stem that springs back when it is bent, the union closed, nothing left round it.",
-			Why:      "A tree that leans on its stake never stiffens; after this nothing is due on it.",
+			Why:      "A tree that leans on its stake never stiffens; after this no work is due on it.",
 			NotRight: "It bends and stays bent: leave the stake another year, with a looser loop.",
 			Facts:    []trade.Fact{trade.Twine, trade.TwineGirdles, trade.ClosingOver, trade.CallusDays},
 			applies:  growing, done: doneUntie, ask: askUntie},
@@ -26,16 +26,16 @@ func endSteps() []*Step {
 			applies:  func(c *Case) bool { return c.A.Grafted() && c.A.Untied == nil }, done: doneFailed, ask: askFailed},
 		{ID: StepGiveUp, Part: PartAfter, Name: "give up",
 			LookFor: "Whether the tree itself is worth another graft: root, place, age.",
-			Why:     "A stump given up is asked for nothing more; what was done on it stays in the record.",
+			Why:     "Nothing more is asked of a stump given up; what was done on it stays in the record.",
 			applies: func(c *Case) bool { return c.A.CutBack != nil && c.A.Untied == nil }, done: doneGiveUp, ask: askGiveUp},
 		{ID: StepRest, Part: PartAfter, Name: "rest",
 			LookFor: "Nothing is due here now.",
-			Why:     "Time does the rest; what comes next is named with its day.",
+			Why:     "Time does the rest; the next work is named with its day.",
 			Facts:   []trade.Fact{trade.BudsMove, trade.CallusDays},
 			applies: func(c *Case) bool { return false }, ask: askRest},
 		{ID: StepEnded, Part: PartAfter, Name: "ended",
-			LookFor: "Nothing more on this graft; the sprouts, if any were kept.",
-			Why:     "What was done stays in the record, and a stump grafted again starts anew beside it.",
+			LookFor: "No more work on this graft; look to the sprouts, if any were kept.",
+			Why:     "What was done stays in the record, and a stump grafted again begins a new record beside it.",
 			Facts:   []trade.Fact{trade.SproutsUsed, trade.RegraftTime},
 			applies: func(c *Case) bool { return false }, ask: askEnded},
 	}
@@ -43,9 +43,9 @@ func endSteps() []*Step {
 
 func askRest(c *Case, a *Ask) {
 	a.Question = "Done here for now."
-	a.Because = "Nothing comes due on it."
+	a.Because = "No more work comes due on it."
 	if d, ok := due.Next(c.Dues(), c.Now); ok {
-		a.Because = fmt.Sprintf("Next: %s, from %s. %s", stepByID(d.Kind.Step()).Name, c.when(d.Opens), d.Why(c.B))
+		a.Because = fmt.Sprintf("Next: %s, from %s. %s", d.Kind.Verb(), c.when(d.Opens), d.Why(c.B))
 	}
 	c.callusWords(a)
 	a.choice(Choice{Key: "0", Word: "next stump", Leave: true})
@@ -68,7 +68,7 @@ func askEnded(c *Case, a *Ask) {
 		if again {
 			a.Question = "Left for this season."
 		}
-		a.Because = fmt.Sprintf("%s, %s.", c.when(at.GivenUp.At), cmp.Or(at.GivenUp.What.Why, "no reason put down"))
+		a.Because = fmt.Sprintf("%s, %s.", c.when(at.GivenUp.At), cmp.Or(at.GivenUp.What.Why, "no reason recorded"))
 	case at.Failed != nil:
 		again = true
 		a.Question = "Failed."
@@ -96,7 +96,7 @@ func askFailed(c *Case, a *Ask) {
 	a.Question = "Every graft is dead. What was the cause?"
 	a.Because = "Then keep one to three well-placed sprouts, so that the tree lives."
 	if !c.A.AllDead() {
-		a.Question = "Has every graft failed? Of what?"
+		a.Question = "Has every graft failed? What was the cause?"
 		a.Because = fmt.Sprintf("%d of %d were alive when last seen.", len(c.A.Living()), len(c.A.Grafts))
 	}
 	if cause := c.mainCause(); cause != "" {
@@ -106,10 +106,10 @@ func askFailed(c *Case, a *Ask) {
 	if late := c.lateWords(); late != "" {
 		a.Because = joined(a.Because, late)
 		if c.mainCause() != overheated {
-			a.choose("5", overheated, "white came late", &record.Failed{Cause: overheated})
+			a.choose("5", overheated, "painted white late", &record.Failed{Cause: overheated})
 		}
 	}
-	a.choice(Choice{Key: "2", Word: "another cause", Meaning: "pick it", Pick: PickCause, Picked: func(cause string) []record.Body { return []record.Body{&record.Failed{Cause: cause}} }})
+	a.choice(Choice{Key: "2", Word: "another cause", Meaning: "pick from the list", Pick: PickCause, Picked: func(cause string) []record.Body { return []record.Body{&record.Failed{Cause: cause}} }})
 	a.choose("3", "unknown", "rather than a guess", &record.Failed{Cause: "unknown"})
 	a.choice(Choice{Key: "4", Word: "next stump", Meaning: "say it later", Leave: true})
 }
@@ -132,7 +132,7 @@ func doneFailed(c *Case) answer {
 
 func askGiveUp(c *Case, a *Ask) {
 	a.Question = "Give this stump up?"
-	a.Because = "Nothing is asked of it then; grafting it again is always open."
+	a.Because = "Nothing more is asked of it then; it can always be grafted again."
 	a.choice(Choice{Key: "1", Word: "not given up", Meaning: "on to the next stump", Leave: true})
 	a.choose("2", "this season", "graft it next spring", &record.GivenUp{Why: "left for this season", Season: true})
 	a.choose("3", "the tree is dead", "", &record.GivenUp{Why: "the tree is dead"})
@@ -155,7 +155,7 @@ func doneGiveUp(c *Case) answer {
 
 func askUntie(c *Case, a *Ask) {
 	a.Question = "Twine, tapes and stake off: does it stand alone?"
-	a.Because = fmt.Sprintf("Set %s; it stands up to four seasons with its stake.", c.when(c.A.SetAt()))
+	a.Because = fmt.Sprintf("Scions set %s; a graft stands with its stake for up to four seasons.", c.when(c.A.SetAt()))
 	if c.sinceSet() < trade.JoinedDays {
 		a.Warn = fmt.Sprintf("It was set only %d days ago; the join is not at full strength yet.", c.sinceSet())
 	}

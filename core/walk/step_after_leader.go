@@ -16,10 +16,10 @@ func leaderSteps() []*Step {
 		{ID: StepLeader, Part: PartAfter, Name: "leader",
 			LookFor:  "The shoot that grows best: thick, straight, well joined to the stump; windward if two are alike.",
 			Why:      "One leader takes all the growth and passes the stake in its first summer; several grow into a fork.",
-			NotRight: "None is clearly best: wait a week, while all are pinched but the two strongest.",
+			NotRight: "None is clearly best: pinch all but the two strongest and wait a week.",
 			Facts:    []trade.Fact{trade.Leader, trade.LeaderTime, trade.LeaderAimFact, trade.WindSide},
 			applies:  living, done: doneLeader, ask: askLeader},
-		{ID: StepLeaderShoot, Part: PartAfter, Name: "its shoot",
+		{ID: StepLeaderShoot, Part: PartAfter, Name: "leader shoot",
 			LookFor: "Which bud of the scion the leader comes from.",
 			Why:     "If it breaks, the next shoot of the same scion can take over.",
 			applies: led, done: doneLeaderShoot, ask: askLeaderShoot},
@@ -29,7 +29,7 @@ func leaderSteps() []*Step {
 			NotRight: "The leader was pinched: let its strongest side shoot take over.",
 			Facts:    []trade.Fact{trade.Leader, trade.PinchTime},
 			applies:  led, done: donePinch, last: lastPinch, ask: askPinch},
-		{ID: StepBroken, Part: PartAfter, Name: "broken",
+		{ID: StepBroken, Part: PartAfter, Name: "broken leader",
 			LookFor:  "Whether it tore out at the graft or snapped above a bud.",
 			Why:      "Another shoot takes over at once, before the sap goes into sprouts.",
 			NotRight: "Torn out at the graft: seal the tear.",
@@ -51,7 +51,7 @@ func pushedFirst(a *record.Attempt, x, y *record.Graft) int {
 func askLeader(c *Case, a *Ask) {
 	grafts, reason := c.preferred()
 	if len(grafts) == 0 {
-		a.Question, a.Because = "No graft lives to lead.", "A leader is chosen among living grafts."
+		a.Question, a.Because = "No graft lives to lead.", "A leader is chosen from the living grafts."
 		a.choice(leaveIt("1"))
 		return
 	}
@@ -145,7 +145,7 @@ func doneLeaderShoot(c *Case) answer {
 
 func askPinch(c *Case, a *Ask) {
 	a.Question = "Pinch every tip but the leader's. Done?"
-	a.Because = c.because(due.Pinch, "Pinched tips hold the rivals back; past mid-August they stop by themselves.")
+	a.Because = c.because(due.Pinch, "Pinching holds the rivals back; after mid-August they stop by themselves.")
 	a.choose("1", "pinched", "all but the leader", &record.Pinched{})
 	a.choice(leaveIt("2"))
 	a.Likely = "1"
@@ -160,7 +160,7 @@ var breakers = []string{"wind", "bird perched", "deer or stock", "machine or per
 func askBroken(c *Case, a *Ask) {
 	l, _ := c.A.Leads()
 	a.Question = "What broke the leader?"
-	a.Because = fmt.Sprintf("Graft %d leads since %s; another shoot takes over next.", l.Slot, c.when(l.Since))
+	a.Because = fmt.Sprintf("Graft %d has led since %s; next, another shoot takes over.", l.Slot, c.when(l.Since))
 	for i, cause := range breakers {
 		a.choose(strconv.Itoa(i+1), cause, "", &record.LeaderBroken{Cause: cause})
 	}

@@ -14,7 +14,7 @@ import (
 
 func sproutSteps() []*Step {
 	return []*Step{
-		{ID: StepSprouts, Part: PartAfter, Name: "sprouts",
+		{ID: StepSprouts, Part: PartAfter, Name: "rub sprouts",
 			LookFor:  "Shoots of the stock itself: their leaf differs from the graft's. All near the graft come off.",
 			Why:      "A sprout beside the graft takes the sap and overgrows it within weeks.",
 			NotRight: "Tough already: cut it at the base instead of rubbing, with a clean blade.",
@@ -37,11 +37,11 @@ func sproutSteps() []*Step {
 
 func askSprouts(c *Case, a *Ask) {
 	a.Question = "Rub the sprouts. How many were near the graft?"
-	a.Because = c.because(due.Sprouts, "None stays near the graft.")
+	a.Because = c.because(due.Sprouts, "Leave none near the graft.")
 	leaf := c.leafBefore()
 	below := ""
 	if leaf != "" {
-		below = ", leaf below as before: " + leaf
+		below = ", leaf still " + leaf
 	}
 	a.choose("0", "none", "nothing near"+below, &record.SproutsRubbed{Leaf: leaf})
 	for i, word := range []string{"one", "two", "three", "four", "five"} {
@@ -120,9 +120,9 @@ func askSproutLeaf(c *Case, a *Ask) {
 	}
 	a.Question = "How much leaf stays lower down?"
 	left := c.leafLeft()
-	a.Because = fmt.Sprintf("At grafting %s leaf was left: at most 2 to %g times that.", left, trade.SproutLeafTimes)
+	a.Because = fmt.Sprintf("At grafting %s leaf was left: leave at most 2 to %g times as much.", left, trade.SproutLeafTimes)
 	if left == "" {
-		a.Because = "The leaf left at grafting was not put down: a little more than the nurse limbs had is enough."
+		a.Because = "The leaf left at grafting was not recorded: a little more than the nurse limbs had is enough."
 	}
 	for i, leaf := range record.Leaves {
 		b := r.What
@@ -147,7 +147,7 @@ func leafAgainst(leaf, left string) string {
 	case d <= 0:
 		return "no more than was left"
 	case d == 1:
-		return "about as much as may be"
+		return "as much as it may be"
 	}
 	return "too much: rub the highest"
 }

@@ -22,7 +22,7 @@ func stakeSteps() []*Step {
 
 func askStake(c *Case, a *Ask) {
 	a.Question = "Stake it. How high above the graft, on which side?"
-	a.Because = c.because(due.Stake, "Its top is the height the leader is headed to.")
+	a.Because = c.because(due.Stake, "The leader is headed back just above its top.")
 	typed := &Entry{Text: true, Asks: "height above the graft and side, such as 6ft w", Read: c.readStake}
 	before := c.Before.Stake
 	if before == nil {

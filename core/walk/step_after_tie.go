@@ -25,12 +25,12 @@ const notMeasured = "not measured"
 
 func askTie(c *Case, a *Ask) {
 	a.Question = "Tie the leader. How long is it from the graft to its tip?"
-	a.Because = c.because(due.Tie, fmt.Sprintf("A tie goes on at every %s.", c.B.Units.Figure(trade.TieEvery)))
+	a.Because = c.because(due.Tie, fmt.Sprintf("Put a tie on at every %s.", c.B.Units.Figure(trade.TieEvery)))
 	if was := c.leaderBefore(); was > 0 {
-		a.Because += fmt.Sprintf(" It was %s.", c.length(was))
+		a.Because += fmt.Sprintf(" Last time it was %s.", c.length(was))
 	}
 	if c.A.Stake == nil {
-		a.Warn = "No stake is put down for it."
+		a.Warn = "No stake is recorded for it."
 	}
 	a.Entry = &Entry{Asks: "length of the leader", Likely: notMeasured, Read: c.readTie}
 }

@@ -24,7 +24,7 @@ func twineSteps() []*Step {
 			LookFor: "Whether it is natural fibre or synthetic, and how many loops hold.",
 			Why:     "Natural twine rots off in time; synthetic twine does not, and girdles if it is forgotten.",
 			Facts:   []trade.Fact{trade.Twine}, applies: twined, done: doneTwineKind, ask: askTwineKind},
-		{ID: StepTwineCheck, Part: PartAfter, Name: "twine check",
+		{ID: StepTwineCheck, Part: PartAfter, Name: "check twine",
 			LookFor:  "Room for a finger all round; bark that bulges over or under the loop.",
 			Why:      "Twine girdles a stem within three to four years; each measure sharpens the date.",
 			NotRight: "Tight anywhere: cut it now, or let it out.",
@@ -48,7 +48,7 @@ func twineSteps() []*Step {
 func loopFor(stem unit.Length) unit.Length { return stem * trade.LoopTimesGirth }
 
 func askTwine(c *Case, a *Ask) {
-	a.Question = "Two loops on. How big is the tighter one, and the stem?"
+	a.Question = "Two loops on. How far round is the tighter one, and the stem?"
 	a.Because = c.because(due.Twine, "A loop is at least twice the stem's girth.")
 	a.Entry = &Entry{Asks: "girth of the loop, then of the stem, such as 12in 4in", Read: func(text string) ([]record.Body, error) {
 		loop, stem, err := c.readLoop(text)
@@ -124,7 +124,7 @@ func doneTwine(c *Case) answer {
 			stem = m.What.Stem
 		}
 	}
-	return told(fmt.Sprintf("%s on %s", c.length(loop.Length), c.length(stem.Length)))
+	return told(fmt.Sprintf("%s round %s", c.length(loop.Length), c.length(stem.Length)))
 }
 
 // twineUntold says whether twine was put on today and it is not yet said of what.
@@ -134,11 +134,11 @@ func (c *Case) twineUntold() bool {
 
 func askTwineKind(c *Case, a *Ask) {
 	if c.A.Twine == nil {
-		a.Question, a.Because = "Put the twine on first.", "It is asked of what once it is on."
+		a.Question, a.Because = "Put the twine on first.", "Its material is asked once it is on."
 		a.choice(Choice{Key: "1", Word: "twine", Go: StepTwine})
 		return
 	}
-	a.Question = "Of what, and how many loops?"
+	a.Question = "Which twine, and how many loops?"
 	a.Because = "Two loops hold independently; synthetic twine does not rot."
 	for i, k := range []struct {
 		word, material string
@@ -158,7 +158,7 @@ func doneTwineKind(c *Case) answer {
 	if c.A.Twine == nil || c.A.Twine.What.Material == "" {
 		return open
 	}
-	return told(fmt.Sprintf("%s, %d", c.A.Twine.What.Material, c.A.Twine.What.Loops))
+	return told(fmt.Sprintf("%s, %s", c.A.Twine.What.Material, unit.Count(c.A.Twine.What.Loops, "loop")))
 }
 
 // twineWork is the reckoning of when the twine grows tight, if it can be made.
@@ -214,8 +214,8 @@ func doneTwineCheck(c *Case) answer { return saidToday(c, c.A.TwineChecks, c.twi
 func lastTwineCheck(c *Case) string { return saidBefore(c, c.A.TwineChecks, c.twineCheckWord) }
 
 func askTwineMove(c *Case, a *Ask) {
-	a.Question = "Let the twine out. How big is the loop now, and the stem?"
-	a.Because = "The loop is at least twice the stem's girth again."
+	a.Question = "Let the twine out. How far round is the loop now, and the stem?"
+	a.Because = "Make the loop at least twice the stem's girth."
 	c.twineWork(a)
 	a.Entry = &Entry{Asks: "girth of the loop, then of the stem, such as 20in 7in", Read: func(text string) ([]record.Body, error) {
 		loop, stem, err := c.readLoop(text)
@@ -233,12 +233,12 @@ func lastTwineMove(c *Case) string { return saidBefore(c, c.A.TwineMoves, c.twin
 
 func askTwineCut(c *Case, a *Ask) {
 	if !c.A.TwineOn() {
-		a.Question, a.Because = "No twine is on.", "None was put down, or it is cut already."
+		a.Question, a.Because = "No twine is on.", "None was recorded, or it is cut already."
 		a.choice(leaveIt("1"))
 		return
 	}
 	a.Question = "Cut the twine. Is every loop off?"
-	a.Because = c.because(due.CutTwine, "Before it girdles.")
+	a.Because = c.because(due.CutTwine, "Cut it before it girdles the stem.")
 	c.twineWork(a)
 	a.choose("1", "cut", "every loop is off", &record.TwineCut{})
 	a.choice(Choice{Key: "2", Word: "let out", Meaning: "to a bigger loop", Go: StepTwineMove})

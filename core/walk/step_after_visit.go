@@ -13,7 +13,7 @@ import (
 
 func visitSteps() []*Step {
 	return []*Step{
-		{ID: StepVisit, Part: PartAfter, Name: "buds",
+		{ID: StepVisit, Part: PartAfter, Name: "look at buds",
 			LookFor:  "Buds swelling, green at their tips, shoots with leaves; which graft does what.",
 			Why:      "Buds move two to three weeks on, and moving is not yet taking: food stored in the wood can push a bud that then collapses.",
 			NotRight: "Shrivelled wood or a bud that falls at a touch is dead; plump wood with tight buds may wait.",
@@ -104,7 +104,7 @@ func askVisit(c *Case, a *Ask) {
 	see := func(key, word, meaning string, grafts []*record.Graft, state record.GraftState) {
 		a.choice(Choice{Key: key, Word: word, Meaning: meaning, Refines: refines, Bodies: []record.Body{visitWith(so, grafts, state)}})
 	}
-	meanings := []string{"tight, as set", "fat, still closed", "green shows", "a shoot with leaves", "then of what"}
+	meanings := []string{"tight, as set", "fat, still closed", "green shows", "a shoot with leaves", "then the cause"}
 	for i, state := range record.GraftStates {
 		see(strconv.Itoa(i+1), record.StateWord(state), meanings[i], left[:1], state)
 	}
@@ -122,7 +122,11 @@ func askVisit(c *Case, a *Ask) {
 // allDead asks once more before the last grafts of a stump are put down as dead
 // by one key: it ends them.
 func (c *Case) allDead(bodies []record.Body, refines ...record.ID) *Doubt {
-	return &Doubt{fmt.Sprintf("That ends all %d grafts here.", len(c.A.Living())), []Choice{
+	ends := "That ends the last graft here."
+	if n := len(c.A.Living()); n > 1 {
+		ends = fmt.Sprintf("That ends all %d grafts here.", n)
+	}
+	return &Doubt{ends, []Choice{
 		{Key: "5", Word: "all dead", Meaning: "seen, each of them", Bodies: bodies, Refines: refines}}}
 }
 
@@ -171,7 +175,7 @@ func (c *Case) visitWhy(confirm bool) string {
 	if confirm {
 		return c.because(due.ConfirmTake, "")
 	}
-	return c.because(due.Buds, fmt.Sprintf("Set %d days ago; moving is not yet taking.", c.sinceSet()))
+	return c.because(due.Buds, fmt.Sprintf("Scions set %d days ago; moving is not yet taking.", c.sinceSet()))
 }
 
 // sinceSet is the days since the last scion was set.

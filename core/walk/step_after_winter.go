@@ -18,7 +18,7 @@ func winterSteps() []*Step {
 			NotRight: "Weak: find out why now, while drought, pests and sprouts still show.",
 			Facts:    []trade.Fact{trade.SeasonJudged, trade.MovingNotTaking, trade.ClosingOver},
 			applies:  living, done: doneSeason, last: lastSeason, ask: askSeason},
-		{ID: StepTapes, Part: PartAfter, Name: "tapes",
+		{ID: StepTapes, Part: PartAfter, Name: "tapes off",
 			LookFor:  "Every tie: off, or loose enough for the stem to thicken in spring.",
 			Why:      "Tape left tight cuts into the bark when growth starts.",
 			NotRight: "Cut in already: take it off whole and leave the mark open.",
@@ -52,7 +52,7 @@ func winterSteps() []*Step {
 
 func askSeason(c *Case, a *Ask) {
 	a.Question = "The season is over. How does it stand?"
-	a.Because = c.because(due.SeasonsEnd, "Put down once a year, when growth is over.")
+	a.Because = c.because(due.SeasonsEnd, "Recorded once a year, when growth is over.")
 	alive := len(c.A.Living())
 	meanings := []string{"past the stake or near it", "alive and growing on", "alive, little growth", "every graft is dead"}
 	for i, word := range record.SeasonWords {
@@ -96,7 +96,7 @@ func askHeadBack(c *Case, a *Ask) {
 	stake := c.A.Stake
 	long := c.A.Shoot()
 	if stake != nil && long > 0 {
-		a.Because += fmt.Sprintf(" It was last %s, the stake is %s.", c.length(long), c.length(stake.What.Height.Length))
+		a.Because += fmt.Sprintf(" It was last %s long; the stake is %s high.", c.length(long), c.length(stake.What.Height.Length))
 	}
 	if stake != nil {
 		cut := &record.HeadedBack{Height: stake.What.Height}
@@ -110,7 +110,7 @@ func askHeadBack(c *Case, a *Ask) {
 		}
 		cut := []record.Body{&record.HeadedBack{Height: m}}
 		if long > 0 && m.Length > 2*long+trade.LeaderAim { // it may have grown since
-			return nil, &Doubt{fmt.Sprintf("The leader was last %s: it cannot be cut at %s.", c.length(long), c.length(m.Length)),
+			return nil, &Doubt{fmt.Sprintf("The leader was last %s long: it cannot be cut at %s.", c.length(long), c.length(m.Length)),
 				[]Choice{{Key: "1", Word: "as typed", Meaning: "it has grown so far", Bodies: cut}}}
 		}
 		return cut, nil

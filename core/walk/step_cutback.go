@@ -52,7 +52,7 @@ func askSmall(c *Case, a *Ask) {
 	a.Question = fmt.Sprintf("It is %s across. Graft it another way?", c.across(c.Found.Across))
 	a.Because = fmt.Sprintf("Under %s across a bark graft has too little bark to hold it.", c.B.Units.Figure(trade.LeastAcross))
 	a.choose("1", "leave it", "another graft, or another year", &record.GivenUp{Why: "too small for a bark graft"})
-	a.choice(Choice{Key: "2", Word: "measure again", Meaning: "type what it is across", Entry: &Entry{Asks: "across", Read: c.readMeasured}})
+	a.choice(Choice{Key: "2", Word: "measure again", Meaning: "type its width", Entry: &Entry{Asks: "width across", Read: c.readMeasured}})
 	a.choice(Choice{Key: "3", Word: "go on", Meaning: "against advice, with a reason", Pick: PickReason})
 }
 
@@ -60,12 +60,12 @@ func askSmall(c *Case, a *Ask) {
 // browse height if that is more. Where the block sets neither it is the usual
 // one, which settled denies.
 func (c *Case) wantedGraft() (height unit.Length, why string, settled bool) {
-	height, why, settled = c.B.GraftHeight.Length, "wanted graft height", true
+	height, why, settled = c.B.GraftHeight.Length, "Graft height wanted", true
 	if height == 0 {
-		height, why, settled = c.round(trade.GraftHeightUsual), "usual graft height, from memory,", false
+		height, why, settled = c.round(trade.GraftHeightUsual), "Usual graft height", false
 	}
 	if c.B.Browse.Length > height {
-		height, why, settled = c.B.Browse.Length, "browse height", true
+		height, why, settled = c.B.Browse.Length, "Browse height", true
 	}
 	return height, why, settled
 }
@@ -86,9 +86,9 @@ func (c *Case) wantedCut() (unit.Length, string) {
 	graft, why, settled := c.wantedGraft()
 	words := c.length(graft)
 	if !settled {
-		words = c.B.Units.Figure(trade.GraftHeightUsual)
+		words = c.B.Units.Figure(trade.GraftHeightUsual) + " (from memory)"
 	}
-	return graft + c.round(trade.FreshCutBelow), fmt.Sprintf("%s %s and %s for the fresh cut.", words, why, c.B.Units.Figure(trade.FreshCutBelow))
+	return graft + c.round(trade.FreshCutBelow), fmt.Sprintf("%s %s, plus %s for the fresh cut.", why, words, c.B.Units.Figure(trade.FreshCutBelow))
 }
 
 // UsualCut is the cut-back at the height that a block asks for; ok is false where
@@ -106,10 +106,10 @@ func askHeight(c *Case, a *Ask) {
 	height, why := c.wantedCut()
 	a.Question = "Cut it back. At what height?"
 	a.Because = why
-	a.Entry = &Entry{Asks: "height, then across if you like", Likely: c.length(height), Read: c.readCutBack}
+	a.Entry = &Entry{Asks: "height, then width across if you like", Likely: c.length(height), Read: c.readCutBack}
 	if top := c.standsAt(); top > 0 && height >= top {
 		height = max(c.belowNails(top-c.round(trade.RecutBelow)), top/2)
-		a.Because = fmt.Sprintf("It stands at %s; a graft there again wants fresh wood below%s.", c.length(top), c.nailsToo())
+		a.Because = fmt.Sprintf("It stands at %s%s: a new graft wants fresh wood below.", c.length(top), c.nailsToo())
 		a.Entry.Likely = c.length(height)
 	}
 	a.Warn = joined(a.Warn, c.nearOldNails(height))
@@ -117,7 +117,7 @@ func askHeight(c *Case, a *Ask) {
 	if old, ok := c.cutBefore(); ok {
 		a.Entry.startFrom(c.exact(old.Height, old.Across), &old)
 		if old.Across.Given() {
-			a.Because += fmt.Sprintf(" A height alone keeps the %s across.", c.exact(old.Across))
+			a.Because += fmt.Sprintf(" Type a height alone to keep the %s across.", c.exact(old.Across))
 		}
 	}
 }
@@ -262,7 +262,7 @@ func doneGashes(c *Case) answer {
 		return open
 	}
 	for _, g := range c.A.Gashes {
-		return told(fmt.Sprintf("%d, %s", g.What.Number, c.length(g.What.Depth.Length)))
+		return told(fmt.Sprintf("%d, %s deep", g.What.Number, c.length(g.What.Depth.Length)))
 	}
 	return open
 }

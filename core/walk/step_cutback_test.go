@@ -46,7 +46,7 @@ func TestCorrectedHeightKeepsTheDiameter(t *testing.T) {
 func TestUsualGraftHeightIsFromMemory(t *testing.T) {
 	w := walkerOn(t, metric(recordtest.Northern()), "2027-05-03", 9).press("0")
 	c, a := w.asked()
-	w.says(a.Because, c.B.Units.Figure(trade.GraftHeightUsual), "usual", "from memory")
+	w.says(a.Because, c.B.Units.Figure(trade.GraftHeightUsual), "Usual graft height", "(from memory)")
 	if trade.UsualGraftHeight.Standing != trade.Memory {
 		t.Errorf("it is %s", trade.UsualGraftHeight.Standing)
 	}

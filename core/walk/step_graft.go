@@ -40,7 +40,7 @@ func graftSteps() []*Step {
 		{ID: StepMeasure, Part: PartGraft, Name: "measure",
 			LookFor:  "The longer diameter inside the bark edge to edge, then the one at right angles.",
 			Why:      "Girth decides how many scions; the shape decides where.",
-			NotRight: "Over 4 in (10 cm) across decay is a risk before it closes: more scions, and seal with care.",
+			NotRight: "Over 4 in (10 cm) across it closes slowly and may decay: set more scions, and seal well.",
 			Facts:    []trade.Fact{trade.StumpSizes, trade.ScionsByEye}, done: doneMeasure, ask: askMeasure},
 		{ID: StepLongWay, Part: PartGraft, Name: "long way",
 			LookFor: "The compass direction the longer diameter lies in.",
@@ -61,7 +61,7 @@ func graftSteps() []*Step {
 			LookFor: "The scion in the middle, bark and all.",
 			Why:     "Thinner wood for a smaller stump; slot width and nails follow from it.",
 			Facts:   []trade.Fact{trade.ScionThickness, trade.ThicknessClasses, trade.ScionThickest, trade.Pith}, done: doneThick, ask: askThick},
-		{ID: StepNodes, Part: PartGraft, Name: "buds",
+		{ID: StepNodes, Part: PartGraft, Name: "nodes",
 			LookFor: "Two nodes to a scion, a second bud under each first one; a short cone-like catkin bud above a leaf bud is no pair.",
 			Why:     "Two paired nodes are four chances.",
 			Facts:   []trade.Fact{trade.TwoNodes, trade.NodeGroups, trade.WayUp}, done: doneNodes, ask: askNodes},
@@ -109,9 +109,9 @@ func (c *Case) graftHeight() (unit.Length, string) {
 	if n := len(c.A.FreshCuts); n > 0 && c.A.FreshCuts[n-1].What.Height.Given() {
 		old := c.A.FreshCuts[n-1].What.Height.Length
 		if c.again {
-			return old, fmt.Sprintf("It was put down as %s.", c.length(old))
+			return old, fmt.Sprintf("Recorded earlier as %s.", c.length(old))
 		}
-		return old - c.round(trade.RecutBelow), fmt.Sprintf("%s under the last cut, as after a wait.", c.B.Units.Figure(trade.RecutBelow))
+		return old - c.round(trade.RecutBelow), fmt.Sprintf("%s under the last cut, as is usual after a wait.", c.B.Units.Figure(trade.RecutBelow))
 	}
 	if c.A.CutBack == nil || !c.A.CutBack.What.Height.Given() {
 		return 0, "Down to moist wood."

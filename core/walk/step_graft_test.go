@@ -90,10 +90,10 @@ func TestWidestFace(t *testing.T) {
 func TestSlotsAreNamedByBearing(t *testing.T) {
 	w := atSlots(t, recordtest.Northern(), "3.4")
 	_, a := w.asked()
-	if a.Question != "3 slots at 22°, NNE; 142°, SE; 263°, W: 3 9/16 in apart. Mark them so?" {
+	if a.Question != "Mark 3 slots 3 9/16 in apart, at 22°, NNE; 142°, SE; 263°, W." {
 		t.Errorf("%q", a.Question)
 	}
-	w.says(a.Because, "22°, NNE faces the shade side", "; assumed, no record yet.")
+	w.says(a.Because, "one scion every 3 1/8 in; the slot at 22°, NNE, faces the shade.", "with one more scion in 96; assumed until this block has a record.")
 	assumed := strings.Join(a.Work[1].Assumed, "; ")
 	w.says(assumed, "0.3", "until this block has a record of its own")
 	w.press("1", "9:Lantern", "3/8", "1")
@@ -131,11 +131,11 @@ func TestMoreSlotsThanFit(t *testing.T) {
 	}
 	w.Say(w.now, &record.SlotsMarked{Asked: 6}, w.Fold().Answers("slots")...)
 	_, a = w.asked()
-	w.says(a.Question, "5 slots at")
+	w.says(a.Question, "Mark 5 slots ")
 	w.says(a.Warn, "6 asked for, 5 marked", "1 15/16 in")
 	w.Say(w.now, &record.SlotsMarked{Asked: 1}, w.Fold().Answers("slots")...)
 	_, a = w.asked()
-	if a.Question != "1 slot at 22°, NNE. Mark it so?" || hasChoice(a, "one fewer") {
+	if a.Question != "Mark 1 slot, at 22°, NNE." || hasChoice(a, "one fewer") {
 		t.Errorf("%q", a.Question)
 	}
 }
@@ -154,15 +154,15 @@ func hasChoice(a Ask, word string) bool {
 func TestShadeSide(t *testing.T) {
 	w := atSlots(t, recordtest.Northern(), "3.4").press("4:22:5in")
 	_, a := w.asked()
-	w.says(a.Because, "none faces the shade side: its bark is blocked", "blocked 5 in at 22°, NNE")
+	w.says(a.Because, "no slot faces the shade: the bark there is blocked", "blocked 5 in at 22°, NNE")
 	w = atSlots(t, recordtest.Northern(), "3").press("4:61:1.44in 190:4.11in 331:2.06in", "3")
 	_, a = w.asked()
-	w.says(a.Because, "none faces the shade side: the widest spacing puts none there")
+	w.says(a.Because, "no slot faces the shade: the widest spacing puts none there")
 	south := recordtest.Southern()
 	south.Placed = true
 	w = atSlots(t, south, "3.4")
 	_, a = w.asked()
-	w.says(a.Because, "158°, SSE faces the shade side")
+	w.says(a.Because, "the slot at 158°, SSE, faces the shade.")
 }
 
 // Bark blocked is added to what is blocked; where none is left free, what is
@@ -180,7 +180,7 @@ func TestBlockedBark(t *testing.T) {
 	if len(c.Plan().Blocked) != 2 || a.Choices[0].Key != "1" {
 		t.Errorf("%v, %v", c.Plan().Blocked, a.Choices)
 	}
-	w.says(a.Because, "2 in at 120°, ESE; 7 1/2 in at 300°, WNW of bark is blocked")
+	w.says(a.Because, "Blocked: 2 in at 120°, ESE; 7 1/2 in at 300°, WNW.")
 	w.press("1:300:1in")
 	if c = w.sees(); len(c.Plan().Blocked) != 1 || c.Plan().Blocked[0].Bearing != 300 {
 		t.Errorf("%v", c.Plan().Blocked)

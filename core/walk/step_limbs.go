@@ -19,10 +19,10 @@ func limbSteps() []*Step {
 			NotRight: "A limb close under the graft comes off, even if it is the only one.",
 			Cautions: []trade.Caution{trade.SawKnifeDrill},
 			Facts:    []trade.Fact{trade.NurseLimbs, trade.LimbClearance, trade.LimbFromCutBack}, done: doneLimbs, ask: askLimbs},
-		{ID: StepReach, Part: PartCutBack, Name: "limb reach",
+		{ID: StepReach, Part: PartCutBack, Name: "nearest limb",
 			LookFor:  "The clear stem from the planned graft height down to the nearest limb.",
 			Why:      "A limb closer than 18 in (45 cm) takes the sap the graft needs and shades it.",
-			NotRight: "Take that limb off now; the program asks.",
+			NotRight: "Take that limb off now; it is asked next.",
 			Facts:    []trade.Fact{trade.LimbClearance, trade.LimbFromCutBack, trade.UsualGraftHeight},
 			applies:  func(c *Case) bool { return c.nurse().Limbs > 0 && c.A.Nurse != nil }, done: doneReach, ask: askReach},
 		{ID: StepLimbOff, Part: PartCutBack, Name: "limb off",
@@ -31,7 +31,7 @@ func limbSteps() []*Step {
 			NotRight: "If taking it off would leave no leaf at all, graft higher.",
 			Cautions: []trade.Caution{trade.SawKnifeDrill}, Facts: []trade.Fact{trade.LimbClearance},
 			applies: func(c *Case) bool { return len(c.A.LimbsOff) > 0 || c.Advice.Verdict == ready.TakeLimbOff }, done: doneLimbOff, ask: askLimbOff},
-		{ID: StepLeaf, Part: PartCutBack, Name: "leaf left",
+		{ID: StepLeaf, Part: PartCutBack, Name: "leaf below",
 			LookFor: "How much leaf the limbs below will carry.",
 			Why:     "Later, sprouts below may carry two to three times this leaf and no more.",
 			Facts:   []trade.Fact{trade.StockSprouts},
@@ -191,7 +191,7 @@ func askLimbOff(c *Case, a *Ask) {
 		left = c.A.LimbOff().What.Left
 	}
 	if left > 0 {
-		a.choose("1", "off", fmt.Sprintf("%d left; next: how near", left), &record.LimbTakenOff{Left: left})
+		a.choose("1", "off", fmt.Sprintf("%d left; then measure the next", left), &record.LimbTakenOff{Left: left})
 	}
 	a.choose("2", "off, none stays", "it was the last limb", &record.LimbTakenOff{})
 	a.choice(Choice{Key: "3", Word: "measure again", Meaning: "the clear stem was more", Go: StepReach})
@@ -208,7 +208,7 @@ func doneLimbOff(c *Case) answer {
 
 func askLeaf(c *Case, a *Ask) {
 	a.Question = "How much leaf stays below?"
-	a.Because = "It is the measure for the sprouts later: at most two to three times the leaf left now."
+	a.Because = "Later the sprouts may carry at most two to three times the leaf left now."
 	a.Likely = "3"
 	for i, leaf := range record.Leaves {
 		n := c.nurse()

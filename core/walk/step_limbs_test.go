@@ -118,8 +118,8 @@ func TestSayLimbs(t *testing.T) {
 		body record.Body
 		want string
 	}{
-		{&two, "2 limbs left"}, {&record.NurseJudged{Limbs: 1, Nearest: near}, "nearest limb 24 in below, 1 limb left"},
-		{&record.NurseJudged{Limbs: 2, Nearest: near, Leaf: "some"}, "leaf some, nearest limb 24 in below, 2 limbs left"},
+		{&two, "2 limbs left"}, {&record.NurseJudged{Limbs: 1, Nearest: near}, "1 limb left, nearest 24 in below"},
+		{&record.NurseJudged{Limbs: 2, Nearest: near, Leaf: "some"}, "2 limbs left, nearest 24 in below, leaf below some"},
 		{&record.NurseJudged{Leaf: "none"}, "no limb left"}, {&record.LimbTakenOff{Left: 1}, "limb off, 1 limb left"}, {&record.LimbTakenOff{}, "limb off, no limb left"},
 		{&record.CutBack{Height: record.Measured(42*unit.Inch, unit.US), Across: record.Measured(3.4*unit.Inch, unit.US)}, "cut back 42 in, 3.4 in across"},
 		{&record.Gashed{Number: 1}, "1 gash"}, {&record.Gashed{Number: 2, Depth: record.Measured(unit.Inch/2, unit.US)}, "2 gashes, 1/2 in deep"}, {&record.Drilled{Number: 2}, "2 drain holes"},

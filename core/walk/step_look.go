@@ -30,8 +30,8 @@ func lookSteps() []*Step {
 			Facts:    []trade.Fact{trade.BarkSticks, trade.SlipSeason, trade.SlipDates}, done: doneSlip, ask: askSlip},
 		{ID: StepDrill, Part: PartLook, Name: "drain hole",
 			LookFor:  "A clean hole low on the stem that slopes up into the wood, so that it drains.",
-			Why:      "Where gashes do not stop the sap, a hole low down does.",
-			NotRight: "Still running with gashes of today: leave it some days, then a second hole.",
+			Why:      "Where gashes do not stop the sap, a hole low down will.",
+			NotRight: "Still running with gashes made today: leave it some days, then a second hole.",
 			Cautions: []trade.Caution{trade.SawKnifeDrill, trade.CleanBlades},
 			Facts:    []trade.Fact{trade.DrainHoles, trade.DrainHoleSize},
 			applies:  func(c *Case) bool { return len(c.A.Holes) > 0 }, done: doneDrill, ask: askDrill},
@@ -61,7 +61,7 @@ func askBleeding(c *Case, a *Ask) {
 		a.Until = c.Advice.Until
 		a.Because = c.Advice.Reasons[0]
 	case c.Found.Bleeding != "" && !c.today(c.Found.Looked):
-		a.Because = fmt.Sprintf("It was %s on %s; judge it anew today.", c.Found.Bleeding, c.B.Day(c.Found.Looked).Short())
+		a.Because = fmt.Sprintf("It was %s on %s; judge it again today.", c.Found.Bleeding, c.B.Day(c.Found.Looked).Short())
 	}
 	c.bleedingChoices(a, wiped)
 }
@@ -81,7 +81,7 @@ func (c *Case) bleedingChoices(a *Ask, wiped bool) {
 func (c *Case) tooEarly(ch Choice, until time.Time) *Doubt {
 	return &Doubt{Says: fmt.Sprintf("Too early to tell: look at %s.", c.when(until)), Ways: []Choice{
 		{Key: "0", Word: "next stump", Meaning: "look here again at " + c.when(until), Leave: true},
-		{Key: "5", Word: "so it is", Meaning: ch.Word + ", as seen now", Bodies: ch.Bodies, Refines: ch.Refines},
+		{Key: "5", Word: "record it", Meaning: ch.Word + ", as seen now", Bodies: ch.Bodies, Refines: ch.Refines},
 	}}
 }
 
@@ -112,17 +112,17 @@ func askSlip(c *Case, a *Ask) {
 	}
 	meaning := []string{"parts wet and smooth", "comes with a pull", "does not part"}
 	for i, s := range record.Slips {
-		a.choose(strconv.Itoa(i+1), string(s), meaning[i], &record.Looked{Slip: s})
+		a.choose(strconv.Itoa(i+1), s.Word(), meaning[i], &record.Looked{Slip: s})
 	}
 }
 
 // outOfSeason says when bark slips next, on a day on which it is not taken to.
 func outOfSeason(s record.SlipSeason) string {
-	return fmt.Sprintf("That is out of season: bark is taken to slip here from %s to %s.", s.From.Short(), s.To.Long())
+	return fmt.Sprintf("That is out of season: bark is assumed to slip here from %s to %s.", s.From.Short(), s.To.Long())
 }
 
 func doneSlip(c *Case) answer {
-	text, current := c.lastLook(func(l record.Looked) string { return string(l.Slip) })
+	text, current := c.lastLook(func(l record.Looked) string { return l.Slip.Word() })
 	if !current {
 		return open
 	}
@@ -169,7 +169,7 @@ func askDrill(c *Case, a *Ask) {
 
 func doneDrill(c *Case) answer {
 	if n := len(c.A.Holes); n > 0 {
-		return told(fmt.Sprintf("%d, %s", c.Found.Holes, c.when(c.A.Holes[n-1].At)))
+		return told(fmt.Sprintf("%d bored, %s", c.Found.Holes, c.when(c.A.Holes[n-1].At)))
 	}
 	return open
 }

@@ -54,11 +54,11 @@ func askMeasure(c *Case, a *Ask) {
 	a.Question = "How far across, and at right angles?"
 	a.Because = "One number for a round stump, two for an oval one."
 	if c.Found.Across > 0 && c.A.Measured == nil {
-		a.Because = fmt.Sprintf("It was put down as %s; measure the face you cut.", c.across(c.Found.Across))
+		a.Because = fmt.Sprintf("Recorded earlier as %s; measure the face you cut.", c.across(c.Found.Across))
 	}
 	a.Entry = &Entry{Asks: "across, then at right angles: " + c.eg("3.4 3.1", "8.6 7.9"), Read: c.readMeasured}
 	if m := c.measuredBefore(); m.Across.Given() {
-		a.Because = "What is not typed again stays as it was."
+		a.Because = "A number not typed again stays as it was."
 		a.Entry.startFrom(c.measuredWords(m)) // nothing changes, so the slots stand
 	}
 }

@@ -64,7 +64,7 @@ func (c *Case) checkItems() []CheckItem {
 		{Word: record.CheckWords[3], If: "Widen the slot; forcing lifts the bark beside it."},
 		{Word: record.CheckWords[4], If: "Nail it high and near the tip, none through the feather edge."},
 		{Word: record.CheckWords[5], If: "Lift it about " + c.eg("1/4 in", "6 mm") + "; do not drive it fully down."},
-		{Word: "the slit stops where it was cut", If: "then type how far it ran: it is sealed below its end."},
+		{Word: "the slit stops where it was cut", If: "Type how far it ran, and seal below its end."},
 	}
 }
 
@@ -143,15 +143,15 @@ func (c *Case) askEach(a *Ask, slot int, w record.WoodChosen, told map[int]bool)
 		}
 		return bodies
 	}
-	so := Choice{Key: "1", Word: "so it is", Meaning: "seen", Bodies: saying(true)}
-	not := Choice{Key: "2", Word: "not so", Meaning: "as it stands", Bodies: saying(false)}
+	so := Choice{Key: "1", Word: "yes", Meaning: "seen", Bodies: saying(true)}
+	not := Choice{Key: "2", Word: "no", Meaning: "record it as it is", Bodies: saying(false)}
 	a.Choices = append([]Choice{so, not}, a.Choices...)
 }
 
 // cutWords gives slot width and nails of the scion in hand.
 func (c *Case) cutWords(a *Ask, w record.WoodChosen) {
 	if !w.Thickness.Given() {
-		a.Because = "See each thing before you say so."
+		a.Because = "Look at each before you answer."
 		return
 	}
 	cut, err := scion.Cuts(w.Cut())
@@ -175,7 +175,7 @@ func doneScions(c *Case) answer {
 		}
 	}
 	if bad > 0 {
-		return told(fmt.Sprintf("%d set, %d not", len(c.A.Grafts), bad))
+		return told(fmt.Sprintf("%d set, %d to mend", len(c.A.Grafts), bad))
 	}
 	return told(fmt.Sprintf("%d set", len(c.A.Grafts)))
 }
@@ -194,12 +194,12 @@ func (c *Case) split(open bool) (found *record.ScionSet) {
 func askSplit(c *Case, a *Ask) {
 	set := c.split(!c.again)
 	if set == nil {
-		a.Question, a.Because = "No slit ran on.", "The scions step takes it down, under the six checks."
+		a.Question, a.Because = "No slit ran on.", "The scions step records it, after the six checks."
 		a.choice(Choice{Key: "1", Word: "scions", Go: StepScion})
 		return
 	}
 	a.Question = fmt.Sprintf("How far did the split at slot %d run below the slot?", set.Slot)
-	a.Because = "The sealer goes on below its end. 0 says that it did not run on."
+	a.Because = "Sealer goes on to below its end. Type 0 if it did not run on."
 	a.Entry = &Entry{Asks: "length of the split", Read: func(text string) ([]record.Body, error) { return c.readSplit(*set, text) }}
 	if c.again && set.Split != record.SplitUnmeasured {
 		a.Entry.startFrom(c.exact(set.Split), set)
@@ -222,7 +222,7 @@ func doneSplit(c *Case) answer {
 	var words []string
 	for _, g := range c.A.Grafts {
 		if s := g.Set.What.Split; s.Given() && s != record.SplitUnmeasured {
-			words = append(words, fmt.Sprintf("%d: %s", g.Slot, c.length(s.Length)))
+			words = append(words, fmt.Sprintf("slot %d: %s", g.Slot, c.length(s.Length)))
 		}
 	}
 	if c.split(true) != nil {

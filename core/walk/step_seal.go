@@ -15,12 +15,12 @@ func sealSteps() []*Step {
 	return []*Step{
 		{ID: StepSeal, Part: PartSeal, Name: "seal",
 			LookFor:  "Sealer over every slot and below the lowest end of any split, the top and the scion tips.",
-			Why:      "A scion dries in days; bare sealer cracks, wrap squares between coats hold.",
+			Why:      "A scion dries out within days; bare sealer cracks, wrap squares between the coats hold it.",
 			NotRight: "A split that ran on: follow it down and seal below its end.",
 			Cautions: []trade.Caution{trade.LabelIsLaw},
 			Facts:    []trade.Fact{trade.SealBelow, trade.WrapSquares, trade.BareCracks}, done: doneSeal, ask: askSeal},
-		{ID: StepWhite, Part: PartSeal, Name: "white",
-			LookFor:  "Sealer dry to the touch; then white, water-based, over everything, buds too.",
+		{ID: StepWhite, Part: PartSeal, Name: "paint white",
+			LookFor:  "Sealer dry to the touch; then white water-based paint over everything, buds too.",
 			Why:      "Dark sealer in hot sun injures the graft within hours.",
 			NotRight: "Still wet: shade it and look again in half an hour. Never oil paint on buds.",
 			Cautions: []trade.Caution{trade.LabelIsLaw, trade.CrewHeat},
@@ -34,14 +34,14 @@ func sealSteps() []*Step {
 }
 
 func askSeal(c *Case, a *Ask) {
-	a.Question = "Seal it. How is it covered?"
+	a.Question = "Seal it. Wrapped or bare?"
 	a.Because = "Sealer, wrap squares, sealer again; then the top and the scion tips."
 	a.Warn = c.beforeSealing()
 	if !c.sunWords(a, c.Now) {
 		a.Warn = joined(a.Warn, c.stillHelps())
 	}
-	a.choose("1", "wrap squares", "between the coats; no return", &record.Sealed{Cover: record.Wrapped})
-	a.choose("2", "bare sealer", fmt.Sprintf("come back in %d days to reseal", trade.ResealDays), &record.Sealed{Cover: record.Bare})
+	a.choose("1", "wrapped", "wrap squares between the coats", &record.Sealed{Cover: record.Wrapped})
+	a.choose("2", "bare", fmt.Sprintf("sealer alone; reseal in %d days", trade.ResealDays), &record.Sealed{Cover: record.Bare})
 	if empty := c.emptySlots(); len(empty) > 0 {
 		for i := range a.Choices {
 			a.Choices[i].Doubt = c.staysEmpty(empty, a.Choices[i])
@@ -85,17 +85,17 @@ func (c *Case) staysEmpty(empty []int, seal Choice) *Doubt {
 	}
 	return &Doubt{what + " no scion yet.", []Choice{
 		{Key: "1", Word: "set it", Meaning: "back to the scions", Go: StepScion},
-		{Key: "2", Word: "stays empty", Meaning: "seal it so", Bodies: append(bodies, seal.Bodies...)},
+		{Key: "2", Word: "stays empty", Meaning: "seal it without", Bodies: append(bodies, seal.Bodies...)},
 	}}
 }
 
 // beforeSealing is what to mind before a graft goes under sealer: what was not
 // right with a scion, and how far a split ran.
 func (c *Case) beforeSealing() string {
-	var out []string
+	var out, bad []string
 	for _, g := range c.A.Grafts {
 		if wrong := g.Set.What.Checks.Wrong(); len(wrong) > 0 {
-			out = append(out, fmt.Sprintf("Scion %d: not so: %s. Mend it before it is sealed.", g.Slot, strings.Join(wrong, "; ")))
+			bad = append(bad, fmt.Sprintf("Scion %d: %s.", g.Slot, strings.Join(wrong, ", ")))
 		}
 		switch s := g.Set.What.Split; {
 		case s == record.SplitUnmeasured:
@@ -104,7 +104,14 @@ func (c *Case) beforeSealing() string {
 			out = append(out, fmt.Sprintf("The split at slot %d ran %s: seal below its end.", g.Slot, c.length(s.Length)))
 		}
 	}
-	return strings.Join(out, " ")
+	switch len(bad) {
+	case 0:
+	case 1:
+		bad = append(bad, "Mend it before you seal.")
+	default:
+		bad = append(bad, "Mend them before you seal.")
+	}
+	return strings.Join(append(bad, out...), " ")
 }
 
 // sunWords says what the day's sun does to a graft sealed at a time, and what still
@@ -115,7 +122,7 @@ func (c *Case) sunWords(a *Ask, sealed time.Time) bool {
 	heat, ok := c.Heat(sealed)
 	if !ok {
 		if c.B.Placed && c.A.Sealed == nil {
-			a.Because += " d puts down the day's weather, for the sun on dark sealer."
+			a.Because += " d records the day's weather, to work out the sun on dark sealer."
 		}
 		return false
 	}
@@ -125,15 +132,15 @@ func (c *Case) sunWords(a *Ask, sealed time.Time) bool {
 		day = "that day"
 	}
 	white := max(heat.White.Side.Peak, heat.White.Scion.Peak)
-	hot := fmt.Sprintf(" Dark sealer would reach %s %s, white %s.", c.B.Units.Temperature(peak), day, c.B.Units.Temperature(white))
+	hot := fmt.Sprintf(" Dark sealer would reach %s %s, white paint %s.", c.B.Units.Temperature(peak), day, c.B.Units.Temperature(white))
 	_, running := c.WhiteDue()
 	switch {
 	case heat.DryFirst && !running:
-		hot += fmt.Sprintf(" Shade it until it is dry; white by %s.", c.when(c.whiteBy()))
+		hot += fmt.Sprintf(" Shade it until it is dry; paint it white by %s.", c.when(c.whiteBy()))
 	case heat.DryFirst:
 		hot += " Shade it until it is dry."
 	case heat.WhiteBefore != nil && !running:
-		hot += fmt.Sprintf(" White by %s.", c.when(c.whiteBy()))
+		hot += fmt.Sprintf(" Paint it white by %s.", c.when(c.whiteBy()))
 	case heat.WhiteBefore == nil:
 		hot += " Paint it all the same, once dry."
 	}
@@ -167,7 +174,7 @@ func (c *Case) WhiteDue() (due.Due, bool) { return c.Due(due.White) }
 func askWhite(c *Case, a *Ask) {
 	d, running := c.WhiteDue()
 	if !running {
-		a.Question, a.Because = "Painted white?", "White keeps the sun's heat off the sealer."
+		a.Question, a.Because = "Is it painted white?", "White keeps the sun's heat off the sealer."
 	} else {
 		open := d.Opens
 		a.Until = &open
@@ -176,11 +183,11 @@ func askWhite(c *Case, a *Ask) {
 		case d.Late(c.Now):
 			a.Question = fmt.Sprintf("Paint it white now: it was due by %s.", c.when(d.By))
 		case d.Open(c.Now):
-			a.Question = fmt.Sprintf("Dry? Paint it white, by %s.", c.when(d.By))
+			a.Question = fmt.Sprintf("Is the sealer dry? Paint it white by %s.", c.when(d.By))
 		case c.shadeFirst():
-			a.Question = fmt.Sprintf("Shade it now, until it is dry. White at %s.", c.when(d.Opens))
+			a.Question = fmt.Sprintf("Shade it until the sealer is dry. Paint it white at %s.", c.when(d.Opens))
 		default:
-			a.Question = fmt.Sprintf("White when dry: from %s, by %s.", c.when(d.Opens), c.when(d.By))
+			a.Question = fmt.Sprintf("Paint it white when the sealer is dry, %s to %s.", c.when(d.Opens), c.when(d.By))
 		}
 	}
 	if coat := c.A.Coat(); !coat.IsZero() {
@@ -218,8 +225,8 @@ func (c *Case) wetStill() *Doubt {
 		return nil
 	}
 	return &Doubt{Says: fmt.Sprintf("Sealed only %d minutes ago: the sealer takes %d to %d hours to dry.", int(since.Minutes()), trade.WhiteOpensHours, trade.WhiteByHours), Ways: []Choice{
-		{Key: "0", Word: "next stump", Meaning: "white when it is dry", Leave: true},
-		{Key: "5", Word: "it is dry", Meaning: "and painted white now", Bodies: []record.Body{&record.PaintedWhite{}}},
+		{Key: "0", Word: "next stump", Meaning: "paint it white when it is dry", Leave: true},
+		{Key: "5", Word: "it is dry", Meaning: "painted white now", Bodies: []record.Body{&record.PaintedWhite{}}},
 	}}
 }
 
@@ -231,8 +238,8 @@ func doneWhite(c *Case) answer {
 }
 
 func askRing(c *Case, a *Ask) {
-	a.Question = "Earwig ring on?"
-	a.Because = "Earwigs are set down as a problem on this block."
+	a.Question = "Is the earwig ring on?"
+	a.Because = "Earwigs are a problem on this block, by its settings."
 	a.choose("1", "ring set", "the label is the law", &record.RingSet{})
 	a.choice(Choice{Key: "2", Word: "later", Meaning: "it stays due", Leave: true})
 	a.Likely = "1"
@@ -253,11 +260,11 @@ func (c *Case) rain(a *Ask) {
 		a.choose("3", "rained on", "wet again: look in 30 min", &record.StillWet{Rain: true})
 		return
 	}
-	a.choose("3", "washed off", "rain on wet paint: paint it again", &record.WashedOff{})
+	a.choose("3", "washed off", "paint it again when dry", &record.WashedOff{})
 	a.choice(c.hardRain())
 }
 
 // hardRain is hard rain on the seal, at any time after sealing.
 func (c *Case) hardRain() Choice {
-	return Choice{Key: "5", Word: "hard rain", Meaning: "then see whether the seal is whole", Bodies: []record.Body{&record.RainedHard{}}}
+	return Choice{Key: "5", Word: "hard rain", Meaning: "then check the seal", Bodies: []record.Body{&record.RainedHard{}}}
 }

@@ -67,7 +67,7 @@ func marked(l girth.Layout, p record.SlotsMarked) *record.SlotsMarked {
 
 func askSlots(c *Case, a *Ask) {
 	if c.A.Measured == nil {
-		a.Question, a.Because = "Measure the stump first.", "The slots are reckoned from its girth."
+		a.Question, a.Because = "Measure the stump first.", "The slots follow from its girth."
 		a.choice(Choice{Key: "1", Word: "measure", Go: StepMeasure})
 		return
 	}
@@ -110,11 +110,11 @@ func askSlots(c *Case, a *Ask) {
 // noBark is where the bark blocked leaves no room for a slot.
 func (c *Case) noBark(a *Ask, p record.SlotsMarked) {
 	a.Question = "No bark is free for a slot."
-	a.Because = fmt.Sprintf("%s of bark is blocked: of %s all round no %s is left for a slot.",
+	a.Because = fmt.Sprintf("Blocked: %s. Of the %s of bark all round, no %s is free for a slot.",
 		c.arcsSaid(p.Blocked), c.length(c.face().Girth()), c.length(c.slotWidth()))
 	anew := p
 	anew.Blocked = nil
-	a.choice(Choice{Key: "1", Word: "type it anew", Meaning: "in place of what is blocked", Entry: c.blockEntry(anew)})
+	a.choice(Choice{Key: "1", Word: "type it again", Meaning: "in place of what is blocked", Entry: c.blockEntry(anew)})
 	a.choose("2", "nothing blocked", "take the blocked bark back", &record.SlotsMarked{Asked: p.Asked})
 }
 
@@ -131,9 +131,9 @@ func slotsAsked(l girth.Layout, gap string) string {
 		at = append(at, s.Bearing.Words())
 	}
 	if len(at) == 1 {
-		return fmt.Sprintf("1 slot at %s. Mark it so?", at[0])
+		return fmt.Sprintf("Mark 1 slot, at %s.", at[0])
 	}
-	return fmt.Sprintf("%d slots at %s: %s apart. Mark them so?", len(at), strings.Join(at, "; "), gap)
+	return fmt.Sprintf("Mark %d slots %s apart, at %s.", len(at), gap, strings.Join(at, "; "))
 }
 
 // slotsWarn is what to mind of a layout.
@@ -150,11 +150,11 @@ func (c *Case) slotsWarn(l girth.Layout, p record.SlotsMarked) string {
 	case l.Fewer && l.Scions == 1:
 		return fewer + "the free bark has no room for a second."
 	case l.Tight:
-		return fewer + fmt.Sprintf("%s apart is tight; under %s they crowd.", c.length(l.Gap), c.B.Units.Figure(trade.ClosestScions))
+		return fewer + fmt.Sprintf("%s apart is tight; nearer than %s scions crowd each other.", c.length(l.Gap), c.B.Units.Figure(trade.ClosestScions))
 	case l.Fewer:
 		return fewer + fmt.Sprintf("one more would stand nearer than %s.", c.B.Units.Figure(trade.ClosestScions))
 	case l.Scions > most:
-		return fmt.Sprintf("%d scions are more than the usual %d on this size.", l.Scions, most)
+		return fmt.Sprintf("%d scions are more than the %d usual on this size.", l.Scions, most)
 	}
 	return ""
 }
@@ -172,9 +172,9 @@ func (c *Case) slotsWanted(p record.SlotsMarked) string {
 }
 
 func (c *Case) slotsWhy(l girth.Layout, p record.SlotsMarked) string {
-	why := fmt.Sprintf("Girth %s, one scion to %s of it", c.length(l.Girth), c.B.Units.Figure(trade.GirthPerScion))
+	why := fmt.Sprintf("Girth %s, one scion every %s", c.length(l.Girth), c.B.Units.Figure(trade.GirthPerScion))
 	if p.Asked > 0 {
-		why = fmt.Sprintf("Girth %s, %d asked for", c.length(l.Girth), p.Asked)
+		why = fmt.Sprintf("Girth %s, %d scions asked for", c.length(l.Girth), p.Asked)
 	}
 	if len(p.Blocked) > 0 {
 		why += ", blocked " + c.arcsSaid(p.Blocked)
@@ -191,11 +191,11 @@ func (c *Case) shadeWords(l girth.Layout, p record.SlotsMarked) string {
 	near := slices.MinFunc(l.Slots, func(x, y girth.Slot) int { return cmp.Compare(x.Bearing.From(shade), y.Bearing.From(shade)) })
 	switch {
 	case near.Bearing.From(shade) <= facesShade:
-		return near.Bearing.Words() + " faces the shade side"
+		return "the slot at " + near.Bearing.Words() + ", faces the shade"
 	case c.allBlocked(p, shade):
-		return "none faces the shade side: its bark is blocked"
+		return "no slot faces the shade: the bark there is blocked"
 	}
-	return "none faces the shade side: the widest spacing puts none there"
+	return "no slot faces the shade: the widest spacing puts none there"
 }
 
 // allBlocked says whether no slot can stand anywhere on a side.

@@ -15,13 +15,13 @@ import (
 func askWood(c *Case, a *Ask) {
 	planned := c.Variety()
 	a.Question = "Which wood?"
-	a.Because = "The label decides, not the memory."
+	a.Because = "Go by the label, not by memory."
 	if planned != "" {
 		a.Question = fmt.Sprintf("Which wood for %s?", planned)
 	}
 	key := 1
 	if w := c.Before.Wood; w != nil {
-		a.Because = fmt.Sprintf("As on %s.", c.Before.Stump.Place())
+		a.Because = fmt.Sprintf("As used on %s.", c.Before.Stump.Place())
 		a.choose("1", "as before", c.woodWords(*w), w)
 		a.Warn = c.woodWarn(*w)
 		if a.Warn == "" {
@@ -46,7 +46,7 @@ func askWood(c *Case, a *Ask) {
 	}
 	other := &Entry{Asks: "variety", Likely: planned, Text: true, Read: c.readVariety}
 	a.choice(Choice{Key: "9", Word: "other wood", Meaning: "type the variety on the label", Entry: other})
-	a.choice(Choice{Key: "0", Word: "a new lot", Meaning: "came in: put it down, then Esc", Lots: true})
+	a.choice(Choice{Key: "0", Word: "a new lot", Meaning: "came in: record it, then Esc", Lots: true})
 	if c.again && c.A.Wood != nil {
 		c.keepWood(a, other)
 	}
@@ -129,12 +129,12 @@ func (c *Case) lotChoice(key string, lot *record.Lot) (ch Choice, sound bool) {
 
 // foldedLots is one choice for the lots held and those of past years.
 func (c *Case) foldedLots(key string, lots []*record.Lot) Choice {
-	which := &Doubt{Says: "These are held, or of past years."}
+	which := &Doubt{Says: "These lots are held, or from past years."}
 	for i, lot := range lots[:min(len(lots), 9)] {
 		ch, _ := c.lotChoice(strconv.Itoa(i+1), lot)
 		which.Ways = append(which.Ways, ch)
 	}
-	return Choice{Key: key, Word: "put away", Meaning: unit.Count(len(lots), "lot") + " held or of past years", Doubt: which}
+	return Choice{Key: key, Word: "put away", Meaning: unit.Count(len(lots), "lot") + " held or from past years", Doubt: which}
 }
 
 // runsOut warns of a lot that may not last for the stump.
@@ -147,7 +147,7 @@ func (c *Case) runsOut(w record.WoodChosen) string {
 	case left.Most == 0:
 		return fmt.Sprintf("%s is %s.", c.Book.LotOf(w.Lot).Received.What.Name, left.Words())
 	}
-	return fmt.Sprintf("%s may not last: %s, %d needed here.", c.Book.LotOf(w.Lot).Received.What.Name, left.Words(), needed)
+	return fmt.Sprintf("%s may not last: %s, and this stump needs %d.", c.Book.LotOf(w.Lot).Received.What.Name, left.Words(), needed)
 }
 
 // otherVariety warns of wood that is not of the planned variety.
@@ -191,14 +191,14 @@ func askThick(c *Case, a *Ask) {
 	}
 	a.Work = []trade.Worked{class.Work}
 	a.Question = "How thick are the scions?"
-	a.Because = fmt.Sprintf("A stump %s across takes wood of %s to %s. A second number is the long cut, if it is not %s.",
+	a.Because = fmt.Sprintf("A stump %s across wants wood %s to %s thick. Type a second number for a long cut other than %s.",
 		c.across(c.Found.Across), c.length(class.Least), c.length(class.Most), c.B.Units.Figure(trade.LongCut))
 	a.Warn = c.woodWarn(c.wood())
 	a.Entry = &Entry{Asks: "thickness", Likely: c.length((class.Least + class.Most) / 2), Read: c.readThickness}
 	if old := c.wood(); c.again && old.Thickness.Given() {
 		a.Entry.startFrom(c.exact(old.Thickness, old.LongCut), &old)
 		if old.LongCut.Given() {
-			a.Because += fmt.Sprintf(" A thickness alone keeps the long cut of %s.", c.exact(old.LongCut))
+			a.Because += fmt.Sprintf(" Type a thickness alone to keep the long cut of %s.", c.exact(old.LongCut))
 		}
 	}
 }

@@ -36,7 +36,7 @@ func (c *Case) stickExample() string { return c.eg("24 4:ps 5.2:p 7:x", "60 10:p
 
 // noScion says what a stick lacks to give a scion.
 func (c *Case) noScion(s scion.Stick) error {
-	return fmt.Errorf("that stick gives no scion: one takes %d nodes with buds, the lower %s or more from the butt, the upper %s from the tip, in %s at most",
+	return fmt.Errorf("that stick gives no scion: one needs %d nodes with buds, the lower %s or more from the butt, the upper %s from the tip, in %s at most",
 		s.Per, c.B.Units.Figure(s.TrimButt+s.LongCut+s.Below), c.B.Units.Figure(s.TrimTip+s.Above), c.B.Units.Figure(s.Longest))
 }
 

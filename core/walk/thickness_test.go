@@ -157,7 +157,7 @@ func TestWoodRunsOut(t *testing.T) {
 	w.press("1")
 	for used, want := range map[int]string{
 		12: "",
-		16: "L-1 may not last: 2 to 8 scions left of 6 sticks, 3 needed here.",
+		16: "L-1 may not last: 2 to 8 scions left of 6 sticks, and this stump needs 3.",
 		24: "L-1 is used up by the count: 24 scions of 6 sticks.",
 	} {
 		if a := asked(used); a.Warn != want {

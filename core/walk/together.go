@@ -35,13 +35,13 @@ func Togethers() []Together {
 		{Word: "painted white", Meaning: "all that are sealed", steps: []StepID{StepWhite}, key: "1"},
 		{Word: "still wet", Meaning: "look again in 30 min", steps: []StepID{StepWhite}, key: "2"},
 		{Word: "rained on", Meaning: "look again in 30 min", steps: []StepID{StepWhite}, key: "3"},
-		{Word: "hard rain", Meaning: "then see whether each seal is whole", steps: []StepID{StepRest}, key: "5"},
+		{Word: "hard rain", Meaning: "then check each seal", steps: []StepID{StepRest}, key: "5"},
 		{Word: "cut back", Meaning: "at the block's height", steps: []StepID{StepLimbs, StepHeight}, once: StepHeight, says: usualCut},
 		{Word: "gashed", Meaning: "two gashes each", steps: []StepID{StepGashes, StepNewGashes}, says: usualGashes},
 		{Word: "dry", Meaning: "seen dry, each face", steps: []StepID{StepBleeding, StepNewFace}, key: "1"},
 		{Word: "bark slips", Meaning: "tried on each", steps: []StepID{StepSlip}, key: "1"},
 		{Word: "earwig ring set", steps: []StepID{StepRing, StepRingAgain}, key: "1"},
-		{Word: "seal sound", Meaning: "after-look", steps: []StepID{StepSealCheck}, key: "1"},
+		{Word: "seal whole", Meaning: "no crack, wrap down", steps: []StepID{StepSealCheck}, key: "1"},
 		{Word: "resealed", steps: []StepID{StepReseal}, key: "1"},
 		{Word: "no change", Meaning: "each living graft as before", steps: []StepID{StepVisit}, key: "0"},
 		{Word: "staked", Meaning: "as the stump before", steps: []StepID{StepStake}, key: "1"},
@@ -96,7 +96,7 @@ func (t Together) On(c *Case) Allowed {
 			return Allowed{Bodies: ch.Bodies, Refines: ch.Refines}
 		}
 	}
-	return Allowed{Left: "open it: it is not known there yet"}
+	return Allowed{Left: "open the stump: this is not known there yet"}
 }
 
 // asks is the first of the steps that is asked now, or that meets work which can

@@ -58,7 +58,7 @@ func TestCallusFactsAreTheKindsOwn(t *testing.T) {
 		}
 	}
 	for name, says := range map[string]string{
-		"chestnut": "Chestnut callus grows fastest at 21 to 24 C (70 to 75 F); the middle is taken.",
+		"chestnut": "Chestnut callus grows fastest at 21 to 24 C (70 to 75 F); the middle is used.",
 		"plum":     "Plum callus grows fastest at about 16 C (61 F), by weak sources.",
 		"walnut":   "Walnut callus grows fastest at about 27 C (81 F), where weak sources agree.",
 	} {

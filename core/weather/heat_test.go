@@ -85,7 +85,7 @@ func TestDryFirst(t *testing.T) {
 	d := mayDay(t, 15, 38, 0.5)
 	d.Sealed = &noon
 	a := heat(t, d)
-	if !a.DryFirst || a.WhiteBefore.Before(a.Sealed) || !strings.Contains(a.Advice, "shade") || !strings.Contains(a.Advice, "once dry") {
+	if !a.DryFirst || a.WhiteBefore.Before(a.Sealed) || !strings.Contains(a.Advice, "shade") || !strings.Contains(a.Advice, "once the sealer is dry") {
 		t.Errorf("sealed %v, white before %v, dry first %v: %q", a.Sealed, a.WhiteBefore, a.DryFirst, a.Advice)
 	}
 	if want := noon.On(d.Date, d.Place.Zone); !a.Sealed.Equal(want) || !a.Curves.Times[0].Equal(want) {
@@ -168,7 +168,7 @@ func TestHeatHoldsTogether(t *testing.T) {
 		if a.WhiteBefore != nil && (a.WhiteBefore.Before(a.Sealed) || a.DryFirst != a.WhiteBefore.Before(a.Sealed.Add(2*time.Hour))) {
 			t.Fatalf("white before %v, sealed %v, dry first %v", a.WhiteBefore, a.Sealed, a.DryFirst)
 		}
-		if !strings.Contains(a.Advice, "once dry") && !strings.Contains(a.Advice, "once the sealer is dry") {
+		if !strings.Contains(a.Advice, "once the sealer is dry") {
 			t.Fatalf("advice without paint: %q", a.Advice)
 		}
 	})

@@ -18,14 +18,14 @@ func (d HeatDay) advice(a HeatAnswer, sun Day) string {
 		says = append(says, d.noSunrise(sun))
 	}
 	if oddClock(sun) {
-		says = append(says, "By this clock the sun is highest at "+clock(sun.Noon)+": look over longitude and zone.")
+		says = append(says, "By this clock the sun is highest at "+clock(sun.Noon)+": check longitude and zone.")
 	}
 	if a.White.Side.Peak > trade.InjuryFrom || a.White.Scion.Peak > trade.InjuryFrom {
 		says = append(says, "Even white it passes "+degrees(trade.InjuryFrom)+": shade it as well.")
 	}
 	switch {
 	case d.High >= trade.HeatPostpone:
-		says = append(says, "Air of "+degrees(trade.HeatPostpone)+" or more: postpone the graft, or keep it white and shaded.")
+		says = append(says, "Air of "+degrees(trade.HeatPostpone)+" or more: postpone the graft, or shade it and paint it white.")
 	case d.High >= trade.HeatCaution:
 		says = append(says, "Air of "+degrees(trade.HeatCaution)+" or more: take care.")
 	}
@@ -47,11 +47,11 @@ func oddClock(sun Day) bool { return sun.Noon.Hour() < 9 || sun.Noon.Hour() > 15
 func (a HeatAnswer) paint() string {
 	switch {
 	case a.WhiteBefore == nil:
-		return "Paint it white once the sealer is dry. Dark it is reckoned to stay at or under " + degrees(trade.InjuryFrom) +
-			" until midnight, but that is this day only and no reason to leave it dark."
+		return "Paint it white once the sealer is dry. Under dark sealer it would stay at or under " + degrees(trade.InjuryFrom) +
+			" until midnight, but that holds for this day only: paint it all the same."
 	case a.DryFirst:
-		return fmt.Sprintf("It should be white before %s, and the sealer will hardly be dry by then: "+
-			"shade it until it is painted, and paint it white once dry.", clock(*a.WhiteBefore))
+		return fmt.Sprintf("It must be white before %s, but the sealer will hardly be dry by then: "+
+			"shade it, and paint it white once the sealer is dry.", clock(*a.WhiteBefore))
 	}
 	return fmt.Sprintf("Paint it white once the sealer is dry, before %s.", clock(*a.WhiteBefore))
 }
@@ -66,15 +66,15 @@ func (d HeatDay) work(a HeatAnswer, sun Day) trade.Worked {
 	return trade.Worked{
 		Question: "How hot does the sealed graft get, and by when must it be white?",
 		Answer: []trade.Input{
-			{Name: "white before", Value: a.whiteBeforeWords()},
-			{Name: "dark side at most", Value: a.Black.Side.Peak},
-			{Name: "dark scion at most", Value: a.Black.Scion.Peak},
-			{Name: "white side at most", Value: a.White.Side.Peak},
-			{Name: "white scion at most", Value: a.White.Scion.Peak},
-			{Name: "dark side over " + degrees(trade.InjuryFrom), Value: fmt.Sprintf("%.0f min", a.Black.Side.Over45)},
+			{Name: "paint it white before", Value: a.whiteBeforeWords()},
+			{Name: "sunny side under dark sealer, at most", Value: a.Black.Side.Peak},
+			{Name: "scion under dark sealer, at most", Value: a.Black.Scion.Peak},
+			{Name: "sunny side under white paint, at most", Value: a.White.Side.Peak},
+			{Name: "scion under white paint, at most", Value: a.White.Scion.Peak},
+			{Name: "sunny side under dark sealer over " + degrees(trade.InjuryFrom), Value: fmt.Sprintf("%.0f min", a.Black.Side.Over45)},
 		},
 		Formula: fmt.Sprintf("Heat stored = sunlight absorbed - heat carried off by wind and still air - heat radiated to air, ground and sky, "+
-			"stepped from sealing to midnight; white is due %d minutes before the dark scion or side first passes %s.",
+			"step by step from sealing to midnight; it must be white %d minutes before the dark scion or side first passes %s.",
 			trade.InjuryMinutes, degrees(trade.InjuryFrom)),
 		Inputs:  d.inputs(a),
 		Assumed: d.assumed(sun),
@@ -87,20 +87,20 @@ func (d HeatDay) work(a HeatAnswer, sun Day) trade.Worked {
 }
 
 func (d HeatDay) inputs(a HeatAnswer) []trade.Input {
-	in := []trade.Input{{Name: "latitude", Value: d.Place.Lat}, {Name: "longitude", Value: d.Place.Lon}}
+	in := d.Place.inputs()
 	if d.Place.Altitude != 0 {
 		in = append(in, trade.Input{Name: "altitude", Value: d.Place.Altitude})
 	}
 	return append(in, []trade.Input{
 		{Name: "date", Value: d.Date}, {Name: "low", Value: d.Low}, {Name: "high", Value: d.High},
-		{Name: "wind", Value: d.Wind}, {Name: "cloud in oktas", Value: d.Cloud},
+		{Name: "wind", Value: d.Wind}, {Name: "cloud, in oktas", Value: d.Cloud},
 		{Name: "stump across", Value: d.Across}, {Name: "scion thick", Value: d.Thick}, {Name: "sealed", Value: clock(a.Sealed)},
 	}...)
 }
 
 func (a HeatAnswer) whiteBeforeWords() string {
 	if a.WhiteBefore == nil {
-		return "no limit on this day; paint once dry"
+		return "no limit on this day; paint it white once dry"
 	}
 	return clock(*a.WhiteBefore)
 }
@@ -123,7 +123,7 @@ func (d HeatDay) assumed(sun Day) []string {
 		}
 	}
 	if !usualDaylight(sun) {
-		says = append(says, "For the air's course, daylight of under 6 or over 20 hours is taken as 6 or 20.")
+		says = append(says, "For the air's course, daylight of under 6 or over 20 hours counts as 6 or 20 hours.")
 	}
 	return says
 }

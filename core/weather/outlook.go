@@ -1,6 +1,7 @@
 package weather
 
 import (
+	"fmt"
 	"slices"
 
 	"barkslip/core/trade"
@@ -107,19 +108,19 @@ func callusWork(p Place, a CallusAnswer, c Cardinal, kind trade.CallusKind) trad
 	w := trade.Worked{
 		Question: "How well does callus grow, and when is the best fortnight to graft?",
 		Answer: []trade.Input{
-			{Name: "days of best callus, in all", Value: a.Total},
+			{Value: fmt.Sprintf("Callus growth equals %.1f days at the best temperature.", a.Total)},
 			{Name: "best 14 days start", Value: "none: fewer than 14 days in a row"},
 		},
 		Formula: "Each day counts the mean growth of its 24 hours, 1 at the best temperature and 0 outside the limits; the best start has the greatest " +
 			"sum over 14 days in a row.",
-		Inputs: []trade.Input{
-			{Name: "latitude", Value: p.Lat}, {Name: "longitude", Value: p.Lon}, {Name: "days", Value: float64(len(a.Days))}, {Name: "species", Value: kind.Name},
+		Inputs: append(p.inputs(), []trade.Input{
+			{Name: "days", Value: len(a.Days)}, {Name: "species", Value: kind.Name},
 			{Name: "no growth under", Value: c.Least}, {Name: "fastest growth at", Value: c.Best}, {Name: "no growth over", Value: c.Most},
-		},
+		}...),
 		Assumed: []string{
 			"The temperature is that of the air, not of the graft.",
 			"The least and the most temperature of callus are assumed, whatever the species.",
-			"The air goes from each day's low to its high and back as the sun does; beside a missing date the extremes are taken as unchanged.",
+			"The air goes from each day's low to its high and back as the sun does; beside a missing date the extremes are assumed unchanged.",
 		},
 		Facts: append(callusFacts(kind), trade.AirThroughDay, trade.NightMeetsLow, trade.SunPosition),
 	}

@@ -20,6 +20,12 @@ type Place struct {
 	Zone     *time.Location
 }
 
+// inputs are where the place lies, as it went into a sum.
+func (p Place) inputs() []trade.Input {
+	degrees := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) + "°" }
+	return []trade.Input{{Name: "latitude", Value: degrees(p.Lat)}, {Name: "longitude", Value: degrees(p.Lon)}}
+}
+
 // Altitudes on which people graft, with room to spare.
 const (
 	lowestGround  = -500 * unit.Metre

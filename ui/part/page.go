@@ -94,13 +94,13 @@ func WorkLines(w trade.Worked, sys unit.System, wide int) []paper.Line {
 		lines = append(lines, Indent(2, Under(label, paper.Faint, ink, s, wide))...)
 	}
 	for _, in := range w.Answer {
-		add("  =", paper.Strong, in.Name+": "+in.Show(sys))
+		add("  =", paper.Strong, in.Line(sys))
 	}
 	if w.Formula != "" {
 		add("How     ", paper.Plain, w.Formula)
 	}
 	for _, in := range w.Inputs {
-		add("From    ", paper.Plain, in.Name+": "+in.Show(sys))
+		add("From    ", paper.Plain, in.Line(sys))
 	}
 	for _, a := range w.Assumed {
 		add("Assumed ", paper.Plain, a)
