@@ -68,7 +68,7 @@ func TestFocusHasAMark(t *testing.T) {
 				return
 			}
 			screen := d.root.View()
-			turned := strings.SplitN(d.root.x.Theme.Paint([]paper.Line{paper.Text(paper.Turned, "X")}, 1, 1), "X", 2)[0]
+			turned := setBefore(d.root.x.Theme, paper.Turned)
 			marks := []string{turned, ">", "██", "• "}
 			if plain {
 				marks = []string{turned, ">", "##", "* "}

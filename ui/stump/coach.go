@@ -6,21 +6,25 @@ import (
 )
 
 // The coach's lesson stands under the answers: what to look for, what to do when
-// it is not right, why, then the cautions of the step that were not said on this
-// stump before. Where it is longer than its room a key reads on in place.
+// it is not right, why, then one caution, each said once a stump. Where it is longer than its room a key reads on in place.
 
 // leastLesson is the lines that a lesson is given where there is little room.
 const leastLesson = 3
 
-// caution notes which cautions are said at the step that is asked: each at the
-// first step of the stump that has it, and no other.
+// caution notes which caution is said at the step that is asked: the first of its
+// cautions that was said at no other step of this stump.
 func (s *Screen) caution() {
 	if !s.x.Prefs.Coach {
 		return
 	}
+	id := s.asked.Step.ID
 	for _, c := range s.asked.Step.Cautions {
-		if _, said := s.cautioned[c.Says]; !said {
-			s.cautioned[c.Says] = s.asked.Step.ID
+		switch at, said := s.cautioned[c.Says]; {
+		case said && at == id:
+			return
+		case !said:
+			s.cautioned[c.Says] = id
+			return
 		}
 	}
 }

@@ -33,17 +33,24 @@ func (s *Screen) Frame() part.Frame {
 	return f
 }
 
-// left is the stem, and below it the figure where it was drawn nowhere else.
+// left is the stem, and below it the figure where it was drawn nowhere else. For a
+// figure that is needed the stem is told in fewer lines.
 func (s *Screen) left(width, height int, drawn bool) []paper.Line {
+	least := s.leastFigure()
 	if drawn || len(s.figures()) == 0 {
 		return s.stem(width, height, true)
 	}
-	lines := s.stem(width, height, false)
-	w, h := width-gutter-1, height-len(lines)-1
-	if h < s.leastFigure() {
+	most := height
+	if s.needsFigure() {
+		most -= least + 1
+	}
+	lines := s.stem(width, most, false)
+	room := height - len(lines) - 1
+	figure := s.figure(width-gutter-1, min(room, 12))
+	if room < least || len(figure) == 0 {
 		return s.stem(width, height, true)
 	}
-	return append(append(lines, nil), part.Indent(1, s.figure(w, min(h, 12)))...)
+	return append(append(lines, nil), part.Indent(1, figure)...)
 }
 
 // sideBySide puts lines at a column of others.
@@ -179,7 +186,10 @@ func (s *Screen) column(width, height int, figure bool) (lines []paper.Line, dra
 		least = s.leastFigure()
 	}
 	room := height - len(lines) - 1
-	lesson := s.lesson(width, min(room, max(room-least-1, leastLesson)))
+	if s.x.Prefs.Coach && room-least-1 < leastLesson {
+		least = 0 // the lesson has the room
+	}
+	lesson := s.lesson(width, room-least-min(least, 1))
 	if len(lesson) > 0 {
 		lines = append(append(lines, nil), lesson...)
 		room -= len(lesson) + 1
@@ -207,7 +217,8 @@ func (s *Screen) besideAnswers(lines []paper.Line, from, width, height int) ([]p
 		below -= leastLesson
 		h = max(min(h, max(len(lines)-from, least)), min(h-leastLesson-4, w/2))
 	}
-	if w < 16 || h < least || below >= least && h <= below+2 {
+	under := below >= least && h <= below+2 && !s.x.Prefs.Coach // as large under them
+	if w < smallFigure || h < least || under {
 		return lines, false
 	}
 	figure := s.figure(w, h)
@@ -325,16 +336,20 @@ func (s *Screen) offered(width int) []paper.Line {
 	return out
 }
 
+// checks are what is looked at one by one, each with its mark.
 func (s *Screen) checks(width int) []paper.Line {
+	const column = 11
 	var out []paper.Line
 	for i, item := range s.asked.Checks.Items {
 		word, ink := "good", paper.Plain
 		if !s.good[i] {
 			word, ink = "NOT ", paper.Alarm
 		}
-		l := paper.Line{{Text: "  ", Ink: paper.Plain}, {Text: fmt.Sprint(i + 1), Ink: paper.Accent}, {Text: "  " + word + " ", Ink: ink},
-			{Text: " " + item.Word, Ink: paper.Plain}}
-		out = append(out, l.Cut(width))
+		l := paper.Line{{Text: "  ", Ink: paper.Plain}, {Text: fmt.Sprint(i + 1), Ink: paper.Accent}, {Text: "  " + word + " ", Ink: ink}}
+		for _, words := range paper.Wrap(item.Word, max(width-column, 12)) {
+			out = append(out, l.Pad(column).Add(paper.Plain, words))
+			l = nil
+		}
 	}
 	return out
 }
@@ -350,6 +365,9 @@ func (s *Screen) small() []paper.Line {
 	}
 	question := part.Under(strings.TrimSpace(s.marks().bar), paper.Accent, paper.Strong, s.asked.Question, width)
 	answers := s.answers(width)
+	if narrow := s.answers(width - smallFigure - 3); s.needsFigure() && len(question)+len(narrow) <= height {
+		answers = narrow
+	}
 	room := max(height-len(question)-len(answers), 0)
 	said := s.warnings(width) // these first
 	if len(said) > room {
@@ -365,11 +383,7 @@ func (s *Screen) small() []paper.Line {
 	}
 	lesson := s.lesson(width, min(room, leastLesson))
 	room -= len(lesson)
-	because := part.Wrapped(paper.Plain, s.because(), width)
-	if len(because) > room && (len(lesson) > 0 || room < 2) {
-		because = nil
-	}
-	because = because[:min(len(because), room)]
+	because := sentences(s.because(), width, room)
 	room -= len(because)
 
 	var lines []paper.Line
@@ -386,6 +400,21 @@ func (s *Screen) small() []paper.Line {
 	return part.Indent(1, lines)
 }
 
+// sentences is as many whole sentences of a text as have room.
+func sentences(text string, width, room int) []paper.Line {
+	for text != "" {
+		if lines := part.Wrapped(paper.Plain, text, width); len(lines) <= room {
+			return lines
+		}
+		at := strings.LastIndex(strings.TrimSuffix(text, "."), ". ")
+		text = text[:at+1]
+	}
+	return nil
+}
+
+// smallFigure is the columns that a figure needs beside the answers.
+const smallFigure = 16
+
 // besideSmall puts the lesson below the answers that begin at a line, in some
 // lines, and the figure beside both where they leave it room.
 func (s *Screen) besideSmall(lines []paper.Line, from, room, width, height int) []paper.Line {
@@ -398,7 +427,7 @@ func (s *Screen) besideSmall(lines []paper.Line, from, room, width, height int) 
 	}
 	w, h := width-wide-3, height-from
 	var figure []paper.Line
-	if w >= 16 && h >= 5 && len(s.figures()) > 0 {
+	if w >= smallFigure && h >= 5 && len(s.figures()) > 0 {
 		figure = s.figure(w, h)
 	}
 	if len(figure) == 0 {

@@ -17,15 +17,19 @@ func (s *Screen) Table() []part.Row {
 	if s.x.Prefs.Coach {
 		coach = "coach off"
 	}
+	ahead := "look ahead"
 	if s.more {
 		read = "read on"
+		if s.x.Width < 100 {
+			ahead = "ahead"
+		}
 	}
 	move := func(by int, open bool) func() part.Msgs { return func() part.Msgs { return s.move(by, open) } }
 	return []part.Row{
 		{Binding: part.On("u", undo), Says: "Take back the newest answer on this stump.", Do: s.undo},
 		{Binding: part.On("Space", read, " ", "pgdown"), Says: "Read on in the coach's lesson, in its place.", Do: s.readOn},
 		{Binding: part.On("n", "next"), Says: "Go to the next stump that needs work; in a round, to the next of the round.", Do: part.Does(part.Next{After: s.id})},
-		{Binding: part.On("Tab", "look ahead", "tab"), Says: "Look ahead: along the stem through what is still open, before its time; Shift Tab goes up.", Do: move(1, true)},
+		{Binding: part.On("Tab", ahead, "tab"), Says: "Look ahead: along the stem through what is still open, before its time; Shift Tab goes up.", Do: move(1, true)},
 		{Binding: part.On("", "", "shift+tab"), Do: move(-1, true)},
 		{Binding: part.On("w", "why"), Says: "Why: the sums, the facts and by whose word.", Do: s.why},
 		{Binding: part.On("f", figure), Says: "The figure large, then the next one, then the answers again.", Do: s.nextFigure},

@@ -41,8 +41,8 @@ const gutter = 2
 
 // stemRow is a line of the stem with what is told of it.
 type stemRow struct {
-	line paper.Line
-	step bool // of one step, not of a part
+	line  paper.Line
+	steps int // of which it tells; none for that of a part
 }
 
 // stem is the walk in a width and at most a height. The part in hand is open, the
@@ -64,7 +64,7 @@ func (s *Screen) stem(width, height int, airy bool) []paper.Line {
 			if k.Step == s.asked.Step {
 				here = rows + len(open)
 			}
-			open = append(open, stemRow{s.stepLine(k, column, width), true})
+			open = append(open, stemRow{s.stepLine(k, column, width), 1})
 		}
 		parts = append(parts, open)
 		rows += len(open)
@@ -95,35 +95,52 @@ func (s *Screen) stem(width, height int, airy bool) []paper.Line {
 }
 
 // shortened is the stem in at most a height: the steps farthest from the present
-// one, above it and then below it, become a line that counts them.
+// one, above it and then below it, become a line that counts them. The fewer lines,
+// the fewer steps stay beside it.
 func (s *Screen) shortened(rows []stemRow, here, height int) []stemRow {
-	const kept = 2 // steps beside the present one
-	first := here
-	for first > 0 && rows[first-1].step {
-		first--
+	for kept := 2; kept >= 0 && len(rows) > height; kept-- {
+		rows, here = s.counted(rows, here, height, kept)
 	}
-	if over := len(rows) - height; over > 0 {
-		if n := min(over+1, here-kept-first); n > 1 {
-			says := paper.Text(paper.Faint, fmt.Sprintf(" %s  %d steps before", s.marks().heavy, n))
-			rows = append(append(rows[:first:first], stemRow{line: says}), rows[first+n:]...)
-			here -= n - 1
-		}
-	}
-	last := here
-	for last+1 < len(rows) && rows[last+1].step {
-		last++
-	}
-	if over := len(rows) - height; over > 0 {
-		if n := min(over+1, last-here-kept); n > 1 {
-			says := paper.Text(paper.Faint, fmt.Sprintf(" %s  %d steps after", s.marks().thin, n))
-			rows = append(append(rows[:last-n+1:last-n+1], stemRow{line: says}), rows[last+1:]...)
-		}
-	}
-	if over := len(rows) - height; over > 0 { // a window of few lines: the present step stays
+	if over := len(rows) - height; over > 0 { // fewer lines than parts: the present step stays
 		from := max(0, min(here-height/2, over))
 		rows = rows[from : from+max(height, 0)]
 	}
 	return rows
+}
+
+// counted counts steps above and below those kept beside the present one, as many
+// as are over the height.
+func (s *Screen) counted(rows []stemRow, here, height, kept int) ([]stemRow, int) {
+	first := here
+	for first > 0 && rows[first-1].steps > 0 {
+		first--
+	}
+	if over := len(rows) - height; over > 0 {
+		if n := min(over+1, here-kept-first); n > 1 {
+			rows = s.told(rows, first, n, s.marks().heavy, "before")
+			here -= n - 1
+		}
+	}
+	last := here
+	for last+1 < len(rows) && rows[last+1].steps > 0 {
+		last++
+	}
+	if over := len(rows) - height; over > 0 {
+		if n := min(over+1, last-here-kept); n > 1 {
+			rows = s.told(rows, last-n+1, n, s.marks().thin, "after")
+		}
+	}
+	return rows, here
+}
+
+// told is the rows with some of them told in one.
+func (s *Screen) told(rows []stemRow, from, n int, mark, where string) []stemRow {
+	steps := 0
+	for _, r := range rows[from : from+n] {
+		steps += r.steps
+	}
+	says := paper.Text(paper.Faint, fmt.Sprintf(" %s  %d steps %s", mark, steps, where))
+	return append(append(rows[:from:from], stemRow{says, steps}), rows[from+n:]...)
 }
 
 func ofPart(knots []walk.Knot, p walk.Part) []walk.Knot {
@@ -237,14 +254,18 @@ func answerAt(l paper.Line, column, width int, ink paper.Ink, answer string) pap
 	return l.Add(ink, brief(answer, width-gutter-at))
 }
 
-// year is the year behind a day.
-var year = regexp.MustCompile(`( [A-Z][a-z]{2}) \d{4}\b`)
+// year is the year behind a day, from what stands before the day of a due.
+var (
+	year = regexp.MustCompile(`(\d [A-Z][a-z]{2}) \d{4}\b`)
+	from = regexp.MustCompile(`^(from|in|by) `)
+)
 
-// brief is an answer in the room there is. What goes before a word is cut is the
-// year, then what was said last, mostly the day, then the last words.
+// brief is an answer, or a due's day, in the room there is. What goes before a
+// word is cut is the year, then what was said last, mostly the day, then the last
+// words; of a due its day stays.
 func brief(answer string, room int) string {
 	if paper.Width(answer) > room {
-		answer = year.ReplaceAllString(answer, "$1")
+		answer = from.ReplaceAllString(year.ReplaceAllString(answer, "$1"), "")
 	}
 	for _, sep := range []string{", ", " "} {
 		for paper.Width(answer) > room {
