@@ -44,21 +44,19 @@ func TestLessonIsReadInItsPlace(t *testing.T) {
 	d.size(120, 40)
 	lesson := regexp.MustCompile(`(?s)Look for .*`).FindString(d.screen())
 	d.size(60, 15)
-	first, seen := d.screen(), ""
+	seen := ""
 	for n := 0; n < 12; n++ {
 		if missing := d.hidden(); missing != "" {
 			t.Fatalf("%q is not to be seen:\n%s", missing, d.screen())
 		}
 		seen += d.screen()
-		d.sees("Space read on")
+		d.sees("Space more")
 		d.press("space")
-		if d.screen() == first {
+		if strings.Contains(d.screen(), "Look for ") {
 			break
 		}
 	}
-	if d.screen() != first {
-		t.Errorf("it does not begin again:\n%s", d.screen())
-	}
+	d.sees("Look for ") // it begins again
 	for _, label := range []string{"Look for ", "If not ", "Why ", "Caution "} {
 		if strings.Contains(lesson, label) && !strings.Contains(seen, label) {
 			t.Errorf("%q was not to be read", label)
@@ -84,9 +82,9 @@ func TestCoachIsOffForGood(t *testing.T) {
 // TestKeyLineNamesLookingAhead in every window that is not small.
 func TestKeyLineNamesLookingAhead(t *testing.T) {
 	d := coached(t)
+	d.press("enter")
 	for _, size := range sizes[1:] {
 		d.size(size[0], size[1])
-		d.press("esc")
 		if keys := d.screen()[strings.LastIndex(d.screen(), "\n"):]; !strings.Contains(keys, "Tab") {
 			t.Errorf("%v: %s", size, keys)
 		}

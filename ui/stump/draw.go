@@ -28,7 +28,7 @@ func (s *Screen) Frame() part.Frame {
 	named := false
 	f.Keys, named = s.keyLine() // last: what can be read on depends on what was shown
 	if says := s.takesBack(); says != "" && !named {
-		f.Hint = "u takes back: " + says + "."
+		f.Hint = brief("u takes back: "+says, x.Width-3) + "."
 	}
 	return f
 }
@@ -377,14 +377,16 @@ func (s *Screen) small() []paper.Line {
 		}
 	}
 	room -= len(said)
-	airy := room > 0
+	lesson := 0
+	if s.x.Prefs.Coach {
+		lesson = min(room, leastLesson, len(s.lessonLines(width)))
+	}
+	because := sentences(s.because(), width, room-lesson)
+	room -= len(because)
+	airy := room > lesson
 	if airy {
 		room--
 	}
-	lesson := s.lesson(width, min(room, leastLesson))
-	room -= len(lesson)
-	because := sentences(s.because(), width, room)
-	room -= len(because)
 
 	var lines []paper.Line
 	lines = append(append(lines, question...), append(said, because...)...)
@@ -393,7 +395,7 @@ func (s *Screen) small() []paper.Line {
 	}
 	from := len(lines)
 	lines = append(lines, answers...)
-	lines = s.besideSmall(lines, from, len(lesson)+room, width, height)
+	lines = s.besideSmall(lines, from, room, width, height)
 	if len(lines) < height {
 		lines = append([]paper.Line{paper.Text(paper.Faint, s.standing())}, lines...)
 	}

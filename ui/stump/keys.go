@@ -19,7 +19,7 @@ func (s *Screen) Table() []part.Row {
 	}
 	ahead := "look ahead"
 	if s.more {
-		read = "read on"
+		read = "more"
 		if s.x.Width < 100 {
 			ahead = "ahead"
 		}
