@@ -32,7 +32,7 @@ func TestStickIsDrawnWhileTyped(t *testing.T) {
 			d.press("7", large)
 			d.sees("ps both", "p the first only", "x none that can grow")
 			d.press("24 4:ps 5.2:p 7:x 11:ps 12.5:ps 16:")
-			d.sees("--1--", "===2=", "It gives 2 scions. 1 more needed", "x none")
+			d.sees("--1--", "==2==", "It gives 2 scions. 1 more needed", "x none")
 			if wrong := geometry(d.root.View(), size[0], size[1]); wrong != "" {
 				t.Error(wrong)
 			}

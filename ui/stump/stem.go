@@ -45,16 +45,17 @@ type stemRow struct {
 	steps int // of which it tells; none for that of a part
 }
 
-// stem is the walk in a width and at most a height. The part in hand is open, the
-// others are a line each; airy, with a line between them where there is room.
+// stem is the walk in a width and at most a height. The part in hand is open, and
+// those beside it where there is room; the others are a line each. Airy, with a line between them where there is room.
 func (s *Screen) stem(width, height int, airy bool) []paper.Line {
 	knots := s.walk.Knots()
-	column := s.answerColumn(knots, width)
+	unfolded := s.unfolded(knots, airy, height)
+	column := s.answerColumn(knots, unfolded, width)
 	var parts [][]stemRow
 	rows, here := 0, 0
 	for p := walk.PartCutBack; p <= walk.PartAfter; p++ {
 		steps := ofPart(knots, p)
-		if p != s.asked.Step.Part {
+		if !unfolded[p] {
 			parts = append(parts, []stemRow{{line: s.folded(p, steps, column, width)}})
 			rows++
 			continue
@@ -92,6 +93,27 @@ func (s *Screen) stem(width, height int, airy bool) []paper.Line {
 		lines = append(lines, between)
 	}
 	return lines
+}
+
+// unfolded is the parts of which each step has its line: the one in hand and, where
+// the height has room for them too, those before and behind it. Late in the years
+// the early parts stay folded.
+func (s *Screen) unfolded(knots []walk.Knot, airy bool, height int) map[walk.Part]bool {
+	present := s.asked.Step.Part
+	open := map[walk.Part]bool{present: true}
+	if !airy || present == walk.PartAfter {
+		return open
+	}
+	rows := 2*int(walk.PartAfter) + 3 + len(ofPart(knots, present)) // with a line between the parts
+	for by := walk.Part(1); by < walk.PartAfter; by++ {
+		for _, p := range []walk.Part{present - by, present + by} {
+			if n := len(ofPart(knots, p)); n > 0 && rows+n <= height && p != walk.PartAfter {
+				open[p] = true
+				rows += n
+			}
+		}
+	}
+	return open
 }
 
 // shortened is the stem in at most a height: the steps farthest from the present
@@ -165,11 +187,11 @@ var tells = map[walk.Part]walk.StepID{walk.PartCutBack: walk.StepHeight, walk.Pa
 const stemText = 5
 
 // answerColumn is where answers stand under one another: behind the longest name
-// of the part in hand, or as far before that as the longest answer needs.
-func (s *Screen) answerColumn(knots []walk.Knot, width int) int {
+// of the open parts, or as far before that as the longest answer needs.
+func (s *Screen) answerColumn(knots []walk.Knot, unfolded map[walk.Part]bool, width int) int {
 	name, answer := 0, 0
 	for _, k := range knots {
-		if k.Step.Part == s.asked.Step.Part {
+		if unfolded[k.Step.Part] {
 			name = max(name, paper.Width(k.Step.Name))
 			answer = max(answer, paper.Width(k.Answer))
 		} else if k.Step.ID == tells[k.Step.Part] {
@@ -201,13 +223,16 @@ func (s *Screen) folded(p walk.Part, steps []walk.Knot, column, width int) paper
 	return answerAt(l, column, width, paper.Faint, answer)
 }
 
-// opened is the head of the part in hand.
+// opened is the head of an open part.
 func (s *Screen) opened(p walk.Part, steps []walk.Knot) paper.Line {
-	mark, ink := s.marks().thin, paper.Faint
-	if p > walk.PartCutBack || len(steps) > 0 && answered(steps[0]) {
+	mark, ink, name := s.marks().thin, paper.Faint, paper.Plain
+	if p <= s.asked.Step.Part && (p > walk.PartCutBack || len(steps) > 0 && answered(steps[0])) {
 		mark, ink = s.marks().heavy, paper.Plain
 	}
-	return paper.Line{{Text: " " + mark + " ", Ink: ink}, {Text: p.String(), Ink: paper.Strong}}
+	if p == s.asked.Step.Part {
+		name = paper.Strong
+	}
+	return paper.Line{{Text: " " + mark + " ", Ink: ink}, {Text: p.String(), Ink: name}}
 }
 
 // stepLine is a step: tied with its answer, open with when it is due, or the
