@@ -18,6 +18,7 @@ var (
 	hull   = shade{"#14110d", "233", "0"}
 	page   = shade{"#e9e2d3", "254", "7"}
 	bright = shade{"#fffaf0", "231", "15"}
+	moon   = shade{"#f4efe4", "255", "15"}
 	dust   = shade{"#aaa292", "248", "7"}
 	sky    = shade{"#78cfd2", "80", "14"}
 	amber  = shade{"#f5b041", "214", "11"}
@@ -31,7 +32,7 @@ var dark = [inks]look{
 	Accent:  {fore: sky, back: hull, bold: true},
 	Warn:    {fore: amber, back: hull, bold: true},
 	Growth:  {fore: leaf, back: hull},
-	Turned:  {fore: hull, back: bright, bold: true},
+	Turned:  {fore: hull, back: moon, bold: true},
 	Alarm:   {fore: hull, back: amber, bold: true},
 	Lined:   {fore: amber, back: hull, line: true},
 	Present: {fore: hull, back: sky, bold: true},

@@ -97,7 +97,7 @@ func (s *Screen) heading() string {
 	if s.record.Added != nil && s.record.Added.What.Stock != "" {
 		stock = s.record.Added.What.Stock
 	}
-	if stock != "" && s.x.Width >= 100 {
+	if stock != "" && s.x.Width >= threeColumns {
 		words += "   " + stock
 	}
 	if v := s.walk.Variety(); v != "" {

@@ -32,7 +32,7 @@ func (s *Screen) figures() []func(w, h int) []paper.Line {
 	case walk.StepScion:
 		return []view{s.topView, s.scionView}
 	case walk.StepSeal, walk.StepWhite:
-		if s.heatView(40, 12) != nil {
+		if _, ok := s.heat(); ok {
 			return []view{s.heatView, s.topView}
 		}
 		return []view{s.topView}
