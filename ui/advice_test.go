@@ -8,6 +8,7 @@ import (
 	"barkslip/core/ready"
 	"barkslip/core/record"
 	"barkslip/core/walk"
+	"barkslip/ui/paper"
 	"barkslip/ui/part"
 )
 
@@ -126,7 +127,7 @@ func TestOtherVarietyIsWarnedLoudly(t *testing.T) {
 	for d.step() != walk.StepSeal {
 		d.sees("OTHER VARIETY", "Harvest", "Lantern")
 		for _, l := range strings.Split(d.root.View(), "\n") {
-			if strings.Contains(l, "OTHER VARIETY") && !strings.Contains(l, "\x1b[1;7;") && !strings.Contains(l, ";7m") {
+			if strings.Contains(l, "OTHER VARIETY") && !strings.Contains(l, setBefore(d.root.x.Theme, paper.Alarm)) {
 				t.Errorf("not loud: %q", l)
 			}
 		}

@@ -68,10 +68,10 @@ func TestFocusHasAMark(t *testing.T) {
 				return
 			}
 			screen := d.root.View()
-			turned := strings.SplitN(d.root.x.Theme.Paint([]paper.Line{paper.Text(paper.Turned, "X")}, 1, 1), "X", 2)[0]
-			marks := []string{turned, ">", "◆", "• "}
+			turned := setBefore(d.root.x.Theme, paper.Turned)
+			marks := []string{turned, ">", "██", "• "}
 			if plain {
-				marks = []string{turned, ">", "* "}
+				marks = []string{turned, ">", "##", "* "}
 			}
 			if is[*stump.Screen](d) {
 				marks = append(marks, d.walk().Asked().Step.Part.String()+": "+d.walk().Asked().Step.Name)

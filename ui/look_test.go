@@ -41,7 +41,7 @@ func TestLookingOn(t *testing.T) {
 	d.press("enter")
 	newer = true
 	looker.Update(glanced(d.now))
-	d.sees("nearest limb")
+	d.sees("NEAREST LIMB")
 	fault = errors.New("the book is gone; bring it back")
 	looker.said.Text = ""
 	looker.Update(glanced(d.now))

@@ -32,7 +32,7 @@ func TestStickIsDrawnWhileTyped(t *testing.T) {
 			d.press("7", large)
 			d.sees("ps both", "p the first only", "x none that can grow")
 			d.press("24 4:ps 5.2:p 7:x 11:ps 12.5:ps 16:")
-			d.sees("--1---", "===2=", "It gives 2 scions. 1 more needed for 3", "x none")
+			d.sees("--1--", "==2==", "It gives 2 scions. 1 more needed", "x none")
 			if wrong := geometry(d.root.View(), size[0], size[1]); wrong != "" {
 				t.Error(wrong)
 			}
@@ -75,7 +75,7 @@ func TestCorrectingTheHeightKeepsTheDiameter(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.press("enter", "0", "42 3", "enter")
 	d.correct(walk.StepHeight)
-	d.sees("Enter takes 42 in, 3 in", "Type a height alone")
+	d.sees("Enter takes 42 in, 3 in", "A height alone keeps the 3 in")
 	d.press("40", "enter")
 	if _, c := newest[*record.CutBack](d); c.Height.Typed != "40" || c.Across.Typed != "3" {
 		t.Errorf("%+v", c)

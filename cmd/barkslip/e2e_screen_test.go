@@ -117,8 +117,8 @@ func (x *screens) lacks(pattern string) {
 	}
 }
 
-// here is the mark of the present step on the stake.
-const here = `[◆>]`
+// here is the mark of the present step on the stem, before its name in capitals.
+const here = `(?i)██`
 
 // asks waits until the step of a name is the one in hand.
 func (x *screens) asks(step string) {

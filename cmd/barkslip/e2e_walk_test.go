@@ -94,7 +94,7 @@ func walkFace(x *screens) {
 	x.answers("1", "new face")
 	x.at("2027-05-06 11:15")
 	x.press("2")
-	x.sees("Wipe the new face")
+	x.sees("Does it wet again")
 	x.at("2027-05-06 11:31")
 	x.answers("1", "measure")
 	x.types("3.4 3.1")

@@ -17,17 +17,32 @@ type Ink uint8
 // The inks. Each stays apart from the others without colour, by weight or by
 // being turned.
 const (
-	Plain  Ink = iota
-	Strong     // the question, what is chosen
-	Faint      // what is only for orientation
-	Accent     // the present step, keys
-	Warn       // what runs out
-	Growth     // what grows
-	Turned     // the cursor
-	Alarm      // what must not be missed
-	Lined      // underlined: answers disagree
+	Plain   Ink = iota
+	Strong      // the question, what is chosen
+	Faint       // what is only for orientation
+	Accent      // keys
+	Warn        // what runs out
+	Growth      // what grows
+	Turned      // the cursor
+	Alarm       // what must not be missed
+	Lined       // underlined: answers disagree
+	Present     // the present step, a filled bar
 	inks
 )
+
+var inkNames = [inks]string{"plain", "strong", "faint", "accent", "warn", "growth", "turned", "alarm", "lined", "present"}
+
+// String is the ink's name.
+func (i Ink) String() string { return inkNames[i] }
+
+// Inks are all inks.
+func Inks() []Ink {
+	out := make([]Ink, inks)
+	for i := range out {
+		out[i] = Ink(i)
+	}
+	return out
+}
 
 // Theme is a set of inks.
 type Theme struct {
@@ -44,52 +59,37 @@ var ThemeNames = []string{"dark", "sunlight", "plain"}
 func ThemeNamed(name string) Theme {
 	switch name {
 	case "sunlight":
-		return sunlight()
+		return theme(name, sunlight)
 	case "plain":
-		return plain()
+		return theme(name, plain)
 	}
-	return dark()
+	return theme("dark", dark)
 }
 
-func dark() Theme {
-	s := lipgloss.NewStyle
-	colour := func(c string) lipgloss.Style { return s().Foreground(lipgloss.Color(c)) }
-	return theme("dark", [inks]lipgloss.Style{
-		Plain: s(), Strong: s().Bold(true), Faint: colour("246"), Accent: colour("80").Bold(true),
-		Warn: colour("214").Bold(true), Growth: colour("114"), Turned: s().Reverse(true).Bold(true), Alarm: colour("214").Bold(true).Reverse(true),
-		Lined: colour("214").Underline(true),
-	})
-}
-
-// sunlight is black on white; weight does what colour does elsewhere.
-func sunlight() Theme {
-	s := func() lipgloss.Style {
-		return lipgloss.NewStyle().Foreground(lipgloss.Color("16")).Background(lipgloss.Color("231"))
-	}
-	return theme("sunlight", [inks]lipgloss.Style{
-		Plain: s().Bold(true), Strong: s().Bold(true).Underline(true), Faint: s(), Accent: s().Bold(true).Foreground(lipgloss.Color("18")),
-		Warn: s().Bold(true).Foreground(lipgloss.Color("88")), Growth: s().Bold(true).Foreground(lipgloss.Color("22")),
-		Turned: lipgloss.NewStyle().Foreground(lipgloss.Color("231")).Background(lipgloss.Color("16")).Bold(true),
-		Alarm:  lipgloss.NewStyle().Foreground(lipgloss.Color("231")).Background(lipgloss.Color("88")).Bold(true),
-		Lined:  s().Foreground(lipgloss.Color("88")).Underline(true),
-	})
-}
-
-func plain() Theme {
-	s := lipgloss.NewStyle
-	return theme("plain", [inks]lipgloss.Style{
-		Plain: s(), Strong: s().Bold(true), Faint: s(), Accent: s().Bold(true), Warn: s().Bold(true), Growth: s(),
-		Turned: s().Reverse(true), Alarm: s().Reverse(true).Bold(true), Lined: s().Underline(true),
-	})
-}
-
-// theme takes the escape sequences of each style once, so that painting is
-// joining strings.
-func theme(name string, styles [inks]lipgloss.Style) Theme {
+// theme takes the escape sequences of each ink once, so that painting is joining
+// strings.
+func theme(name string, looks [inks]look) Theme {
 	t := Theme{Name: name}
-	for i, s := range styles {
-		before, after, _ := strings.Cut(s.Render("X"), "X")
+	for i, l := range looks {
+		before, after, _ := strings.Cut(l.style().Render("X"), "X")
 		t.ink[i] = [2]string{before, after}
 	}
 	return t
+}
+
+// look is how an ink looks: its colour and its ground, and its weight.
+type look struct {
+	fore, back        shade
+	bold, line, turns bool
+}
+
+func (l look) style() lipgloss.Style {
+	s := lipgloss.NewStyle().Bold(l.bold).Underline(l.line).Reverse(l.turns)
+	if l.fore != (shade{}) {
+		s = s.Foreground(l.fore.colour())
+	}
+	if l.back != (shade{}) {
+		s = s.Background(l.back.colour())
+	}
+	return s
 }

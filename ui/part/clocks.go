@@ -121,23 +121,23 @@ func (c *Clocks) words(now time.Time) (string, paper.Ink) {
 const mostNamed = 3
 
 // Tops are the faces whose sap settles, those that are ready first: "tops
-// waiting: 1/6 ready, 1/7 in 6 min"; "" where none is. One that was ready long ago
-// is work like any other.
-func (c *Clocks) Tops(now time.Time) string {
+// waiting: 1/6 ready, 1/7 in 6 min"; "" where none is. At most so many are named.
+// One that was ready long ago is work like any other.
+func (c *Clocks) Tops(now time.Time, most int) string {
 	waiting := slices.DeleteFunc(slices.Clone(c.tops), func(d due.Due) bool { return d.Ended(now) || now.Sub(d.Opens) > topStale })
 	if len(waiting) == 0 {
 		return ""
 	}
 	slices.SortStableFunc(waiting, func(a, b due.Due) int { return a.Opens.Compare(b.Opens) })
 	var words []string
-	for _, d := range waiting[:min(len(waiting), mostNamed)] {
+	for _, d := range waiting[:min(len(waiting), most)] {
 		word := d.Stump.Place() + " ready"
 		if d.Opens.After(now) {
 			word = d.Stump.Place() + " " + Span(d.Opens.Sub(now))
 		}
 		words = append(words, word)
 	}
-	if more := len(waiting) - mostNamed; more > 0 {
+	if more := len(waiting) - most; more > 0 {
 		words = append(words, fmt.Sprintf("%d more", more))
 	}
 	return "tops waiting: " + strings.Join(words, ", ")

@@ -2,6 +2,7 @@ package part
 
 import (
 	"strings"
+	"time"
 
 	"barkslip/ui/paper"
 )
@@ -17,8 +18,9 @@ const (
 // Frame is what a screen has to show: its body between the header and the key
 // line.
 type Frame struct {
-	Title string // block and stump
-	Where string // what is on this screen, fainter
+	Title string   // block and stump
+	Where string   // what is on this screen, fainter
+	Short []string // the same in fewer words, for where there is less room
 	Body  []paper.Line
 	Keys  paper.Line
 	Hint  string // in the message line while nothing is said
@@ -70,32 +72,46 @@ func (x *Session) header(f Frame) paper.Line {
 	if b := x.Site(); b != nil {
 		now = now.In(b.Zone)
 	}
-	clock, clockInk := now.Format("Mon 2 Jan 15:04"), paper.Plain
-	if !x.Earlier.IsZero() {
-		clock, clockInk = "FOR "+now.Format("2 Jan 15:04"), paper.Alarm
-	}
-	white, ink := x.Clocks.words(x.Now())
-	right := paper.Line{}
+	var right, left paper.Line
 	if late := x.Clocks.Late(x.Now()); late != "" && x.Width >= FullWidth {
 		right = right.Add(paper.Alarm, late).Add(paper.Plain, "  ")
 	}
-	if white != "" {
+	if white, ink := x.Clocks.words(x.Now()); white != "" {
 		right = right.Add(ink, white).Add(paper.Plain, "  ")
 	}
-	const least = 18 // of the title, so that it can be told
-	switch full := right.Add(clockInk, clock+" "); {
-	case full.Width() <= x.Width-least:
-		right = full
-	case right.Width()+6 <= x.Width-least:
-		right = right.Add(clockInk, now.Format("15:04")+" ")
-	}
-	var left paper.Line
 	if mark := x.mark(); mark != "" {
 		left = left.Add(paper.Plain, " ").Add(paper.Warn, mark+":")
 	}
-	left = left.Add(paper.Strong, " "+f.Title).Add(paper.Plain, "  "+f.Where)
+	left = left.Add(paper.Strong, " "+f.Title)
+	where, clock := x.headWords(f, now, x.Width-left.Width()-right.Width())
+	left = left.Add(paper.Plain, "  "+where)
+	const least = 18 // of the title, so that it can be told
+	if right.Width()+paper.Width(clock)+1 <= x.Width-least {
+		ink := paper.Plain
+		if !x.Earlier.IsZero() {
+			ink = paper.Alarm
+		}
+		right = right.Add(ink, clock).Add(paper.Plain, " ")
+	}
 	room := x.Width - right.Width()
 	return left.Cut(room-1).Beside(room, right)
+}
+
+// headWords is what is on the screen and the clock, together in a room: the day
+// gives way before what is on the screen loses words.
+func (x *Session) headWords(f Frame, now time.Time, room int) (where, clock string) {
+	clocks := []string{now.Format("Mon 2 Jan 15:04"), now.Format("2 Jan 15:04"), now.Format("15:04")}
+	if !x.Earlier.IsZero() { // which day it is for must be seen
+		clocks = []string{"FOR " + now.Format("2 Jan 15:04")}
+	}
+	for _, where = range append([]string{f.Where}, f.Short...) {
+		for _, clock = range clocks {
+			if 2+paper.Width(where)+2+paper.Width(clock)+1 <= room {
+				return where, clock
+			}
+		}
+	}
+	return where, clock
 }
 
 // mark is what must be known of all that is shown: that it is made up, that
@@ -133,8 +149,15 @@ func (x *Session) clockRule(only string) paper.Line {
 	if late := x.Clocks.Late(x.Now()); late != "" && x.Width < FullWidth {
 		l = l.Add(paper.Alarm, " "+late+" ")
 	}
-	if tops := x.Clocks.Tops(x.Now()); tops != "" {
-		l = l.Add(paper.Warn, " "+tops+" ")
+	for most := mostNamed; most > 0; most-- { // fewer by name where there is less room
+		tops := x.Clocks.Tops(x.Now(), most)
+		if tops == "" {
+			break
+		}
+		if most == 1 || l.Width()+paper.Width(tops)+2 <= x.Width-2-min(left.Width(), x.Width/2) {
+			l = l.Add(paper.Warn, " "+tops+" ")
+			break
+		}
 	}
 	l = l.Cut(x.Width - 2 - min(left.Width(), x.Width/2))
 	left = left.Cut(x.Width - 1 - l.Width())

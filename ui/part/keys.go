@@ -42,20 +42,26 @@ func Useless(tea.KeyMsg) Msgs { return Msgs{NoUse{}} }
 // Does is what a row does whose key only sends messages.
 func Does(msgs ...Msg) func() Msgs { return func() Msgs { return msgs } }
 
-// words is the key line of the rows that fit the width.
+// words is the key line of the rows that fit the width, in their order.
 func words(table []Row, width int) paper.Line {
 	line := paper.Line{}
 	for _, row := range table {
-		h := row.Help()
-		if h.Desc == "" {
-			continue
+		w := rowWords(row)
+		if line.Width()+w.Width() <= width {
+			line = append(line, w...)
 		}
-		if line.Width()+paper.Width(h.Key)+paper.Width(h.Desc)+4 > width {
-			break
-		}
-		line = line.Add(paper.Plain, " ").Add(paper.Accent, h.Key).Add(paper.Faint, " "+h.Desc+" ")
 	}
 	return line
+}
+
+// rowWords is a row as it stands in the key line; nothing for one that is only in
+// the help.
+func rowWords(row Row) paper.Line {
+	h := row.Help()
+	if h.Desc == "" {
+		return nil
+	}
+	return paper.Line{{Text: " ", Ink: paper.Plain}, {Text: h.Key, Ink: paper.Accent}, {Text: " " + h.Desc + " ", Ink: paper.Faint}}
 }
 
 // Common are the keys that work on every screen.
@@ -79,6 +85,15 @@ func (x *Session) Leaving(help func() Msgs) []Row {
 func (x *Session) KeyLine(lead paper.Line, table []Row) paper.Line {
 	tail := words(x.Leaving(nil), x.Width)
 	return append(append(lead, words(table, x.Width-lead.Width()-tail.Width())...), tail...)
+}
+
+// Shows says whether the key line has room for every row that has a word.
+func (x *Session) Shows(lead paper.Line, table []Row) bool {
+	need := lead.Width() + words(x.Leaving(nil), x.Width).Width()
+	for _, row := range table {
+		need += rowWords(row).Width()
+	}
+	return need <= x.Width
 }
 
 // Help shows every key of a screen.

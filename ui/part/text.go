@@ -21,11 +21,11 @@ func Under(label string, labelInk, ink paper.Ink, s string, width int) []paper.L
 	indent := paper.Width(label) + 1
 	var out []paper.Line
 	for i, l := range paper.Wrap(s, max(width-indent, 10)) {
-		head := strings.Repeat(" ", indent)
+		head := paper.Text(paper.Plain, strings.Repeat(" ", indent))
 		if i == 0 {
-			head = label + " "
+			head = paper.Line{{Text: label, Ink: labelInk}, {Text: " ", Ink: paper.Plain}}
 		}
-		out = append(out, paper.Line{{Text: head, Ink: labelInk}, {Text: l, Ink: ink}})
+		out = append(out, head.Add(ink, l))
 	}
 	return out
 }

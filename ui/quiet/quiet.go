@@ -26,7 +26,9 @@ func profile(env func(string) string) termenv.Profile {
 	switch {
 	case env("NO_COLOR") != "", term == "linux", term == "dumb", term == "":
 		return termenv.ANSI
-	case strings.Contains(env("COLORTERM"), "truecolor"), strings.Contains(term, "256color"):
+	case strings.Contains(env("COLORTERM"), "truecolor"), strings.Contains(env("COLORTERM"), "24bit"):
+		return termenv.TrueColor
+	case strings.Contains(term, "256color"):
 		return termenv.ANSI256
 	}
 	return termenv.ANSI

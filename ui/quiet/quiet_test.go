@@ -16,8 +16,9 @@ func TestProfile(t *testing.T) {
 	}{
 		{map[string]string{"TERM": "xterm-256color"}, termenv.ANSI256},
 		{map[string]string{"TERM": "screen-256color"}, termenv.ANSI256},
-		{map[string]string{"TERM": "xterm", "COLORTERM": "truecolor"}, termenv.ANSI256},
+		{map[string]string{"TERM": "xterm", "COLORTERM": "truecolor"}, termenv.TrueColor},
 		{map[string]string{"TERM": "xterm"}, termenv.ANSI},
+		{map[string]string{"TERM": "xterm-256color", "COLORTERM": "24bit"}, termenv.TrueColor},
 		{map[string]string{"TERM": "linux", "COLORTERM": "truecolor"}, termenv.ANSI},
 		{map[string]string{"TERM": "dumb"}, termenv.ANSI},
 		{map[string]string{}, termenv.ANSI},
@@ -36,7 +37,7 @@ func TestNothingIsLeftToAsk(t *testing.T) {
 	if !lipgloss.HasDarkBackground() {
 		t.Error("the background is not settled")
 	}
-	if p := lipgloss.ColorProfile(); p != termenv.ANSI && p != termenv.ANSI256 {
+	if p := lipgloss.ColorProfile(); p != termenv.ANSI && p != termenv.ANSI256 && p != termenv.TrueColor {
 		t.Errorf("profile %v", p)
 	}
 }

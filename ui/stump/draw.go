@@ -13,39 +13,82 @@ import (
 	"barkslip/ui/part"
 )
 
-// Frame shows the stake, the question and its figure.
+// Frame shows the stem, the question and its figure.
 func (s *Screen) Frame() part.Frame {
 	x := s.x
 	b := x.Site()
-	f := part.Frame{Title: b.Name, Where: s.heading(), Only: x.OnlyWords()}
-	f.Keys = s.keyLine()
+	f := part.Frame{Title: b.Name, Where: s.heading(), Short: []string{s.id.Long(), s.id.Place()}, Only: x.OnlyWords()}
 	if x.Width < part.FullWidth || x.Height < part.FullHeight-2 {
 		f.Body = s.small()
-		return f
+	} else {
+		wide := stemWidth(x.Width)
+		right, drawn := s.question(x.Width-wide-1, x.BodyHeight())
+		f.Body = sideBySide(s.left(wide, x.BodyHeight(), drawn), wide, right)
 	}
-	right := s.question(x.Width-stakeWidth-1, x.BodyHeight())
-	stake := s.stake(x.BodyHeight())
-	for i := range max(len(stake), len(right)) {
-		var l, r paper.Line
-		if i < len(stake) {
-			l = stake[i]
-		}
-		if i < len(right) {
-			r = right[i]
-		}
-		f.Body = append(f.Body, l.Beside(stakeWidth, r))
+	named := false
+	f.Keys, named = s.keyLine() // last: what can be read on depends on what was shown
+	if says := s.takesBack(); says != "" && !named {
+		f.Hint = brief("u takes back: "+says, x.Width-3) + "."
 	}
 	return f
 }
 
+// left is the stem, and below it the figure where it was drawn nowhere else. For a
+// figure that is needed the stem is told in fewer lines.
+func (s *Screen) left(width, height int, drawn bool) []paper.Line {
+	least := s.leastFigure()
+	if drawn || len(s.figures()) == 0 {
+		return s.stem(width, height, true)
+	}
+	most := height
+	if s.needsFigure() {
+		most -= least + 1
+	}
+	lines := s.stem(width, most, false)
+	room := height - len(lines) - 1
+	figure := s.figure(width-gutter-1, min(room, 12))
+	if room < least || len(figure) == 0 {
+		return s.stem(width, height, true)
+	}
+	return append(append(lines, nil), part.Indent(1, figure)...)
+}
+
+// sideBySide puts lines at a column of others.
+func sideBySide(left []paper.Line, column int, right []paper.Line) []paper.Line {
+	out := make([]paper.Line, max(len(left), len(right)))
+	for i := range out {
+		var l, r paper.Line
+		if i < len(left) {
+			l = left[i]
+		}
+		if i < len(right) {
+			r = right[i]
+		}
+		out[i] = l
+		if len(r) > 0 {
+			out[i] = l.Beside(column, r)
+		}
+	}
+	return out
+}
+
 // keyLine is the keys that do something now. While text is typed letters are
-// text, so none is offered.
-func (s *Screen) keyLine() paper.Line {
+// text, so none is offered. It names what is taken back where that leaves room for
+// all the others, and says whether it does.
+func (s *Screen) keyLine() (line paper.Line, named bool) {
 	answers := s.answerKeys()
 	if f := s.Field(); f != nil && f.Letters() {
-		return append(answers, paper.Line{{Text: " Esc", Ink: paper.Accent}, {Text: " clears it ", Ink: paper.Faint}}...)
+		return append(answers, paper.Line{{Text: " Esc", Ink: paper.Accent}, {Text: " clears it ", Ink: paper.Faint}}...), true
 	}
-	return s.x.KeyLine(answers, s.Table())
+	table := s.Table()
+	if says := s.takesBack(); says != "" {
+		full := slices.Clone(table)
+		full[0].Binding = part.On("u", fmt.Sprintf("take back %q", says))
+		if s.x.Shows(answers, full) {
+			return s.x.KeyLine(answers, full), true
+		}
+	}
+	return s.x.KeyLine(answers, table), false
 }
 
 func (s *Screen) heading() string {
@@ -54,7 +97,7 @@ func (s *Screen) heading() string {
 	if s.record.Added != nil && s.record.Added.What.Stock != "" {
 		stock = s.record.Added.What.Stock
 	}
-	if stock != "" && s.x.Width >= 100 {
+	if stock != "" && s.x.Width >= threeColumns {
 		words += "   " + stock
 	}
 	if v := s.walk.Variety(); v != "" {
@@ -88,84 +131,104 @@ func (s *Screen) answerKeys() paper.Line {
 	return paper.Line{{Text: " " + first, Ink: paper.Accent}, {Text: " answer ", Ink: paper.Faint}}
 }
 
-// question is the right side: the question alone, why, the answers, and below
-// or beside them the figure and the coach.
-func (s *Screen) question(width, height int) []paper.Line {
-	text := width - 1
-	beside := width >= 76
-	if beside {
-		text = 46
-	}
-	lines := []paper.Line{nil}
-	lines = append(lines, part.Wrapped(paper.Strong, s.asked.Question, text)...)
+// threeColumns is the window from which the figure has a column of its own.
+const threeColumns = 120
+
+// question is what stands beside the stem: the question alone, why, the answers
+// and the coach, and the figure beside or below them; drawn says whether it had
+// room there.
+func (s *Screen) question(width, height int) (lines []paper.Line, drawn bool) {
 	if s.fig > 0 {
-		if s.doubt == nil && s.entry() != nil {
-			lines = append(lines, s.answers(text)...)
-		}
-		if large := s.figure(width-1, min(height-len(lines)-1, 24)); len(large) > 0 {
-			return append(append(lines, nil), large...)
+		if large := s.largeFigure(width, height); large != nil {
+			return large, true
 		}
 	}
-	lines = append(lines, nil)
-	lines = append(lines, part.Wrapped(paper.Plain, s.because(), text)...)
-	lines = append(lines, s.warnings(text)...)
-	lines = append(lines, nil)
-	lines = append(lines, s.answers(text)...)
-	if s.x.Prefs.Coach {
-		lines = fit(append(lines, s.lesson(text)...), height)
+	if s.x.Width < threeColumns {
+		return s.column(width-1, height, true)
 	}
-	if beside {
-		return s.withFigure(lines, text, width, height)
+	text := min(max(width*9/20, 46), 72)
+	room := width - text - 3
+	figure := s.figure(room, min(height-2, room*3/5+4)) // no higher than its width fills
+	if len(figure) == 0 {
+		return s.column(min(width-1, 84), height, false)
 	}
-	if narrow, ok := s.besideAnswers(lines, width, height); ok {
-		return narrow
-	}
-	if room := height - len(lines) - 1; room >= s.leastFigure() {
-		lines = append(lines, nil)
-		lines = append(lines, s.figure(width-1, min(room, 12))...)
-	}
-	return lines
+	lines, _ = s.column(text, height, false)
+	return sideBySide(lines, text+2, append([]paper.Line{nil}, figure...)), true
 }
 
-// besideAnswers puts the figure to the right of short answers, where it can be
-// larger than under them.
-func (s *Screen) besideAnswers(lines []paper.Line, width, height int) ([]paper.Line, bool) {
-	if s.x.Prefs.Coach {
-		return nil, false
+// largeFigure is the question with its figure alone, and what is typed.
+func (s *Screen) largeFigure(width, height int) []paper.Line {
+	lines := append([]paper.Line{nil}, part.Wrapped(paper.Strong, s.asked.Question, width-1)...)
+	if s.doubt == nil && s.entry() != nil {
+		lines = append(lines, s.answers(width-1)...)
 	}
-	answers := s.answers(width - 1)
+	if large := s.figure(width-1, height-len(lines)-1); len(large) > 0 {
+		return append(append(lines, nil), large...)
+	}
+	return nil
+}
+
+// column is the question with air about it, why, the answers and the coach under
+// one another; with figure, the figure where it is largest among them.
+func (s *Screen) column(width, height int, figure bool) (lines []paper.Line, drawn bool) {
+	lines = append([]paper.Line{nil}, part.Wrapped(paper.Strong, s.asked.Question, width)...)
+	lines = append(lines, nil)
+	lines = append(lines, part.Wrapped(paper.Plain, s.because(), width)...)
+	lines = append(lines, s.warnings(width)...)
+	lines = append(lines, nil)
+	from := len(lines)
+	lines = append(lines, s.answers(width)...)
+	if figure {
+		lines, drawn = s.besideAnswers(lines, from, width, height)
+	}
+	least := 0
+	if figure && !drawn && len(s.figures()) > 0 {
+		least = s.leastFigure()
+	}
+	room := height - len(lines) - 1
+	if s.x.Prefs.Coach && room-least-1 < leastLesson {
+		least = 0 // the lesson has the room
+	}
+	lesson := s.lesson(width, room-least-min(least, 1))
+	if len(lesson) > 0 {
+		lines = append(append(lines, nil), lesson...)
+		room -= len(lesson) + 1
+	}
+	if least > 0 && room >= least {
+		lines = append(lines, nil)
+		lines = append(lines, s.figure(width, min(room, max(12, height/2)))...)
+		drawn = true
+	}
+	return lines, drawn
+}
+
+// besideAnswers puts the figure to the right of short answers that begin at a
+// line, where it can be larger than under them. With the coach on it leaves the
+// lines below to the lesson.
+func (s *Screen) besideAnswers(lines []paper.Line, from, width, height int) ([]paper.Line, bool) {
 	wide := 0
-	for _, l := range answers {
+	for _, l := range lines[from:] {
 		wide = max(wide, l.Width())
 	}
-	from := len(lines) - len(answers)
+	least := max(s.leastFigure(), 7)
 	w, h := width-wide-3, height-from
-	if w < 16 || h < 8 || h <= height-len(lines)+1 && len(answers) < 3 {
-		return nil, false
+	below := h - (len(lines) - from) - 1 // lines for the figure under the answers
+	if s.x.Prefs.Coach {
+		below -= leastLesson
+		h = max(min(h, max(len(lines)-from, least)), min(h-leastLesson-4, w/2))
 	}
-	for y, f := range s.figure(w, h) {
+	under := below >= least && h <= below+2 && !s.x.Prefs.Coach // as large under them
+	if w < smallFigure || h < least || under {
+		return lines, false
+	}
+	figure := s.figure(w, h)
+	for y, f := range figure {
 		if from+y == len(lines) {
 			lines = append(lines, nil)
 		}
 		lines[from+y] = lines[from+y].Beside(wide+2, f)
 	}
-	return lines, true
-}
-
-func (s *Screen) withFigure(lines []paper.Line, text, width, height int) []paper.Line {
-	figure := s.figure(width-text-3, min(height-1, 24))
-	out := make([]paper.Line, max(len(lines), len(figure)+1))
-	for i := range out {
-		var l, r paper.Line
-		if i < len(lines) {
-			l = lines[i]
-		}
-		if i > 0 && i <= len(figure) {
-			r = figure[i-1]
-		}
-		out[i] = l.Beside(text+2, r)
-	}
-	return out
+	return lines, len(figure) > 0
 }
 
 func (s *Screen) because() string {
@@ -244,7 +307,8 @@ func (s *Screen) answers(width int) []paper.Line {
 	return s.offered(width)
 }
 
-// offered is the choices as number, word, meaning.
+// offered is the choices as number, word, meaning; a meaning that is longer than
+// its room goes on below.
 func (s *Screen) offered(width int) []paper.Line {
 	wide := 0
 	for _, ch := range s.choices() {
@@ -257,71 +321,139 @@ func (s *Screen) offered(width int) []paper.Line {
 			dot, ink = s.x.Dot(), paper.Strong
 		}
 		l := paper.Line{{Text: dot, Ink: paper.Accent}, {Text: ch.Key + "  ", Ink: paper.Accent}, {Text: ch.Word, Ink: ink}}
-		out = append(out, l.Pad(wide+7).Add(paper.Faint, ch.Meaning).Cut(width))
+		meaning := paper.Wrap(ch.Meaning, max(width-wide-7, 12))
+		if len(meaning) == 0 {
+			out = append(out, l.Cut(width))
+			continue
+		}
+		for i, m := range meaning {
+			if i > 0 {
+				l = nil
+			}
+			out = append(out, l.Pad(wide+7).Add(paper.Faint, m).Cut(width))
+		}
 	}
 	return out
 }
 
+// checks are what is looked at one by one, each with its mark.
 func (s *Screen) checks(width int) []paper.Line {
+	const column = 11
 	var out []paper.Line
 	for i, item := range s.asked.Checks.Items {
 		word, ink := "good", paper.Plain
 		if !s.good[i] {
 			word, ink = "NOT ", paper.Alarm
 		}
-		l := paper.Line{{Text: "  ", Ink: paper.Plain}, {Text: fmt.Sprint(i + 1), Ink: paper.Accent}, {Text: "  " + word + " ", Ink: ink},
-			{Text: " " + item.Word, Ink: paper.Plain}}
-		out = append(out, l.Cut(width))
+		l := paper.Line{{Text: "  ", Ink: paper.Plain}, {Text: fmt.Sprint(i + 1), Ink: paper.Accent}, {Text: "  " + word + " ", Ink: ink}}
+		for _, words := range paper.Wrap(item.Word, max(width-column, 12)) {
+			out = append(out, l.Pad(column).Add(paper.Plain, words))
+			l = nil
+		}
 	}
 	return out
 }
 
-// lesson is the coach: the cautions of the step, what to look for, why, and what
-// to do when it is not right.
-func (s *Screen) lesson(width int) []paper.Line {
-	st := s.asked.Step
-	lines := []paper.Line{nil}
-	for _, c := range st.Cautions { // first: they are never what there is no room for
-		lines = append(lines, part.Under("Caution  ", paper.Warn, paper.Plain, c.Says, width)...)
-	}
-	for _, p := range []struct{ label, text string }{{"Look for ", st.LookFor}, {"Why      ", st.Why}, {"If not   ", st.NotRight}} {
-		if p.text != "" {
-			lines = append(lines, part.Under(p.label, paper.Growth, paper.Plain, p.text, width)...)
+// small is the screen without the stem, for a small window: the question and the
+// answers whole, and of the rest as much as there is room for.
+func (s *Screen) small() []paper.Line {
+	width, height := s.x.Width-2, s.x.BodyHeight()
+	if s.fig > 0 {
+		if large := s.largeFigure(width+1, height); large != nil {
+			return part.Indent(1, large)
 		}
+	}
+	question := part.Under(strings.TrimSpace(s.marks().bar), paper.Accent, paper.Strong, s.asked.Question, width)
+	answers := s.answers(width)
+	if narrow := s.answers(width - smallFigure - 3); s.needsFigure() && len(question)+len(narrow) <= height {
+		answers = narrow
+	}
+	room := max(height-len(question)-len(answers), 0)
+	said := s.warnings(width) // these first
+	if len(said) > room {
+		said = said[:room]
+		if room > 0 {
+			said[room-1] = said[room-1].Cut(width-2).Add(said[room-1][0].Ink, "…")
+		}
+	}
+	room -= len(said)
+	lesson := 0
+	if s.x.Prefs.Coach {
+		lesson = min(room, leastLesson, len(s.lessonLines(width)))
+	}
+	because := sentences(s.because(), width, room-lesson)
+	room -= len(because)
+	airy := room > lesson
+	if airy {
+		room--
+	}
+
+	var lines []paper.Line
+	lines = append(append(lines, question...), append(said, because...)...)
+	if airy {
+		lines = append(lines, nil)
+	}
+	from := len(lines)
+	lines = append(lines, answers...)
+	lines = s.besideSmall(lines, from, room, width, height)
+	if len(lines) < height {
+		lines = append([]paper.Line{paper.Text(paper.Faint, s.standing())}, lines...)
+	}
+	return part.Indent(1, lines)
+}
+
+// sentences is as many whole sentences of a text as have room.
+func sentences(text string, width, room int) []paper.Line {
+	for text != "" {
+		if lines := part.Wrapped(paper.Plain, text, width); len(lines) <= room {
+			return lines
+		}
+		at := strings.LastIndex(strings.TrimSuffix(text, "."), ". ")
+		text = text[:at+1]
+	}
+	return nil
+}
+
+// smallFigure is the columns that a figure needs beside the answers.
+const smallFigure = 16
+
+// besideSmall puts the lesson below the answers that begin at a line, in some
+// lines, and the figure beside both where they leave it room.
+func (s *Screen) besideSmall(lines []paper.Line, from, room, width, height int) []paper.Line {
+	wide := 0
+	for _, l := range lines[from:] {
+		wide = max(wide, l.Width())
+	}
+	if s.x.Prefs.Coach && room > 0 {
+		wide = max(wide, width*3/5)
+	}
+	w, h := width-wide-3, height-from
+	var figure []paper.Line
+	if w >= smallFigure && h >= 5 && len(s.figures()) > 0 {
+		figure = s.figure(w, h)
+	}
+	if len(figure) == 0 {
+		return append(lines, s.lesson(width, room)...)
+	}
+	lines = append(lines, s.lesson(wide, room)...)
+	for y, f := range figure {
+		if from+y == len(lines) {
+			lines = append(lines, nil)
+		}
+		lines[from+y] = lines[from+y].Beside(wide+2, f)
 	}
 	return lines
 }
 
-// small is the screen without stake or figure, for a small window.
-func (s *Screen) small() []paper.Line {
-	width := s.x.Width - 2
-	knots := s.walk.Knots()
-	done := 0
+// standing is where on the stem the walk stands, in a line.
+func (s *Screen) standing() string {
+	knots, done := s.walk.Knots(), 0
 	for _, k := range knots {
 		if answered(k) {
 			done++
 		}
 	}
-	head := fmt.Sprintf("%s: %s, %d of %d steps tied", s.asked.Step.Part, s.asked.Step.Name, done, len(knots))
-	lines := part.Under(s.knot(false, true), paper.Accent, paper.Strong, s.asked.Question, width)
-	answers := s.answers(width)
-	var between []paper.Line // as much as there is room for, warnings first
-	between = append(between, s.warnings(width)...)
-	between = append(between, part.Wrapped(paper.Plain, s.because(), width)...)
-	room := max(s.x.BodyHeight()-len(lines)-len(answers), 0)
-	if room > len(between) {
-		lines = append([]paper.Line{paper.Text(paper.Faint, head)}, lines...)
-	}
-	lines = append(lines, between[:min(room, len(between))]...)
-	return part.Indent(1, append(lines, answers...))
-}
-
-// fit cuts lines to a height and says where the rest stands.
-func fit(lines []paper.Line, height int) []paper.Line {
-	if len(lines) <= height {
-		return lines
-	}
-	return append(lines[:height-1], paper.Text(paper.Faint, "w shows the rest"))
+	return fmt.Sprintf("%s: %s, %d of %d steps done", s.asked.Step.Part, s.asked.Step.Name, done, len(knots))
 }
 
 // disagreement says which answers disagree, by whom and of when, and which of

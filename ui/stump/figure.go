@@ -32,7 +32,7 @@ func (s *Screen) figures() []func(w, h int) []paper.Line {
 	case walk.StepScion:
 		return []view{s.topView, s.scionView}
 	case walk.StepSeal, walk.StepWhite:
-		if s.heatView(40, 12) != nil {
+		if _, ok := s.heat(); ok {
 			return []view{s.heatView, s.topView}
 		}
 		return []view{s.topView}
@@ -64,10 +64,21 @@ func (s *Screen) leastFigure() int {
 		if s.sub != nil {
 			return stickLines
 		}
-	case walk.StepTorn, walk.StepMeasure, walk.StepLongWay, walk.StepSlots, walk.StepNewFace, walk.StepScion:
+	}
+	if s.needsFigure() {
 		return 6
 	}
 	return 8
+}
+
+// needsFigure says whether the step is about what its figure shows: where on the
+// stump from above.
+func (s *Screen) needsFigure() bool {
+	switch s.asked.Step.ID {
+	case walk.StepTorn, walk.StepMeasure, walk.StepLongWay, walk.StepSlots, walk.StepNewFace, walk.StepScion:
+		return len(s.figure(20, 8)) > 0
+	}
+	return false
 }
 
 // nextFigure makes the figure large, then goes on to the next, then back to the

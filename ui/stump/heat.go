@@ -12,13 +12,18 @@ import (
 	"barkslip/ui/paper"
 )
 
-// heatView is the day's heat in a graft under dark sealer and under white.
-func (s *Screen) heatView(w, h int) []paper.Line {
+// heat is the day's heat in a graft sealed as this one was, or now.
+func (s *Screen) heat() (weather.HeatAnswer, bool) {
 	sealed := s.x.Time()
 	if a := s.walk.A.Sealed; a != nil {
 		sealed = a.At
 	}
-	heat, ok := s.walk.Heat(sealed)
+	return s.walk.Heat(sealed)
+}
+
+// heatView is the day's heat in a graft under dark sealer and under white.
+func (s *Screen) heatView(w, h int) []paper.Line {
+	heat, ok := s.heat()
 	if !ok {
 		return nil
 	}

@@ -12,7 +12,7 @@ import (
 	"barkslip/ui/part"
 )
 
-// Screen is the walk on one stump: one question, its answers, and the stake of
+// Screen is the walk on one stump: one question, its answers, and the stem of
 // steps beside it.
 type Screen struct {
 	x        *part.Session
@@ -30,11 +30,16 @@ type Screen struct {
 	doubt    *walk.Doubt  // what was typed is unlikely: its ways on stand in place
 	wasEarly bool         // the doubt is that it is too early
 	fig      int          // 0 beside the answers, else which figure is shown large
+
+	cautioned map[string]walk.StepID // by caution, the step of this stump that says it
+	read      int                    // the line from which the coach's lesson is read
+	seen      int                    // how many of its lines were shown, where there are more
+	more      bool                   // it has more than is shown
 }
 
 // New is the walk on a stump of the session's block, by itself or in a round.
 func New(x *part.Session, id record.StumpID, inRound bool) *Screen {
-	return &Screen{x: x, id: id, inRound: inRound}
+	return &Screen{x: x, id: id, inRound: inRound, cautioned: map[string]walk.StepID{}}
 }
 
 // ID is the stump.
@@ -81,6 +86,7 @@ func (s *Screen) ask() {
 	if s.asked.Step != before || s.walk.Slot() != slot || listed != (s.asked.Checks != nil) {
 		s.clear()
 	}
+	s.caution()
 }
 
 // goTo asks a step out of turn; the walk is back at its own with "".
@@ -105,7 +111,7 @@ func (s *Screen) Tick() part.Msgs {
 
 // clear forgets what was typed or marked for the question before.
 func (s *Screen) clear() {
-	s.sub, s.good, s.fig, s.doubt, s.wasEarly = nil, nil, 0, nil, false
+	s.sub, s.good, s.fig, s.doubt, s.wasEarly, s.read = nil, nil, 0, nil, false, 0
 	s.field = part.NewField(s.asked.Entry != nil && s.asked.Entry.Text, "")
 	if s.asked.Checks != nil {
 		s.good = make([]bool, len(s.asked.Checks.Items))
