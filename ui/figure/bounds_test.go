@@ -70,7 +70,8 @@ func anyFigure(t *rapid.T) drawn {
 		return d
 	}
 	s := Shoot{From: unit.Date(rapid.Int32().Draw(t, "from")), StakeTop: oddLength(t, "stake"), AimLow: oddLength(t, "aim"), AimHigh: oddLength(t, "aim"),
-		Sys: sys}
+		Next: oddLength(t, "next"),
+		Sys:  sys}
 	s.To = s.From + unit.Date(rapid.Int32Range(-10, 100000).Draw(t, "days"))
 	for range n {
 		s.Measured = append(s.Measured, Reached{s.From + unit.Date(n), oddLength(t, "length")})
@@ -160,7 +161,7 @@ func TestSeriesCarryTheirNames(t *testing.T) {
 	for _, sys := range []unit.System{unit.US, unit.Metric} {
 		for _, size := range [][2]int{{34, 12}, {46, 8}, {60, 20}, {100, 30}} {
 			text := strings.Join(warmDay(sys).Draw(size[0], size[1], Braille).Lines(), "\n")
-			for _, word := range []string{"black side", "white side", "air", "sealed 10:30", "white by 12:10", sys.Temperature(45)} {
+			for _, word := range []string{"black", "white", "air", "sealed 10:30", "white by 12:10", sys.Temperature(45)} {
 				if !strings.Contains(text, word) {
 					t.Errorf("%v at %v: %q is missing\n%s", sys, size, word, text)
 				}

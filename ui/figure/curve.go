@@ -35,6 +35,7 @@ type Series struct {
 type Line struct {
 	At    float64
 	Label string
+	Brief []string // the label where there is no room for all of it, the longest first
 	Ink   Ink
 	Dash  Dash
 }
@@ -49,7 +50,8 @@ type Band struct {
 // frame is the plane of the axes laid on the canvas.
 type frame struct {
 	Curve
-	low, high point // in dots
+	low, high point     // in dots
+	stands    [][]stand // of each series, column by column
 }
 
 // Draw draws the curve in w columns and h lines.
@@ -80,11 +82,15 @@ func (v Curve) frame(c *canvas, beside int) frame {
 	if c.h < 6 {
 		above, below = 0, 0
 	}
-	return frame{
+	f := frame{
 		Curve: v,
 		low:   point{float64(2 * left), float64(4 * above)},
 		high:  point{float64(2*(c.w-beside)) - 1, float64(4*(c.h-below)) - 1},
 	}
+	for _, s := range v.Series {
+		f.stands = append(f.stands, f.standing(c, s))
+	}
+	return f
 }
 
 // draw draws everything, the labels last and those that matter most first.

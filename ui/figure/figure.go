@@ -32,10 +32,12 @@ const (
 	Warn       // what harms: torn bark, the heat limit
 	Growth     // what grows
 	Faint      // scales, dimensions, shade
+	Black      // dark sealer: as dark as the ground allows
+	White      // white paint
 )
 
 // rank says which ink a cell takes when several meet in it.
-var rank = [...]uint8{Plain: 1, Accent: 4, Warn: 3, Growth: 2, Faint: 0}
+var rank = [...]uint8{Plain: 1, Accent: 4, Warn: 3, Growth: 2, Faint: 0, Black: 6, White: 5}
 
 // The largest figure drawn, in cells; a larger one asked for is cut to it.
 const (

@@ -64,6 +64,19 @@ func (c *canvas) clear(x, y, n int) bool {
 	return true
 }
 
+// blank is free, and over no dots at all.
+func (c *canvas) blank(x, y, n int) bool {
+	if !c.free(x, y, n) {
+		return false
+	}
+	for _, at := range c.cells[y*c.w+x : y*c.w+x+n] {
+		if at.dots != 0 {
+			return false
+		}
+	}
+	return true
+}
+
 // centred writes s with its middle at p.
 func (c *canvas) centred(p point, s string, ink Ink) {
 	x, y := startOf(p, s)

@@ -50,8 +50,8 @@ func (s Stick) Draw(w, h int, mode Mode) Figure {
 	c.nodes(s, axis, top/4, scale)
 	c.pieces(s, axis, (top+4+tall)/4, scale)
 	c.ruler(s, axis, (top+4+tall)/4+1, scale)
-	if top > 0 && c.w >= 40 {
-		c.text(1, top/4-1, ": both buds  . first bud only  x none", Faint)
+	if top > 0 {
+		c.text(1, top/4-1, fitting(c.w-1, ": both buds  . first bud only  x none", ": both  . first  x none"), Faint)
 	}
 	return c.finish()
 }

@@ -84,11 +84,8 @@ func (t Top) Draw(w, h int, mode Mode) Figure {
 // place fits the oval between the lines kept for north, scale and labels.
 func (t Top) place(c *canvas) oval {
 	above, below := 1, 1
-	if c.h >= 7 {
+	if c.h >= scaledTop {
 		below = 2
-	}
-	if c.h >= 10 {
-		above = 2
 	}
 	side := 4
 	for _, a := range t.Blocked {
@@ -132,14 +129,21 @@ func (c *canvas) ring(o oval, times float64, with pen) {
 	c.polyline(through, with)
 }
 
+// scaledTop is the least height, in lines, of a stump that has a line for its scale.
+const scaledTop = 7
+
+// northSigns show which way is north, in a corner, where no slot's number comes.
+var northSigns = map[Mode]string{Braille: "↑N", ASCII: "^N"}
+
 // words writes north, the labels, the long diameter and the scale.
 func (t Top) words(c *canvas, o oval) {
-	c.centred(point{o.centre.x, 0}, "N", Plain)
+	c.text(1, 0, northSigns[c.mode], Plain)
 	size := t.Sys.Length(t.Across)
 	if unit.Crosses(size, t.Across, trade.StumpLimits...) {
 		size = t.Sys.Beside(t.Across, trade.StumpLimits...)
 	}
-	if t.Across.MM()*o.scale > 2*float64(width(size)) {
+	inside := t.Across.MM()*o.scale > 2*float64(width(size)) && c.h >= scaledTop+1
+	if inside {
 		c.centred(o.centre, size, Plain)
 	}
 	if t.Shade != nil && finite(t.Shade.Deg()) && c.w >= 50 {
@@ -155,7 +159,14 @@ func (t Top) words(c *canvas, o oval) {
 	for _, a := range t.Blocked {
 		c.outward(o.at(a.Bearing, 1).plus(towards(a.Bearing), 3), towards(a.Bearing), short(a.Word, c.w/4), Warn)
 	}
-	if c.h >= 7 {
-		c.scaleBar(1, c.h-1, o.scale, float64(c.w)*2/3, t.Sys)
+	after := 0
+	if c.h >= scaledTop {
+		after = c.scaleBar(1, c.h-1, o.scale, float64(c.w)*2/3, t.Sys)
+	}
+	if !inside {
+		said := fitting(c.w-after-1, size+" across", size)
+		if x := c.w - width(said); c.clear(x, c.h-1, width(said)) {
+			c.text(x, c.h-1, said, Plain)
+		}
 	}
 }

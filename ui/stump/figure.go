@@ -12,9 +12,6 @@ import (
 	"barkslip/ui/part"
 )
 
-// lines turns a figure into lines of the screen.
-func lines(f figure.Figure) []paper.Line { return part.Inked(f) }
-
 // figures are what the step is better seen as, to scale: the one shown beside
 // the answers first.
 func (s *Screen) figures() []func(w, h int) []paper.Line {
@@ -106,7 +103,7 @@ func (s *Screen) stickView(w, h int) []paper.Line {
 		said = part.Wrapped(paper.Plain, s.walk.StickWords(cut), w)
 	}
 	said = said[:min(len(said), max(h-stickLines, 0))]
-	return append(said, lines(fig.Draw(w, min(h-len(said), stickMost), s.x.Mode()))...)
+	return append(said, s.x.Inked(fig.Draw(w, min(h-len(said), stickMost), s.x.Mode()))...)
 }
 
 // Lines of the figure of a stick: without them its scale is lost, and with more
@@ -157,7 +154,7 @@ func (s *Screen) topView(w, h int) []paper.Line {
 		return nil
 	}
 	top.Slots, top.Blocked = s.slots()
-	return lines(top.Draw(w, h, s.x.Mode()))
+	return s.x.Inked(top.Draw(w, h, s.x.Mode()))
 }
 
 // typed is what the field would be taken as, so that figures move while a
@@ -246,5 +243,5 @@ func (s *Screen) scionView(w, h int) []paper.Line {
 	for _, n := range answer.Nails {
 		fig.Nails = append(fig.Nails, n.FromTop)
 	}
-	return lines(fig.Draw(w, h, s.x.Mode()))
+	return s.x.Inked(fig.Draw(w, h, s.x.Mode()))
 }

@@ -77,7 +77,7 @@ func (s *Screen) groups(width int) []paper.Line {
 	for i := s.top; i < min(len(s.tally.Groups), s.top+room); i++ {
 		lines = append(lines, s.line(i+1, name, bar))
 	}
-	scale := part.Inked(figure.Percents(bar))
+	scale := s.x.Inked(figure.Percents(bar))
 	if len(scale) > 0 {
 		words := ""
 		if more := len(s.tally.Groups) - s.top - room; more > 0 {
@@ -146,7 +146,7 @@ func (s *Screen) line(at, name, bar int) paper.Line {
 	if g.Known > 0 {
 		shown.Rate = float64(g.Took) / float64(g.Known)
 	}
-	if drawn := part.Inked(shown.Draw(bar, s.x.Mode())); len(drawn) > 0 {
+	if drawn := s.x.Inked(shown.Draw(bar, s.x.Mode())); len(drawn) > 0 {
 		l = append(l.Add(paper.Plain, "  "), drawn[0]...)
 	}
 	return l
