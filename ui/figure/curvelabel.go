@@ -26,7 +26,7 @@ func (f frame) lineLabels(c *canvas) {
 		}
 	}
 	for _, l := range f.HLines {
-		if f.holds(Point{f.X0, l.At}) {
+		if f.holds(Point{f.X0, l.At}) && !f.axisSays(c.w) {
 			y := f.at(Point{f.X0, l.At}).y
 			f.across(c, l.texts(), y, []float64{-3, 3, 0}, l.Ink)
 		}
@@ -40,6 +40,9 @@ func (f frame) lineLabels(c *canvas) {
 
 // texts are a line's label and its brief forms.
 func (l Line) texts() []string { return append([]string{l.Label}, l.Brief...) }
+
+// least is the briefest that can be said of a line.
+func (l Line) least() string { return l.texts()[len(l.Brief)] }
 
 // upright writes the label of a line up the curve over its head where that is
 // free, else right or left of it in the lines below; in brief where there is no
@@ -135,12 +138,12 @@ func (s stand) away(height float64) float64 {
 // names writes each series' name on or right beside its own line, and nearer to
 // it than to any other; a name that has no such place is left out.
 func (f frame) names(c *canvas) {
-	stands := f.stands
 	for i, s := range f.Series {
 		n, best, bestX, bestY := width(s.Name), math.Inf(-1), 0, 0
 		for x := int(f.low.x)/2 + 1; n > 0 && x+n <= int(f.high.x)/2+1; x++ {
-			for y := int(f.low.y) / 4; y <= int(f.high.y)/4; y++ {
-				if worth := f.worth(c, stands, i, x, y, n); worth > best && c.free(x, y, n) {
+			top, bottom := lines(f.stands[i][max(x-2, 0):min(x+n+2, c.w)])
+			for y := max(top-1, int(f.low.y)/4); y <= min(bottom+1, int(f.high.y)/4); y++ {
+				if worth := f.worth(c, i, x, y, n); worth > best && c.free(x, y, n) {
 					best, bestX, bestY = worth, x, y
 				}
 			}
@@ -151,34 +154,46 @@ func (f frame) names(c *canvas) {
 	}
 }
 
-// worth is how well a name of n columns stands at a cell: beside its own line best,
-// on it where that is flat and wide; impossible away from it, over another, or
-// nearer to another.
-func (f frame) worth(c *canvas, stands [][]stand, own, x, y, n int) float64 {
-	const touching, apart, inline = 6.5, 3, 7 // dots; what writing over the line costs
-	mine, on := near(stands[own], x, y, n), covered(stands[own], x, y, n)
+// lines are the first and the last line a series touches.
+func lines(stands []stand) (first, last int) {
+	first, last = tallest, -1
+	for _, s := range stands {
+		if !math.IsNaN(s.top) {
+			_, top := cellAt(point{0, s.top})
+			_, bottom := cellAt(point{0, s.bottom})
+			first, last = min(first, top), max(last, bottom)
+		}
+	}
+	return first, last
+}
+
+// worth is how well a name of n columns stands at a cell: right beside its own line
+// best, on it where it runs level; impossible away from it, over another, or nearer
+// to another.
+func (f frame) worth(c *canvas, own, x, y, n int) float64 {
+	const touching, far, inline = 4, 12, 4 // dots; inline is what writing over the line costs
+	mine, on := near(f.stands[own], x, y, n, touching), covered(f.stands[own], x, y, n)
 	if mine > touching {
 		return math.Inf(-1)
 	}
-	worth := -mine
-	switch {
-	case on == n:
-		if !covers(stands[own], x-2, y) || !covers(stands[own], x+n+1, y) {
-			return math.Inf(-1) // the line would be lost behind it
+	worth, clearance := -mine/2, mine+3
+	if on > 0 {
+		for column := x - 1; column < x+n+1; column++ {
+			if column < 0 || column >= c.w || !(f.stands[own][column].away(float64(4*y+2)) <= touching+2) {
+				return math.Inf(-1) // the line would be lost behind it
+			}
 		}
-		worth = -inline
-	case on > 0:
-		return math.Inf(-1)
+		worth, clearance = -inline, 1
 	}
-	for i := range stands {
+	for i := range f.stands {
 		if i == own {
 			continue
 		}
-		other := near(stands[i], x, y, n)
-		if covered(stands[i], x, y, n) > 0 || other < mine+apart {
+		other := near(f.stands[i], x, y, n, far)
+		if other <= clearance || covered(f.stands[i], x-1, y, n+2) > 0 {
 			return math.Inf(-1)
 		}
-		worth += min(other, 16) / 4
+		worth += min(other, far) / 3
 	}
 	for _, at := range c.cells[y*c.w+x : y*c.w+x+n] {
 		switch {
@@ -191,12 +206,16 @@ func (f frame) worth(c *canvas, stands [][]stand, own, x, y, n int) float64 {
 	return worth
 }
 
-// near is how far, in dots, the middle of a name at a cell lies from a series, at
-// the nearest of its columns or those beside it.
-func near(stands []stand, x, y, n int) float64 {
-	least := math.Inf(1)
-	for column := max(x-1, 0); column < min(x+n+1, len(stands)); column++ {
-		least = min(least, stands[column].away(float64(4*y+2)))
+// near is how far, in dots, the cells of a name lie from a series; it looks no
+// further than so many dots to each side.
+func near(stands []stand, x, y, n, far int) float64 {
+	beside, least := far/2+1, math.Inf(1)
+	for column := max(x-beside, 0); column < min(x+n+beside, len(stands)); column++ {
+		across := float64(2 * max(x-column-1, column-x-n, 0))
+		down := max(stands[column].top-float64(4*y+4), float64(4*y)-stands[column].bottom, 0)
+		if !math.IsNaN(down) {
+			least = min(least, math.Hypot(across, down))
+		}
 	}
 	return least
 }

@@ -56,6 +56,13 @@ type Figure struct {
 	w, h  int
 	runes []rune // 0 is the second column of a wide character
 	inks  []Ink
+	words []word // what is written on it, in the order in which it was
+}
+
+// word is text on a figure: the cell it begins at.
+type word struct {
+	x, y int
+	text string
 }
 
 // Size is the number of columns and lines.

@@ -7,9 +7,10 @@ import (
 
 // text writes s from a cell to the right, over any dots, cut at the edge.
 func (c *canvas) text(x, y int, s string, ink Ink) {
-	if y < 0 || y >= c.h {
+	if y < 0 || y >= c.h || s == "" {
 		return
 	}
+	c.words = append(c.words, word{x, y, s})
 	for _, r := range s {
 		n := columns.RuneWidth(r)
 		if n == 0 || unicode.IsControl(r) {

@@ -126,7 +126,7 @@ func (c *canvas) partNames(b bench, barkSide bool) {
 	for _, nail := range b.Nails {
 		if along := nail.MM(); finite(along) && along >= 0 && nail <= b.LongCut {
 			x, y := cellAt(b.from(b.side, along, (b.depth(along)+b.under(along))/2))
-			if c.first(x, y, "nail", Plain, [2]int{1, 0}, [2]int{-4, 0}, [2]int{1, -1}, [2]int{1, -2}, [2]int{1, 1}) {
+			if c.first(x, y, "nail", Plain, [2]int{1, 0}, [2]int{-4, 0}, [2]int{1, -1}, [2]int{-3, -1}, [2]int{-5, -1}, [2]int{1, 1}) {
 				break
 			}
 			x, y = cellAt(b.from(b.face, along, 0))

@@ -142,7 +142,8 @@ func (t Top) words(c *canvas, o oval) {
 	if unit.Crosses(size, t.Across, trade.StumpLimits...) {
 		size = t.Sys.Beside(t.Across, trade.StumpLimits...)
 	}
-	inside := t.Across.MM()*o.scale > 2*float64(width(size)) && c.h >= scaledTop+1
+	x, y := startOf(o.centre, size)
+	inside := t.Across.MM()*o.scale > 2*float64(width(size)) && c.h > scaledTop && c.free(x, y, width(size))
 	if inside {
 		c.centred(o.centre, size, Plain)
 	}
