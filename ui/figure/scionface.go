@@ -33,19 +33,21 @@ func (c *canvas) slotBand(b bench) {
 	}
 }
 
+// wood is half the width of the wood seen on the face, along from its top.
+func (b bench) wood(along float64) float64 {
+	if b.depth(along) <= b.Thick.MM()/2 {
+		return b.Thick.MM() / 2
+	}
+	return b.half(b.depth(along), b.Thick.MM())
+}
+
 // cutFace draws the scion from the side of the long cut: its outline, the
 // edge of the cut, the cambium a bark's thickness inside it, the pith.
 func (c *canvas) cutFace(b bench) {
 	thick, stub := b.Thick.MM(), -b.LongCut.MM()*stubShare
-	wood := func(along float64) float64 {
-		if b.depth(along) <= thick/2 {
-			return thick / 2
-		}
-		return b.half(b.depth(along), thick)
-	}
-	c.mirrored(b, stub, wood, pen{})
+	c.mirrored(b, stub, b.wood, pen{})
 	c.line(b.from(b.face, stub, -thick/2), b.from(b.face, stub, thick/2), pen{dash: Dotted})
-	end := wood(b.LongCut.MM())
+	end := b.wood(b.LongCut.MM())
 	c.line(b.from(b.face, b.LongCut.MM(), -end), b.from(b.face, b.LongCut.MM(), end), pen{})
 	c.core(b, b.Thick-2*b.Bark, pen{ink: Accent})
 	if b.roomy(c) {
@@ -154,26 +156,29 @@ func (c *canvas) first(x, y int, s string, ink Ink, steps ...[2]int) bool {
 }
 
 // cambiumName writes the cambium's name into its line on the face, where that runs
-// level.
+// level, and best where it does not share its cells with the edge of the wood.
 func (c *canvas) cambiumName(b bench) {
 	const name = "cambium"
 	core := (b.Thick - 2*b.Bark).MM()
 	if core <= 0 {
 		return
 	}
-	for _, side := range []float64{-1, 1} {
-		for share := 0.45; share < 0.9; share += 0.05 {
-			along := b.LongCut.MM() * share
-			x, y := startOf(b.from(b.face, along, side*b.half(b.depth(along), core)), name)
-			level := true
-			for column := x; column < x+len(name); column++ {
-				here := (float64(2*column+1) - b.face.x) / b.scale
-				_, line := cellAt(b.from(b.face, here, side*b.half(b.depth(here), core)))
-				level = level && line == y
-			}
-			if level && c.free(x, y, len(name)) {
-				c.text(x, y, name, Accent)
-				return
+	for _, alone := range []bool{true, false} {
+		for _, side := range []float64{-1, 1} {
+			for share := 0.45; share < 0.9; share += 0.05 {
+				along := b.LongCut.MM() * share
+				x, y := startOf(b.from(b.face, along, side*b.half(b.depth(along), core)), name)
+				level := true
+				for column := x; column < x+len(name); column++ {
+					here := (float64(2*column+1) - b.face.x) / b.scale
+					_, line := cellAt(b.from(b.face, here, side*b.half(b.depth(here), core)))
+					_, edge := cellAt(b.from(b.face, here, side*b.wood(here)))
+					level = level && line == y && !(alone && edge == y)
+				}
+				if level && c.free(x, y, len(name)) {
+					c.text(x, y, name, Accent)
+					return
+				}
 			}
 		}
 	}

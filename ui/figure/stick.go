@@ -137,7 +137,7 @@ func (c *canvas) pieces(s Stick, axis point, line int, scale float64) {
 			number = ""
 		}
 		inside := max(to-from-1, 0)
-		before := (inside - width(number) + 1) / 2
+		before := min(max((from+to+1-width(number))/2-from-1, 0), inside-width(number))
 		c.text(from, line, "["+strings.Repeat(fill, before)+number+strings.Repeat(fill, inside-before-width(number))+"]", Accent)
 	}
 }

@@ -88,6 +88,9 @@ func (t Top) place(c *canvas) oval {
 		below = 2
 	}
 	side := 4
+	if c.w < 24 {
+		side = 3
+	}
 	for _, a := range t.Blocked {
 		side = max(side, min(width(a.Word)+2, c.w/4))
 	}
@@ -137,7 +140,9 @@ var northSigns = map[Mode]string{Braille: "↑N", ASCII: "^N"}
 
 // words writes north, the labels, the long diameter and the scale.
 func (t Top) words(c *canvas, o oval) {
-	c.text(1, 0, northSigns[c.mode], Plain)
+	west, _ := cellAt(o.centre.plus(point{x: -1}, max(o.long, t.Field.MM()/2*o.scale)))
+	left := max(west-7, 1) // of what stands in the corners
+	c.text(left, 0, northSigns[c.mode], Plain)
 	size := t.Sys.Length(t.Across)
 	if unit.Crosses(size, t.Across, trade.StumpLimits...) {
 		size = t.Sys.Beside(t.Across, trade.StumpLimits...)
@@ -162,11 +167,11 @@ func (t Top) words(c *canvas, o oval) {
 	}
 	after := 0
 	if c.h >= scaledTop {
-		after = c.scaleBar(1, c.h-1, o.scale, float64(c.w)*2/3, t.Sys)
+		after = c.scaleBar(left, c.h-1, o.scale, float64(c.w)*2/3, t.Sys)
 	}
 	if !inside {
-		said := fitting(c.w-after-1, size+" across", size)
-		if x := c.w - width(said); c.clear(x, c.h-1, width(said)) {
+		said := fitting(c.w-after-3, size+" across", size)
+		if x := max(after+2, left); c.clear(x, c.h-1, width(said)) {
 			c.text(x, c.h-1, said, Plain)
 		}
 	}
