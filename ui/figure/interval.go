@@ -53,10 +53,9 @@ func (i Interval) Draw(w int, mode Mode) Figure {
 	return f
 }
 
-// Bar is a share, 0 to 1, of the line it is drawn in.
+// Bar is a share, 0 to 1, of the line it is drawn in, plain.
 type Bar struct {
 	Share float64
-	Ink   Ink
 	Open  bool // the rest of the line is drawn too, thin
 }
 
@@ -77,10 +76,10 @@ func (b Bar) Draw(w int, mode Mode) Figure {
 		halves += halves % 2
 	}
 	for x := range halves / 2 {
-		f.runes[x], f.inks[x] = barSigns[mode][heavy], b.Ink
+		f.runes[x], f.inks[x] = barSigns[mode][heavy], Plain
 	}
 	if x := halves / 2; halves%2 == 1 {
-		if f.runes[x], f.inks[x] = barSigns[mode][half], b.Ink; !b.Open {
+		if f.runes[x], f.inks[x] = barSigns[mode][half], Plain; !b.Open {
 			f.runes[x] = '╸'
 		}
 	}

@@ -1,6 +1,8 @@
 package part
 
 import (
+	"strings"
+
 	"barkslip/ui/figure"
 	"barkslip/ui/paper"
 )
@@ -54,4 +56,20 @@ func inked(f figure.Figure, inkOf func(figure.Ink) paper.Ink) []paper.Line {
 		flush()
 	}
 	return out
+}
+
+// Bar is a share, 0 to 1, of w columns as a bar, in the one style of all bars;
+// with open the rest of the columns is a thin line.
+func (x *Session) Bar(ink paper.Ink, share float64, w int, open bool) paper.Line {
+	drawn := figure.Bar{Share: share, Open: open}.Draw(w, x.Mode())
+	line := inked(drawn, func(i figure.Ink) paper.Ink {
+		if i == figure.Plain {
+			return ink
+		}
+		return inkOf[i]
+	})[0]
+	if n := len(line); n > 0 && !open {
+		line[n-1].Text = strings.TrimRight(line[n-1].Text, " ")
+	}
+	return line
 }
