@@ -126,7 +126,7 @@ func (s Shoot) stake(c *canvas, f frame, left int) {
 		size = unit.Metre
 	}
 	p := pole{left: left, height: func(l unit.Length) float64 { return f.at(Point{f.X0, float64(l / size)}).y }}
-	p.shoot = float64(2 * (left + min(max((c.w-left)/3-2, 2), 12)))
+	p.shoot = float64(2 * (left + min(max((c.w-left)/3-3, 1), 12)))
 	p.wood = p.shoot + 5
 	ground := p.height(0)
 	c.line(point{float64(2 * left), ground}, point{float64(2*c.w) - 1, ground}, pen{ink: Faint})
@@ -170,7 +170,7 @@ func (s Shoot) stakeWords(c *canvas, p pole) {
 		p.beside(c, now, Growth, "shoot "+s.Sys.Length(now), s.Sys.Length(now))
 	}
 	if s.StakeTop > 0 {
-		p.beside(c, s.StakeTop, Plain, "stake "+tall(s.Sys, s.StakeTop))
+		p.beside(c, s.StakeTop, Plain, "stake "+tall(s.Sys, s.StakeTop), "stake")
 	}
 	if s.AimLow < s.AimHigh {
 		low, high := tall(s.Sys, s.AimLow), tall(s.Sys, s.AimHigh)

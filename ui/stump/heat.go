@@ -26,7 +26,7 @@ func (s *Screen) heatView(w, h int) []paper.Line {
 }
 
 // heatFigure draws the hotter of the dark parts and the hotter of the white, and by
-// when it must be white, where that is the same day.
+// when it is to be white, where that is the same day.
 func heatFigure(heat weather.HeatAnswer, by time.Time, b *record.Block) figure.Day {
 	hour := func(t time.Time) float64 {
 		t = t.In(b.Zone)
@@ -55,7 +55,7 @@ func heatFigure(heat weather.HeatAnswer, by time.Time, b *record.Block) figure.D
 	}}
 	at := func(t time.Time) string { return t.In(b.Zone).Format("15:04") }
 	day.Marks = append(day.Marks, figure.Mark{Hour: hour(heat.Sealed), Label: "sealed " + at(heat.Sealed), Brief: []string{"sealed"}, Ink: figure.Plain})
-	if heat.WhiteBefore != nil && b.Day(by) == b.Day(heat.Sealed) {
+	if !by.IsZero() && b.Day(by) == b.Day(heat.Sealed) {
 		day.Marks = append(day.Marks, figure.Mark{Hour: hour(by), Label: "white by " + at(by), Brief: []string{"by " + at(by), at(by)}, Ink: figure.Warn})
 	}
 	slices.SortFunc(day.Marks, func(x, y figure.Mark) int { return int(100 * (x.Hour - y.Hour)) })
