@@ -54,7 +54,7 @@ func (s *Screen) figure(w, h int) []paper.Line {
 }
 
 // leastFigure is how many lines the figure beside the answers needs to be worth
-// its place: few where the question is about what it shows.
+// its place: a top view fewer than the others.
 func (s *Screen) leastFigure() int {
 	switch s.asked.Step.ID {
 	case walk.StepNodes:
@@ -62,9 +62,9 @@ func (s *Screen) leastFigure() int {
 			return stickLines
 		}
 	case walk.StepTorn, walk.StepMeasure, walk.StepLongWay, walk.StepSlots, walk.StepNewFace, walk.StepScion:
-		return 5
+		return 6
 	}
-	return 7
+	return 8
 }
 
 // nextFigure makes the figure large, then goes on to the next, then back to the
