@@ -63,7 +63,7 @@ func (c *canvas) scaleBar(x, y int, scale, room float64, sys unit.System) (after
 	for _, end := range []point{left, right} {
 		c.line(point{end.x, end.y - 1}, point{end.x, end.y + 1}, pen{ink: Faint})
 	}
-	end, _ := cellAt(right)
+	end, _ := cellAt(right.plus(point{x: 1}, 1e-6)) // where the last dot falls
 	c.text(end+2, y, best.text, Faint)
 	return end + 2 + width(best.text)
 }

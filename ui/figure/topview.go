@@ -16,6 +16,7 @@ type Top struct {
 	Blocked []Arc
 	Shade   *unit.Bearing // middle of the shaded side; nil where it does not matter
 	Field   unit.Length   // draws a stump smaller than this at the scale of one this size; 0 fills the figure
+	Assumed bool          // the size is not known: it is said what it is drawn as
 	Sys     unit.System
 }
 
@@ -69,7 +70,9 @@ func (t Top) Draw(w, h int, mode Mode) Figure {
 	if t.Shade != nil && finite(t.Shade.Deg()) {
 		c.shade(o, *t.Shade)
 	}
-	c.dimension(o.at(t.LongWay, 0.93), o.at(t.LongWay+180, 0.93), "")
+	if !t.Assumed {
+		c.dimension(o.at(t.LongWay, 0.93), o.at(t.LongWay+180, 0.93), "")
+	}
 	for _, a := range t.Blocked {
 		c.blocked(o, a)
 	}
@@ -148,7 +151,7 @@ func (t Top) words(c *canvas, o oval) {
 		size = t.Sys.Beside(t.Across, trade.StumpLimits...)
 	}
 	x, y := startOf(o.centre, size)
-	inside := t.Across.MM()*o.scale > 2*float64(width(size)) && c.h > scaledTop && c.free(x, y, width(size))
+	inside := !t.Assumed && t.Across.MM()*o.scale > 2*float64(width(size)) && c.h > scaledTop && c.free(x, y, width(size))
 	if inside {
 		c.centred(o.centre, size, Plain)
 	}
@@ -171,6 +174,9 @@ func (t Top) words(c *canvas, o oval) {
 	}
 	if !inside {
 		said := fitting(c.w-after-3, size+" across", size)
+		if t.Assumed {
+			said = fitting(c.w-after-3, "not measured, drawn as "+size, "drawn as "+size, "as "+size)
+		}
 		if x := max(after+2, left); c.clear(x, c.h-1, width(said)) {
 			c.text(x, c.h-1, said, Plain)
 		}

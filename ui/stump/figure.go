@@ -6,6 +6,7 @@ import (
 
 	"barkslip/core/record"
 	"barkslip/core/scion"
+	"barkslip/core/unit"
 	"barkslip/core/walk"
 	"barkslip/ui/figure"
 	"barkslip/ui/paper"
@@ -137,6 +138,9 @@ func (s *Screen) stickHint(w, h int) []paper.Line {
 	return out[:min(len(out), h)]
 }
 
+// assumedStump is drawn where bark is torn before the stump is measured.
+const assumedStump = 4 * unit.Inch
+
 // topView is the stump from above with its slots.
 func (s *Screen) topView(w, h int) []paper.Line {
 	b, a := s.x.Site(), s.walk.A
@@ -150,10 +154,13 @@ func (s *Screen) topView(w, h int) []paper.Line {
 			top.Across, top.Across2, top.LongWay = m.Across.Length, m.Across2.Length, m.LongWay
 		}
 	}
-	if top.Across <= 0 {
-		return nil
-	}
 	top.Slots, top.Blocked = s.slots()
+	if top.Across <= 0 {
+		if s.asked.Step.ID != walk.StepTorn && len(top.Blocked) == 0 {
+			return nil
+		}
+		top.Across, top.Assumed = assumedStump, true
+	}
 	return s.x.Inked(top.Draw(w, h, s.x.Mode()))
 }
 
@@ -184,8 +191,11 @@ func (s *Screen) slots() ([]figure.Slot, []figure.Arc) {
 		plan.Blocked = a.FreshCuts[n-1].What.Torn
 	}
 	if bodies := s.typed(); len(bodies) == 1 {
-		if typed, ok := bodies[0].(*record.SlotsMarked); ok {
+		switch typed := bodies[0].(type) {
+		case *record.SlotsMarked:
 			plan = *typed
+		case *record.FreshCut:
+			plan.Blocked = typed.Torn
 		}
 	}
 	var blocked []figure.Arc

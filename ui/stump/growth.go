@@ -59,7 +59,7 @@ func nextTie(fig figure.Shoot) unit.Length {
 			next += trade.TieEvery
 		}
 	}
-	if next > fig.StakeTop {
+	if next > fig.StakeTop+unit.Millimetre {
 		return 0
 	}
 	return next
