@@ -114,7 +114,8 @@ func (s *Screen) table(width int) []paper.Line {
 		case season.Off(day):
 			l = l.Add(paper.Faint, "  day off")
 		default:
-			l = append(l.Add(paper.Plain, figure(work.CutBack)+"  "+figure(work.Graft)+"  "), s.x.Bar(paper.Growth, float64(work.Graft)*scale/float64(room), room, false)...)
+			l = l.Add(paper.Plain, figure(work.CutBack)+"  "+figure(work.Graft)+"  ")
+			l = append(l, s.x.Bar(paper.Growth, float64(work.Graft)*scale/float64(room), room, false)...)
 			if day == season.On && season.Grafted > 0 {
 				l = l.Add(paper.Faint, fmt.Sprintf(" %d grafted already", season.Grafted))
 			}
