@@ -9,12 +9,12 @@ import (
 )
 
 // sizes are those a figure is drawn in, from the smallest to the largest of a
-// window: all small ones, and of the larger ones some, or with BARKSLIP_SLOW all.
+// window: all small ones, and of the larger ones some, with BARKSLIP_SLOW many.
 func sizes(each func(w, h int)) {
 	slow := os.Getenv("BARKSLIP_SLOW") != ""
 	for w := 20; w <= 120; w++ {
 		for h := 6; h <= 40; h++ {
-			if small := w <= 36 && h <= 14 && (w+h)%2 == 0; small || slow || (7*w+3*h)%47 == 0 {
+			if small := w <= 36 && h <= 14 && (w+h)%2 == 0; small || slow && (w+2*h)%9 == 0 || (7*w+3*h)%47 == 0 {
 				each(w, h)
 			}
 		}
