@@ -70,7 +70,8 @@ func anyFigure(t *rapid.T) drawn {
 		return d
 	}
 	s := Shoot{From: unit.Date(rapid.Int32().Draw(t, "from")), StakeTop: oddLength(t, "stake"), AimLow: oddLength(t, "aim"), AimHigh: oddLength(t, "aim"),
-		Sys: sys}
+		Next: oddLength(t, "next"),
+		Sys:  sys}
 	s.To = s.From + unit.Date(rapid.Int32Range(-10, 100000).Draw(t, "days"))
 	for range n {
 		s.Measured = append(s.Measured, Reached{s.From + unit.Date(n), oddLength(t, "length")})
@@ -154,16 +155,58 @@ func TestRenderGroupsRunsOfOneInk(t *testing.T) {
 	}
 }
 
-// Each figure must be told apart without colour: no two series may have the
-// same dashes and each must carry its name.
+// The day is told apart without colour: black is solid, white hollow, the air
+// dotted, and each carries its name; the limit says what it is.
 func TestSeriesCarryTheirNames(t *testing.T) {
 	for _, sys := range []unit.System{unit.US, unit.Metric} {
-		for _, size := range [][2]int{{34, 12}, {46, 8}, {60, 20}, {100, 30}} {
+		for _, size := range [][2]int{{34, 12}, {44, 18}, {60, 20}, {100, 30}} {
 			text := strings.Join(warmDay(sys).Draw(size[0], size[1], Braille).Lines(), "\n")
-			for _, word := range []string{"black side", "white side", "air", "sealed 10:30", "white by 12:10", sys.Temperature(45)} {
+			words := []string{"black", "white", "air", "sealed", "by 12:10", "12:00", "harm", sys.Temperature(45)}
+			if size[0] >= 44 {
+				words = append(words, "sealed 10:30", "white by 12:10")
+			}
+			if size[0] >= 60 {
+				words = append(words, sys.Temperature(45)+": harm begins")
+			}
+			for _, word := range words {
 				if !strings.Contains(text, word) {
 					t.Errorf("%v at %v: %q is missing\n%s", sys, size, word, text)
 				}
+			}
+		}
+	}
+}
+
+// The parts of a scion are named, and so is what stands beside the stake, down to
+// the figure beside the answers of the smallest full window.
+func TestPartsAreNamed(t *testing.T) {
+	for name, words := range map[string][]string{
+		"scion":       {"tip", "bark side", "cambium", "nail", "2 1/2 in", "1 in"},
+		"scion-thick": {"tip", "bark side", "cambium", "nail", "60 mm", "2 cm"},
+		"shoot":       {"stake 6 ft", "tie 3 ft", "50 in", "aim"},
+		"top":         {"N", "torn", "4 3/16 in", "1", "[2]", "3", "4"},
+	} {
+		for _, size := range [][2]int{{26, 12}, {34, 14}, {44, 24}} {
+			for _, mode := range []Mode{Braille, ASCII} {
+				text := strings.Join(samples[name].Draw(size[0], size[1], mode).Lines(), "\n")
+				for _, word := range words {
+					if !strings.Contains(text, word) {
+						t.Errorf("%s at %v: %q is missing\n%s", name, size, word, text)
+					}
+				}
+			}
+		}
+	}
+}
+
+// The stump with its torn bark and its slots is still there in the least room there
+// is for it.
+func TestStumpInLittleRoom(t *testing.T) {
+	for _, mode := range []Mode{Braille, ASCII} {
+		text := strings.Join(samples["top"].Draw(16, 5, mode).Lines(), "\n")
+		for _, word := range []string{"N", "torn", "1", "2", "4"} {
+			if !strings.Contains(text, word) {
+				t.Errorf("%q is missing\n%s", word, text)
 			}
 		}
 	}

@@ -30,6 +30,7 @@ type canvas struct {
 	cells     []cell
 	low, high point // the clip, low included, high not
 	drawn     int   // how far along its dashes the pen is
+	words     []word
 }
 
 // newCanvas is a blank canvas of w by h cells; ok is false when that is too
@@ -83,7 +84,7 @@ func bounded(v float64) float64 {
 
 // finish turns the canvas into a figure.
 func (c *canvas) finish() Figure {
-	f := Figure{w: c.w, h: c.h, runes: make([]rune, len(c.cells)), inks: make([]Ink, len(c.cells))}
+	f := Figure{w: c.w, h: c.h, runes: make([]rune, len(c.cells)), inks: make([]Ink, len(c.cells)), words: c.words}
 	for i, at := range c.cells {
 		switch {
 		case at.label == behind:

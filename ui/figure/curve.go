@@ -35,6 +35,7 @@ type Series struct {
 type Line struct {
 	At    float64
 	Label string
+	Brief []string // the label where there is no room for all of it, the longest first
 	Ink   Ink
 	Dash  Dash
 }
@@ -49,7 +50,8 @@ type Band struct {
 // frame is the plane of the axes laid on the canvas.
 type frame struct {
 	Curve
-	low, high point // in dots
+	low, high point     // in dots
+	stands    [][]stand // of each series, column by column
 }
 
 // Draw draws the curve in w columns and h lines.
@@ -63,6 +65,10 @@ func (v Curve) Draw(w, h int, mode Mode) Figure {
 	return c.finish()
 }
 
+// axisSays is true in a figure too narrow for words along a line across: what it is
+// then stands on the upright axis, at its height.
+func (v Curve) axisSays(w int) bool { return w < 34 }
+
 // drawable is false for axes that run over nothing.
 func (v Curve) drawable() bool {
 	return finite(v.X0, v.X1, v.Y0, v.Y1) && v.X1 > v.X0 && v.Y1 > v.Y0
@@ -75,16 +81,25 @@ func (v Curve) frame(c *canvas, beside int) frame {
 	for _, t := range v.YTicks {
 		left = max(left, width(t.Label))
 	}
+	if v.axisSays(c.w) {
+		for _, l := range v.HLines {
+			left = max(left, width(l.least()))
+		}
+	}
 	left = min(left+1, c.w/3)
 	above, below := 1, 1
 	if c.h < 6 {
 		above, below = 0, 0
 	}
-	return frame{
+	f := frame{
 		Curve: v,
 		low:   point{float64(2 * left), float64(4 * above)},
 		high:  point{float64(2*(c.w-beside)) - 1, float64(4*(c.h-below)) - 1},
 	}
+	for _, s := range v.Series {
+		f.stands = append(f.stands, f.standing(c, s))
+	}
+	return f
 }
 
 // draw draws everything, the labels last and those that matter most first.
@@ -129,6 +144,15 @@ func (f frame) holds(p Point) bool {
 func (f frame) axes(c *canvas) {
 	with := pen{ink: Faint}
 	corner := point{f.low.x, f.high.y}
+	if f.axisSays(c.w) {
+		for _, l := range f.HLines {
+			_, y := cellAt(f.at(Point{f.X0, l.At}))
+			said := fitting(int(f.low.x)/2-1, l.least())
+			if x := int(f.low.x)/2 - 1 - width(said); f.holds(Point{f.X0, l.At}) && c.free(x, y, width(said)) {
+				c.text(x, y, said, l.Ink)
+			}
+		}
+	}
 	c.line(f.low, corner, with)
 	c.line(corner, f.high, with)
 	for _, t := range f.YTicks {

@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 
@@ -29,38 +30,53 @@ type Reading struct {
 	Temp unit.Temperature
 }
 
-// Mark is an hour that matters and what happens then: sealed 10:30.
+// Mark is an hour that matters and what happens then: sealed 10:30, in brief
+// sealed.
 type Mark struct {
 	Hour  float64
 	Label string
+	Brief []string
 	Ink   Ink
 }
 
 // Draw draws the day in w columns and h lines.
 func (d Day) Draw(w, h int, mode Mode) Figure { return d.curve(w).Draw(w, h, mode) }
 
+// The hours of the day that are drawn at least: the sun's.
+const dawn, dusk = 6, 21
+
+// limit is the line at the limit, which says what it is as fully as there is room
+// for.
+func (d Day) limit() Line {
+	at := d.Sys.Temperature(d.Limit)
+	return Line{At: d.degrees(d.Limit), Label: at + ": harm begins", Brief: []string{at + " harm", "harm"}, Ink: Warn, Dash: Dashed}
+}
+
 // curve is the day as a curve for a figure of w columns, in the degrees of the
 // block.
 func (d Day) curve(w int) Curve {
-	v := Curve{X0: 0, X1: 24, YName: string(d.Sys.BareTemperature())}
+	v := Curve{X0: dawn, X1: dusk, YName: string(d.Sys.BareTemperature())}
 	low, high := math.Inf(1), math.Inf(-1)
 	if d.Limit != 0 {
 		high = d.degrees(d.Limit)
-		v.HLines = []Line{{At: high, Label: d.Sys.Temperature(d.Limit), Ink: Warn, Dash: Dashed}}
+		v.HLines = []Line{d.limit()}
+	}
+	for _, m := range d.Marks {
+		if m.Hour >= 0 && m.Hour <= 24 {
+			v.X0, v.X1 = min(v.X0, math.Floor(m.Hour)), max(v.X1, math.Ceil(m.Hour))
+		}
+		v.VLines = append(v.VLines, Line{At: m.Hour, Label: m.Label, Brief: m.Brief, Ink: m.Ink, Dash: Dotted})
 	}
 	for _, l := range d.Lines {
 		s := Series{Name: l.Name, Dash: l.Dash, Ink: l.Ink}
 		for _, r := range l.Points {
 			p := Point{r.Hour, d.degrees(r.Temp)}
-			if finite(p.X, p.Y) {
+			if finite(p.X, p.Y) && p.X >= v.X0 && p.X <= v.X1 {
 				low, high = min(low, p.Y), max(high, p.Y)
 			}
 			s.Points = append(s.Points, p)
 		}
 		v.Series = append(v.Series, s)
-	}
-	for _, m := range d.Marks {
-		v.VLines = append(v.VLines, Line{At: m.Hour, Label: m.Label, Ink: m.Ink, Dash: Dotted})
 	}
 	low = min(low, high)
 	if !finite(low, high) {
@@ -70,7 +86,7 @@ func (d Day) curve(w int) Curve {
 	room := max(high-low, step) / 12
 	v.Y0, v.Y1 = low-room, high+room
 	v.YTicks = ticks(v.Y0, v.Y1, step)
-	v.XTicks = hours(w)
+	v.XTicks = hours(v.X0, v.X1, w)
 	return v
 }
 
@@ -81,15 +97,20 @@ func (d Day) degrees(t unit.Temperature) float64 {
 	return t.F()
 }
 
-// hours are the ticks of a day, fewer where the figure is narrow.
-func hours(w int) []Tick {
-	step := 3
-	if w < 45 {
-		step = 6
+// hours are the ticks of a day as clock times, as many as stand apart in a figure
+// of w columns.
+func hours(from, to float64, w int) []Tick {
+	step := 1
+	for _, step = range []int{1, 2, 3, 6, 12} {
+		if float64(w-6)*float64(step) >= 7*(to-from) {
+			break
+		}
 	}
 	var all []Tick
 	for h := 0; h <= 24; h += step {
-		all = append(all, Tick{float64(h), strconv.Itoa(h) + "h"})
+		if float64(h) >= from && float64(h) <= to {
+			all = append(all, Tick{float64(h), fmt.Sprintf("%02d:00", h)})
+		}
 	}
 	return all
 }

@@ -32,10 +32,12 @@ const (
 	Warn       // what harms: torn bark, the heat limit
 	Growth     // what grows
 	Faint      // scales, dimensions, shade
+	Black      // dark sealer: as dark as the ground allows
+	White      // white paint
 )
 
 // rank says which ink a cell takes when several meet in it.
-var rank = [...]uint8{Plain: 1, Accent: 4, Warn: 3, Growth: 2, Faint: 0}
+var rank = [...]uint8{Plain: 1, Accent: 4, Warn: 3, Growth: 2, Faint: 0, Black: 6, White: 5}
 
 // The largest figure drawn, in cells; a larger one asked for is cut to it.
 const (
@@ -54,6 +56,13 @@ type Figure struct {
 	w, h  int
 	runes []rune // 0 is the second column of a wide character
 	inks  []Ink
+	words []word // what is written on it, in the order in which it was
+}
+
+// word is text on a figure: the cell it begins at.
+type word struct {
+	x, y int
+	text string
 }
 
 // Size is the number of columns and lines.

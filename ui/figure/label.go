@@ -7,9 +7,10 @@ import (
 
 // text writes s from a cell to the right, over any dots, cut at the edge.
 func (c *canvas) text(x, y int, s string, ink Ink) {
-	if y < 0 || y >= c.h {
+	if y < 0 || y >= c.h || s == "" {
 		return
 	}
+	c.words = append(c.words, word{x, y, s})
 	for _, r := range s {
 		n := columns.RuneWidth(r)
 		if n == 0 || unicode.IsControl(r) {
@@ -58,6 +59,19 @@ func (c *canvas) clear(x, y, n int) bool {
 	}
 	for _, at := range c.cells[y*c.w+max(x-1, 0) : y*c.w+min(x+n+1, c.w)] {
 		if at.dots != 0 && at.ink != Faint {
+			return false
+		}
+	}
+	return true
+}
+
+// blank is free, and over no dots at all.
+func (c *canvas) blank(x, y, n int) bool {
+	if !c.free(x, y, n) {
+		return false
+	}
+	for _, at := range c.cells[y*c.w+x : y*c.w+x+n] {
+		if at.dots != 0 {
 			return false
 		}
 	}

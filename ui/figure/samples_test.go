@@ -54,7 +54,7 @@ var samples = map[string]drawn{
 			{unit.MakeDate(2027, 6, 25), 26 * unit.Inch}, {unit.MakeDate(2027, 7, 10), 50 * unit.Inch}},
 		Forecast: []Reached{{unit.MakeDate(2027, 7, 10), 50 * unit.Inch}, {unit.MakeDate(2027, 8, 1), 84 * unit.Inch},
 			{unit.MakeDate(2027, 9, 1), 105 * unit.Inch}, {unit.MakeDate(2027, 10, 1), 112 * unit.Inch}},
-		Ties: []unit.Length{unit.Foot, 2 * unit.Foot, 3 * unit.Foot},
+		Ties: []unit.Length{unit.Foot, 2 * unit.Foot, 3 * unit.Foot}, Next: 4 * unit.Foot,
 	},
 	"shoot-metric": Shoot{
 		From: unit.MakeDate(2027, 5, 20), To: unit.MakeDate(2027, 10, 10), StakeTop: 1500, AimLow: 2400, AimHigh: 2700, Sys: unit.Metric,
@@ -64,8 +64,8 @@ var samples = map[string]drawn{
 
 // warmDay is a warm day in May, drawn by hand.
 func warmDay(sys unit.System) Day {
-	line := func(name string, dash Dash, low, high unit.Temperature) DayLine {
-		l := DayLine{Name: name, Dash: dash}
+	line := func(name string, dash Dash, ink Ink, low, high unit.Temperature) DayLine {
+		l := DayLine{Name: name, Dash: dash, Ink: ink}
 		for h := 0.0; h <= 24; h += 0.5 {
 			share := math.Max(0, math.Sin((h-6)/16*math.Pi))
 			l.Points = append(l.Points, Reading{h, low + unit.Temperature(share)*(high-low)})
@@ -73,7 +73,7 @@ func warmDay(sys unit.System) Day {
 		return l
 	}
 	return Day{
-		Lines: []DayLine{line("black side", Solid, 15, 61), line("white side", Dashed, 15, 41), line("air", Dotted, 15, 33)},
-		Limit: 45, Sys: sys, Marks: []Mark{{10.5, "sealed 10:30", Plain}, {12.2, "white by 12:10", Warn}},
+		Lines: []DayLine{line("black", Filled, Black, 15, 61), line("white", Hollow, White, 15, 41), line("air", Dotted, Faint, 15, 33)},
+		Limit: 45, Sys: sys, Marks: []Mark{{10.5, "sealed 10:30", []string{"sealed"}, Plain}, {12.2, "white by 12:10", []string{"by 12:10", "12:10"}, Warn}},
 	}
 }

@@ -63,7 +63,7 @@ func (c *canvas) scaleBar(x, y int, scale, room float64, sys unit.System) (after
 	for _, end := range []point{left, right} {
 		c.line(point{end.x, end.y - 1}, point{end.x, end.y + 1}, pen{ink: Faint})
 	}
-	end, _ := cellAt(right)
+	end, _ := cellAt(right.plus(point{x: 1}, 1e-6)) // where the last dot falls
 	c.text(end+2, y, best.text, Faint)
 	return end + 2 + width(best.text)
 }
@@ -72,5 +72,11 @@ func (c *canvas) scaleBar(x, y int, scale, room float64, sys unit.System) (after
 // middle and a short stop at each end.
 func (c *canvas) dimension(p, q point, s string) {
 	c.line(p, q, pen{ink: Faint})
+	if long := math.Hypot(q.x-p.x, q.y-p.y); long > 0 && finite(long) {
+		across := point{(p.y - q.y) / long, (q.x - p.x) / long}
+		for _, end := range []point{p, q} {
+			c.line(end.plus(across, -1.5), end.plus(across, 1.5), pen{ink: Faint})
+		}
+	}
 	c.centred(point{(p.x + q.x) / 2, (p.y + q.y) / 2}, s, Plain)
 }

@@ -102,7 +102,9 @@ func TestSlotsStandAtTheirBearing(t *testing.T) {
 		bare := dots(top.Draw(60, 20, Braille), 0, 20)
 		top.Slots = []Slot{{b, "7", Set}}
 		f := top.Draw(60, 20, Braille)
-		centre := point{60, 40}
+		c, _ := newCanvas(60, 20, Braille)
+		o := top.place(c)
+		centre := o.centre
 		var sum point
 		for p := range dots(f, 0, 20) {
 			if !bare[p] {
@@ -112,8 +114,6 @@ func TestSlotsStandAtTheirBearing(t *testing.T) {
 		if off := bearingOf(sum).From(b); off > 4 {
 			t.Fatalf("slot at %v drawn at %v", b, bearingOf(sum))
 		}
-		c, _ := newCanvas(60, 20, Braille)
-		o := top.place(c)
 		found := false
 		for cell := range ink(f, 0, 19) {
 			if r, _ := f.Cell(cell[0], cell[1]); r != '7' {
@@ -178,12 +178,14 @@ func TestIntervalMarksStandAtTheirShare(t *testing.T) {
 func TestBlockedBarkIsAsLongAsSaid(t *testing.T) {
 	top := Top{Across: 100}
 	bare := dots(top.Draw(60, 20, Braille), 0, 20)
+	c, _ := newCanvas(60, 20, Braille)
+	centre := top.place(c).centre
 	for _, middle := range []unit.Bearing{0, 90, 215} {
 		top.Blocked = []Arc{{Bearing: middle, Width: 50}}
 		widest := 0.0
 		for p := range dots(top.Draw(60, 20, Braille), 0, 20) {
 			if !bare[p] {
-				widest = max(widest, bearingOf(point{float64(p[0]) + 0.5 - 60, float64(p[1]) + 0.5 - 40}).From(middle))
+				widest = max(widest, bearingOf(point{float64(p[0]) + 0.5 - centre.x, float64(p[1]) + 0.5 - centre.y}).From(middle))
 			}
 		}
 		if want := 0.5 * 180 / math.Pi; math.Abs(widest-want) > 4 {

@@ -33,19 +33,21 @@ func (c *canvas) slotBand(b bench) {
 	}
 }
 
+// wood is half the width of the wood seen on the face, along from its top.
+func (b bench) wood(along float64) float64 {
+	if b.depth(along) <= b.Thick.MM()/2 {
+		return b.Thick.MM() / 2
+	}
+	return b.half(b.depth(along), b.Thick.MM())
+}
+
 // cutFace draws the scion from the side of the long cut: its outline, the
 // edge of the cut, the cambium a bark's thickness inside it, the pith.
 func (c *canvas) cutFace(b bench) {
 	thick, stub := b.Thick.MM(), -b.LongCut.MM()*stubShare
-	wood := func(along float64) float64 {
-		if b.depth(along) <= thick/2 {
-			return thick / 2
-		}
-		return b.half(b.depth(along), thick)
-	}
-	c.mirrored(b, stub, wood, pen{})
+	c.mirrored(b, stub, b.wood, pen{})
 	c.line(b.from(b.face, stub, -thick/2), b.from(b.face, stub, thick/2), pen{dash: Dotted})
-	end := wood(b.LongCut.MM())
+	end := b.wood(b.LongCut.MM())
 	c.line(b.from(b.face, b.LongCut.MM(), -end), b.from(b.face, b.LongCut.MM(), end), pen{})
 	c.core(b, b.Thick-2*b.Bark, pen{ink: Accent})
 	if b.roomy(c) {
@@ -84,32 +86,102 @@ func (c *canvas) mirrored(b bench, start float64, half func(along float64) float
 	}
 }
 
-// scionWords writes the measures, each as fully as there is room for.
+// scionWords writes the measures and names the parts, each as fully as there is
+// room for.
 func (c *canvas) scionWords(b bench) {
-	if c.h < lowScion {
-		return
-	}
 	stub, _ := cellAt(b.from(b.side, -b.LongCut.MM()*stubShare, 0))
 	start, top := cellAt(b.side)
 	end, _ := cellAt(b.from(b.side, b.LongCut.MM(), 0))
-	cut, thick := b.usual(b.LongCut, trade.LongCut), b.Sys.Length(b.Thick)
-	over := point{b.side.x, float64(4*(top-1)) + 2}
-	c.dimension(over, b.from(over, b.LongCut.MM(), 0), fitting(end-start-3, " long cut "+cut+" ", cut))
-	middle := -b.LongCut.MM() * stubShare * 0.45
-	c.inside(b.from(b.side, middle, b.Thick.MM()/2), "side", Faint)
-	c.inside(b.from(b.face, middle, 0), "face", Faint)
-	back := "back cut " + b.usual(b.Back, trade.BackCut)
-	if c.h < tallScion {
+	cut, back := b.usual(b.LongCut, trade.LongCut), b.usual(b.Back, trade.BackCut)
+	if c.h >= lowScion {
+		over := point{b.side.x, float64(4*(top-1)) + 2}
+		c.dimension(over, b.from(over, b.LongCut.MM(), 0), fitting(end-start-3, " long cut "+cut+" ", " cut "+cut+" ", cut))
+	}
+	if c.h >= lowScion && c.h < tallScion {
 		after := c.scaleBar(max(stub, 0), c.h-1, b.scale, float64(c.w)/3, b.Sys)
-		back = fitting(c.w-after-1, back, "back "+b.usual(b.Back, trade.BackCut))
-		c.text(c.w-width(back), c.h-1, back, Plain)
+		said := fitting(c.w-after-1, "back cut "+back, "back "+back)
+		c.text(c.w-width(said), c.h-1, said, Plain)
+	}
+	if c.h >= tallScion {
+		_, under := cellAt(b.from(b.side, 0, b.Thick.MM()).plus(point{y: 1}, 4))
+		said := fitting(end-stub-width("bark side"), "back cut "+back, "back "+back, back)
+		c.text(end+1-width(said), under, said, Plain)
+		c.text(stub, under, "bark side", Plain)
+		c.slotWords(b, stub, end)
+	}
+	c.partNames(b, c.h < tallScion)
+}
+
+// partNames names thickness, tip, cambium and a nail where they are drawn, and the
+// bark side where it has no line of its own.
+func (c *canvas) partNames(b bench, barkSide bool) {
+	stub, _ := cellAt(b.from(b.side, -b.LongCut.MM()*stubShare, 0))
+	start, _ := cellAt(b.side)
+	thick := b.Sys.Length(b.Thick)
+	middle := -b.LongCut.MM() * stubShare * 0.45
+	c.inside(b.from(b.side, middle, b.Thick.MM()/2), fitting(start-stub-2, thick+" thick", thick), Plain)
+	c.inside(b.from(b.face, middle, 0), fitting(start-stub-2, "face"), Faint)
+	if end, y := cellAt(b.from(b.side, b.LongCut.MM(), b.depth(b.LongCut.MM()))); !c.first(end-2, y-1, "tip", Plain, [2]int{}, [2]int{0, -1}) {
+		c.first(end-2, y-2, "tip", Plain, [2]int{})
+	}
+	c.cambiumName(b)
+	for _, nail := range b.Nails {
+		if along := nail.MM(); finite(along) && along >= 0 && nail <= b.LongCut {
+			x, y := cellAt(b.from(b.side, along, (b.depth(along)+b.under(along))/2))
+			if c.first(x, y, "nail", Plain, [2]int{1, 0}, [2]int{-4, 0}, [2]int{1, -1}, [2]int{-3, -1}, [2]int{-5, -1}, [2]int{1, 1}) {
+				break
+			}
+			x, y = cellAt(b.from(b.face, along, 0))
+			if c.first(x, y, "nail", Plain, [2]int{2, 0}, [2]int{-5, 0}) {
+				break
+			}
+		}
+	}
+	if barkSide {
+		_, back := cellAt(b.from(b.side, 0, b.Thick.MM()))
+		c.first(max(start+3, 0), back, "bark side", Plain, [2]int{0, -1}, [2]int{4, -1}, [2]int{8, -1}, [2]int{-2, 1})
+	}
+}
+
+// first writes s at the first of the steps from a cell that is blank, and says
+// whether there was one.
+func (c *canvas) first(x, y int, s string, ink Ink, steps ...[2]int) bool {
+	for _, step := range steps {
+		if at, line := x+step[0], y+step[1]; c.blank(at, line, width(s)) {
+			c.text(at, line, s, ink)
+			return true
+		}
+	}
+	return false
+}
+
+// cambiumName writes the cambium's name into its line on the face, where that runs
+// level, and best where it does not share its cells with the edge of the wood.
+func (c *canvas) cambiumName(b bench) {
+	const name = "cambium"
+	core := (b.Thick - 2*b.Bark).MM()
+	if core <= 0 {
 		return
 	}
-	_, under := cellAt(b.from(b.side, 0, b.Thick.MM()).plus(point{y: 1}, 4))
-	back = fitting(end+1-stub, back, b.usual(b.Back, trade.BackCut))
-	c.text(end+1-width(back), under, back, Plain)
-	c.text(stub, under, fitting(end-stub-width(back), thick+" thick", thick), Plain)
-	c.slotWords(b, stub, end)
+	for _, alone := range []bool{true, false} {
+		for _, side := range []float64{-1, 1} {
+			for share := 0.45; share < 0.9; share += 0.05 {
+				along := b.LongCut.MM() * share
+				x, y := startOf(b.from(b.face, along, side*b.half(b.depth(along), core)), name)
+				level := true
+				for column := x; column < x+len(name); column++ {
+					here := (float64(2*column+1) - b.face.x) / b.scale
+					_, line := cellAt(b.from(b.face, here, side*b.half(b.depth(here), core)))
+					_, edge := cellAt(b.from(b.face, here, side*b.wood(here)))
+					level = level && line == y && !(alone && edge == y)
+				}
+				if level && c.free(x, y, len(name)) {
+					c.text(x, y, name, Accent)
+					return
+				}
+			}
+		}
+	}
 }
 
 // usual prints a length of the usual size as the trade's figure is told.

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"strconv"
+	"strings"
 
 	"barkslip/core/unit"
 )
@@ -50,8 +51,8 @@ func (s Stick) Draw(w, h int, mode Mode) Figure {
 	c.nodes(s, axis, top/4, scale)
 	c.pieces(s, axis, (top+4+tall)/4, scale)
 	c.ruler(s, axis, (top+4+tall)/4+1, scale)
-	if top > 0 && c.w >= 40 {
-		c.text(1, top/4-1, ": both buds  . first bud only  x none", Faint)
+	if top > 0 {
+		c.text(1, top/4-1, fitting(c.w-1, ": both buds  . first bud only  x none", ": both  . first  x none"), Faint)
 	}
 	return c.finish()
 }
@@ -116,25 +117,28 @@ func (c *canvas) nodes(s Stick, axis point, line int, scale float64) {
 // pieces writes a bracket with its number under each scion; one with a node
 // that lacks a bud is drawn with a thinner line.
 func (c *canvas) pieces(s Stick, axis point, line int, scale float64) {
+	free := 0 // the first column behind the last bracket
 	for i, p := range s.Pieces {
 		if !finite(p.From.MM(), p.To.MM()) || p.From < 0 || p.To > s.Length || p.From >= p.To {
 			continue
 		}
 		from, _ := cellAt(axis.plus(point{x: 1}, p.From.MM()*scale))
 		to, _ := cellAt(axis.plus(point{x: 1}, p.To.MM()*scale))
+		if from = max(from, free); to <= from {
+			continue
+		}
+		free = to + 1
 		fill := "="
 		if !p.Paired {
 			fill = "-"
 		}
-		for x := from + 1; x < to; x++ {
-			c.text(x, line, fill, Accent)
-		}
-		c.text(from, line, "[", Accent)
-		c.text(to, line, "]", Accent)
 		number := strconv.Itoa(i + 1)
-		if width(number) < to-from {
-			c.text((from+to+1-width(number))/2, line, number, Accent)
+		if width(number) >= to-from {
+			number = ""
 		}
+		inside := max(to-from-1, 0)
+		before := min(max((from+to+1-width(number))/2-from-1, 0), inside-width(number))
+		c.text(from, line, "["+strings.Repeat(fill, before)+number+strings.Repeat(fill, inside-before-width(number))+"]", Accent)
 	}
 }
 

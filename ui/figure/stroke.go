@@ -10,6 +10,8 @@ const (
 	Solid Dash = iota
 	Dashed
 	Dotted
+	Filled // three dots thick
+	Hollow // as thick, open inside
 )
 
 // lengths are the dots drawn and left out in turn.
@@ -40,9 +42,44 @@ func (c *canvas) lift() { c.drawn = 0 }
 
 // polyline draws through the points; a point that is not a number breaks it.
 func (c *canvas) polyline(through []point, with pen) {
+	if with.dash == Filled || with.dash == Hollow {
+		c.thick(through, with)
+		return
+	}
 	c.lift()
 	for i := 1; i < len(through); i++ {
 		c.stroke(through[i-1], through[i], with)
+	}
+}
+
+// thick draws through the points with a nib three dots across; a hollow line is
+// left open along its middle.
+func (c *canvas) thick(through []point, with pen) {
+	type place struct{ x, y int }
+	var path []place
+	inside := map[place]bool{}
+	for i := 1; i < len(through); i++ {
+		p, q, seen := c.clip(through[i-1], through[i])
+		if !seen {
+			continue
+		}
+		steps := max(1, int(math.Ceil(max(math.Abs(q.x-p.x), math.Abs(q.y-p.y)))))
+		for n := range steps + 1 {
+			share := float64(n) / float64(steps)
+			at := place{int(math.Floor(p.x + (q.x-p.x)*share)), int(math.Floor(p.y + (q.y-p.y)*share))}
+			if !inside[at] {
+				path, inside[at] = append(path, at), true
+			}
+		}
+	}
+	for _, at := range path {
+		for _, dx := range []int{-1, 0, 1} {
+			for _, dy := range []int{-1, 0, 1} {
+				if dot := (place{at.x + dx, at.y + dy}); with.dash == Filled || !inside[dot] {
+					c.dot(point{float64(dot.x), float64(dot.y)}, with.ink)
+				}
+			}
+		}
 	}
 }
 

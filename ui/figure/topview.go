@@ -16,6 +16,7 @@ type Top struct {
 	Blocked []Arc
 	Shade   *unit.Bearing // middle of the shaded side; nil where it does not matter
 	Field   unit.Length   // draws a stump smaller than this at the scale of one this size; 0 fills the figure
+	Assumed bool          // the size is not known: it is said what it is drawn as
 	Sys     unit.System
 }
 
@@ -69,7 +70,9 @@ func (t Top) Draw(w, h int, mode Mode) Figure {
 	if t.Shade != nil && finite(t.Shade.Deg()) {
 		c.shade(o, *t.Shade)
 	}
-	c.dimension(o.at(t.LongWay, 0.93), o.at(t.LongWay+180, 0.93), "")
+	if !t.Assumed {
+		c.dimension(o.at(t.LongWay, 0.93), o.at(t.LongWay+180, 0.93), "")
+	}
 	for _, a := range t.Blocked {
 		c.blocked(o, a)
 	}
@@ -84,13 +87,13 @@ func (t Top) Draw(w, h int, mode Mode) Figure {
 // place fits the oval between the lines kept for north, scale and labels.
 func (t Top) place(c *canvas) oval {
 	above, below := 1, 1
-	if c.h >= 7 {
+	if c.h >= scaledTop {
 		below = 2
 	}
-	if c.h >= 10 {
-		above = 2
-	}
 	side := 4
+	if c.w < 24 {
+		side = 3
+	}
 	for _, a := range t.Blocked {
 		side = max(side, min(width(a.Word)+2, c.w/4))
 	}
@@ -132,14 +135,24 @@ func (c *canvas) ring(o oval, times float64, with pen) {
 	c.polyline(through, with)
 }
 
+// scaledTop is the least height, in lines, of a stump that has a line for its scale.
+const scaledTop = 7
+
+// northSigns show which way is north, in a corner, where no slot's number comes.
+var northSigns = map[Mode]string{Braille: "↑N", ASCII: "^N"}
+
 // words writes north, the labels, the long diameter and the scale.
 func (t Top) words(c *canvas, o oval) {
-	c.centred(point{o.centre.x, 0}, "N", Plain)
+	west, _ := cellAt(o.centre.plus(point{x: -1}, max(o.long, t.Field.MM()/2*o.scale)))
+	left := max(west-7, 1) // of what stands in the corners
+	c.text(left, 0, northSigns[c.mode], Plain)
 	size := t.Sys.Length(t.Across)
 	if unit.Crosses(size, t.Across, trade.StumpLimits...) {
 		size = t.Sys.Beside(t.Across, trade.StumpLimits...)
 	}
-	if t.Across.MM()*o.scale > 2*float64(width(size)) {
+	x, y := startOf(o.centre, size)
+	inside := !t.Assumed && t.Across.MM()*o.scale > 2*float64(width(size)) && c.h > scaledTop && c.free(x, y, width(size))
+	if inside {
 		c.centred(o.centre, size, Plain)
 	}
 	if t.Shade != nil && finite(t.Shade.Deg()) && c.w >= 50 {
@@ -155,7 +168,17 @@ func (t Top) words(c *canvas, o oval) {
 	for _, a := range t.Blocked {
 		c.outward(o.at(a.Bearing, 1).plus(towards(a.Bearing), 3), towards(a.Bearing), short(a.Word, c.w/4), Warn)
 	}
-	if c.h >= 7 {
-		c.scaleBar(1, c.h-1, o.scale, float64(c.w)*2/3, t.Sys)
+	after := 0
+	if c.h >= scaledTop {
+		after = c.scaleBar(left, c.h-1, o.scale, float64(c.w)*2/3, t.Sys)
+	}
+	if !inside {
+		said := fitting(c.w-after-3, size+" across", size)
+		if t.Assumed {
+			said = fitting(c.w-after-3, "not measured, drawn as "+size, "drawn as "+size, "as "+size)
+		}
+		if x := max(after+2, left); c.clear(x, c.h-1, width(said)) {
+			c.text(x, c.h-1, said, Plain)
+		}
 	}
 }

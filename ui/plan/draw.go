@@ -99,10 +99,6 @@ func (s *Screen) table(width int) []paper.Line {
 	if whole := room / most; whole > 1 {
 		scale = float64(min(whole, 3))
 	}
-	sign := "█"
-	if s.x.Plain {
-		sign = "#"
-	}
 	lines := []paper.Line{paper.Line{}.Pad(label).Add(paper.Faint, " cut graft")}
 	for day := season.On; day <= last && day <= season.On.Add(farDays); day++ {
 		work := season.OnDay(day)
@@ -118,7 +114,8 @@ func (s *Screen) table(width int) []paper.Line {
 		case season.Off(day):
 			l = l.Add(paper.Faint, "  day off")
 		default:
-			l = l.Add(paper.Plain, figure(work.CutBack)+"  "+figure(work.Graft)+"  ").Add(paper.Growth, strings.Repeat(sign, int(float64(work.Graft)*scale+0.5)))
+			l = l.Add(paper.Plain, figure(work.CutBack)+"  "+figure(work.Graft)+"  ")
+			l = append(l, s.x.Bar(paper.Growth, float64(work.Graft)*scale/float64(room), room, false)...)
 			if day == season.On && season.Grafted > 0 {
 				l = l.Add(paper.Faint, fmt.Sprintf(" %d grafted already", season.Grafted))
 			}

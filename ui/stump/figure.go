@@ -6,14 +6,12 @@ import (
 
 	"barkslip/core/record"
 	"barkslip/core/scion"
+	"barkslip/core/unit"
 	"barkslip/core/walk"
 	"barkslip/ui/figure"
 	"barkslip/ui/paper"
 	"barkslip/ui/part"
 )
-
-// lines turns a figure into lines of the screen.
-func lines(f figure.Figure) []paper.Line { return part.Inked(f) }
 
 // figures are what the step is better seen as, to scale: the one shown beside
 // the answers first.
@@ -117,7 +115,7 @@ func (s *Screen) stickView(w, h int) []paper.Line {
 		said = part.Wrapped(paper.Plain, s.walk.StickWords(cut), w)
 	}
 	said = said[:min(len(said), max(h-stickLines, 0))]
-	return append(said, lines(fig.Draw(w, min(h-len(said), stickMost), s.x.Mode()))...)
+	return append(said, s.x.Inked(fig.Draw(w, min(h-len(said), stickMost), s.x.Mode()))...)
 }
 
 // Lines of the figure of a stick: without them its scale is lost, and with more
@@ -151,6 +149,9 @@ func (s *Screen) stickHint(w, h int) []paper.Line {
 	return out[:min(len(out), h)]
 }
 
+// assumedStump is drawn where bark is torn before the stump is measured.
+const assumedStump = 4 * unit.Inch
+
 // topView is the stump from above with its slots.
 func (s *Screen) topView(w, h int) []paper.Line {
 	b, a := s.x.Site(), s.walk.A
@@ -164,11 +165,14 @@ func (s *Screen) topView(w, h int) []paper.Line {
 			top.Across, top.Across2, top.LongWay = m.Across.Length, m.Across2.Length, m.LongWay
 		}
 	}
-	if top.Across <= 0 {
-		return nil
-	}
 	top.Slots, top.Blocked = s.slots()
-	return lines(top.Draw(w, h, s.x.Mode()))
+	if top.Across <= 0 {
+		if s.asked.Step.ID != walk.StepTorn && len(top.Blocked) == 0 {
+			return nil
+		}
+		top.Across, top.Assumed = assumedStump, true
+	}
+	return s.x.Inked(top.Draw(w, h, s.x.Mode()))
 }
 
 // typed is what the field would be taken as, so that figures move while a
@@ -198,8 +202,11 @@ func (s *Screen) slots() ([]figure.Slot, []figure.Arc) {
 		plan.Blocked = a.FreshCuts[n-1].What.Torn
 	}
 	if bodies := s.typed(); len(bodies) == 1 {
-		if typed, ok := bodies[0].(*record.SlotsMarked); ok {
+		switch typed := bodies[0].(type) {
+		case *record.SlotsMarked:
 			plan = *typed
+		case *record.FreshCut:
+			plan.Blocked = typed.Torn
 		}
 	}
 	var blocked []figure.Arc
@@ -257,5 +264,5 @@ func (s *Screen) scionView(w, h int) []paper.Line {
 	for _, n := range answer.Nails {
 		fig.Nails = append(fig.Nails, n.FromTop)
 	}
-	return lines(fig.Draw(w, h, s.x.Mode()))
+	return s.x.Inked(fig.Draw(w, h, s.x.Mode()))
 }

@@ -5,6 +5,7 @@ import (
 	"barkslip/core/record"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
+	"barkslip/core/walk"
 	"barkslip/ui/figure"
 	"barkslip/ui/paper"
 )
@@ -32,10 +33,13 @@ func (s *Screen) growthView(w, h int) []paper.Line {
 	if a.Stake != nil {
 		fig.StakeTop = a.Stake.What.Height.Length
 	}
-	if len(fig.Measured) == 0 && (fig.StakeTop == 0 || len(a.Ties) > 0) {
+	if len(fig.Measured) == 0 && (fig.StakeTop == 0 || len(a.Ties) > 0 && s.asked.Step.ID != walk.StepTie) {
 		return nil // nothing to draw, or nothing measured this season yet
 	}
-	fig.AimLow, fig.AimHigh = fig.StakeTop+trade.LeaderAim, fig.StakeTop+trade.LeaderAimMost
+	if fig.StakeTop > 0 {
+		fig.AimLow, fig.AimHigh = fig.StakeTop+trade.LeaderAim, fig.StakeTop+trade.LeaderAimMost
+	}
+	fig.Next = nextTie(fig)
 	fig.From = b.Day(s.x.Time())
 	if push := a.FirstPush(); !push.IsZero() && fig.From-b.Day(push) <= seasonDays {
 		fig.From = b.Day(push)
@@ -44,7 +48,21 @@ func (s *Screen) growthView(w, h int) []paper.Line {
 	}
 	fig.To = max(b.Day(s.x.Time()), fig.From).Add(forecastDays)
 	fig.Forecast = forecast(shoots, fig.To)
-	return lines(fig.Draw(w, h, s.x.Mode()))
+	return s.x.Inked(fig.Draw(w, h, s.x.Mode()))
+}
+
+// nextTie is where the next tie goes, by the step of ties; 0 over the stake.
+func nextTie(fig figure.Shoot) unit.Length {
+	next := trade.TieEvery
+	for _, tie := range fig.Ties {
+		for next <= tie {
+			next += trade.TieEvery
+		}
+	}
+	if next > fig.StakeTop+unit.Millimetre {
+		return 0
+	}
+	return next
 }
 
 // seasonDays is how far back measures belong to the season under way.

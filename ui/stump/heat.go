@@ -27,11 +27,11 @@ func (s *Screen) heatView(w, h int) []paper.Line {
 	if !ok {
 		return nil
 	}
-	return lines(heatFigure(heat, s.walk.WhiteBy(), s.x.Site()).Draw(w, h, s.x.Mode()))
+	return s.x.Inked(heatFigure(heat, s.walk.WhiteBy(), s.x.Site()).Draw(w, h, s.x.Mode()))
 }
 
 // heatFigure draws the hotter of the dark parts and the hotter of the white, and by
-// when it must be white, where that is the same day.
+// when it is to be white, where that is the same day.
 func heatFigure(heat weather.HeatAnswer, by time.Time, b *record.Block) figure.Day {
 	hour := func(t time.Time) float64 {
 		t = t.In(b.Zone)
@@ -54,13 +54,14 @@ func heatFigure(heat weather.HeatAnswer, by time.Time, b *record.Block) figure.D
 	}
 	c := heat.Curves
 	day := figure.Day{Limit: trade.InjuryFrom, Sys: b.Units, Lines: []figure.DayLine{
-		curve("black", figure.Solid, figure.Accent, c.BlackScion, c.BlackSide),
-		curve("white", figure.Dashed, figure.Plain, c.WhiteScion, c.WhiteSide),
+		curve("black", figure.Filled, figure.Black, c.BlackScion, c.BlackSide),
+		curve("white", figure.Hollow, figure.White, c.WhiteScion, c.WhiteSide),
 		curve("air", figure.Dotted, figure.Faint, c.Air),
 	}}
-	day.Marks = append(day.Marks, figure.Mark{Hour: hour(heat.Sealed), Label: "sealed " + heat.Sealed.In(b.Zone).Format("15:04"), Ink: figure.Faint})
-	if heat.WhiteBefore != nil && b.Day(by) == b.Day(heat.Sealed) {
-		day.Marks = append(day.Marks, figure.Mark{Hour: hour(by), Label: "white by " + by.In(b.Zone).Format("15:04"), Ink: figure.Warn})
+	at := func(t time.Time) string { return t.In(b.Zone).Format("15:04") }
+	day.Marks = append(day.Marks, figure.Mark{Hour: hour(heat.Sealed), Label: "sealed " + at(heat.Sealed), Brief: []string{"sealed"}, Ink: figure.Plain})
+	if !by.IsZero() && b.Day(by) == b.Day(heat.Sealed) {
+		day.Marks = append(day.Marks, figure.Mark{Hour: hour(by), Label: "white by " + at(by), Brief: []string{"by " + at(by), at(by)}, Ink: figure.Warn})
 	}
 	slices.SortFunc(day.Marks, func(x, y figure.Mark) int { return int(100 * (x.Hour - y.Hour)) })
 	return day

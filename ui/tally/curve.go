@@ -74,6 +74,6 @@ func (s *Screen) drawCurves(curves []tally.Curve, names []string, width int) []p
 		}
 		out = append(out, part.Indent(2, part.Wrapped(paper.Strong, words, width-4))...)
 	}
-	drawn := part.Inked(v.Draw(min(width-4, 96), max(6, min(s.x.BodyHeight()-len(out)-2, 16)), s.x.Mode()))
+	drawn := s.x.Inked(v.Draw(min(width-4, 96), max(6, min(s.x.BodyHeight()-len(out)-2, 16)), s.x.Mode()))
 	return append(append([]paper.Line{nil}, out...), part.Indent(2, drawn)...)
 }

@@ -77,7 +77,7 @@ func (s *Screen) groups(width int) []paper.Line {
 	for i := s.top; i < min(len(s.tally.Groups), s.top+room); i++ {
 		lines = append(lines, s.line(i+1, name, bar))
 	}
-	scale := part.Inked(figure.Percents(bar))
+	scale := s.x.Inked(figure.Percents(bar))
 	if len(scale) > 0 {
 		words := ""
 		if more := len(s.tally.Groups) - s.top - room; more > 0 {
@@ -146,7 +146,7 @@ func (s *Screen) line(at, name, bar int) paper.Line {
 	if g.Known > 0 {
 		shown.Rate = float64(g.Took) / float64(g.Known)
 	}
-	if drawn := part.Inked(shown.Draw(bar, s.x.Mode())); len(drawn) > 0 {
+	if drawn := s.x.Inked(shown.Draw(bar, s.x.Mode())); len(drawn) > 0 {
 		l = append(l.Add(paper.Plain, "  "), drawn[0]...)
 	}
 	return l
@@ -194,15 +194,11 @@ func (s *Screen) lost(width int) []paper.Line {
 	}
 	const number = 5
 	label := min(causeWide, width-2*number)
-	sign := "█"
-	if s.x.Plain {
-		sign = "#"
-	}
 	most := float64(s.losses[0].Grafts)
 	for _, l := range s.losses {
 		row := paper.Line{{Text: paper.Shorten(l.Cause, label-1), Ink: paper.Plain}}
 		row = row.Pad(label).Add(paper.Strong, fmt.Sprintf("%*d ", number, l.Grafts))
-		row = row.Add(paper.Warn, strings.Repeat(sign, max(1, int(float64(l.Grafts)/most*float64(width-label-number-1)))))
+		row = append(row, s.x.Bar(paper.Warn, float64(l.Grafts)/most, width-label-number-1, false)...)
 		lines = append(lines, row)
 	}
 	return append(lines, nil, paper.Text(paper.Faint, "grafts seen dead, by cause"))

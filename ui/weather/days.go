@@ -2,7 +2,6 @@ package weather
 
 import (
 	"fmt"
-	"strings"
 
 	"barkslip/core/record"
 	"barkslip/core/trade"
@@ -34,24 +33,19 @@ func dayLines(x *part.Session, b *record.Block, today unit.Date, width int) []pa
 		lines = append(lines, paper.Text(paper.Plain, "  Fourteen days in a row are wanted to name the best start."), nil)
 	}
 	for _, d := range answer.Days {
-		lines = append(lines, dayLine(b, d, x.Plain))
+		lines = append(lines, dayLine(x, d))
 	}
 	return append(append(lines, nil), part.WorkLines(answer.Work, b.Units, width)...)
 }
 
-// dayLine is one day: its temperatures, its callus as a bar of up to 20 signs,
+// dayLine is one day: its temperatures, its callus as a bar,
 // and what to mind.
-func dayLine(b *record.Block, d weather.CallusDay, plain bool) paper.Line {
+func dayLine(x *part.Session, d weather.CallusDay) paper.Line {
+	b := x.Site()
 	w := b.Weather[d.Date].What
-	full, rest := "█", "·"
-	if plain {
-		full, rest = "#", "."
-	}
-	n := int(d.Callus*20 + 0.5)
 	l := paper.Line{{Text: fmt.Sprintf("  %-3s %-7s", d.Date.Weekday().String()[:3], d.Date.Short()), Ink: paper.Plain},
-		{Text: fmt.Sprintf("%6s to %-6s ", b.Units.Temperature(w.Low.Temperature), b.Units.Temperature(w.High.Temperature)), Ink: paper.Plain},
-		{Text: strings.Repeat(full, n), Ink: paper.Growth}, {Text: strings.Repeat(rest, 20-n), Ink: paper.Faint},
-		{Text: fmt.Sprintf(" %.2f", d.Callus), Ink: paper.Plain}}
+		{Text: fmt.Sprintf("%6s to %-6s ", b.Units.Temperature(w.Low.Temperature), b.Units.Temperature(w.High.Temperature)), Ink: paper.Plain}}
+	l = append(l, x.Bar(paper.Growth, d.Callus, 20, true)...).Add(paper.Plain, fmt.Sprintf(" %.2f", d.Callus))
 	if rain := w.RainWords(b.Units); rain != "" {
 		l = l.Add(paper.Plain, "  "+rain)
 	}
