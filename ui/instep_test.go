@@ -221,7 +221,7 @@ func TestStoryNamesWhatWasPutBack(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 1)...)
 	d.sealed(tree(1, 1), "2027-05-10 09:00", "2027-05-20 09:00", "2027-05-20 10:00")
 	d.open()
-	d.press("enter", "u", "U", "v")
+	d.press("enter", "u", "U", "j")
 	d.sees("took back: sealed, wrapped", "put back: sealed, wrapped")
 }
 

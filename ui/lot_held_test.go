@@ -142,7 +142,7 @@ func TestAHeldLotIsFlagged(t *testing.T) {
 	d.open()
 	d.goTo(1, 3)
 	d.sees("Of lot L-8, HELD: mouldy. 2 scions here", "l asks.")
-	d.press("v")
+	d.press("j")
 	d.sees("scion 1 set (lot L-8, HELD: mouldy)")
 	d.press("esc", "l")
 	d.sees("What is done at 1/3")
@@ -153,7 +153,7 @@ func TestAHeldLotIsFlagged(t *testing.T) {
 	d.sees("2 scions of HELD lot L-8, kept and watched")
 	d.goTo(1, 2)
 	d.lacks("HELD")
-	d.press("v")
+	d.press("j")
 	d.sees("scion 1 set, of lot L-9")
 }
 

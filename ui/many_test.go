@@ -100,7 +100,7 @@ func TestGoldenMany(t *testing.T) {
 	d.size(80, 24)
 	d.press("f", "1")
 	d.golden("many-stages")
-	d.press("esc", "m")
+	d.press("esc", "i")
 	d.golden("many-marks")
 }
 
@@ -294,7 +294,7 @@ func TestMatches(t *testing.T) {
 	if id := d.ground().Cursor(); id != shown[len(shown)-1] {
 		t.Errorf("round to the last is %s, want %s", id.Place(), shown[len(shown)-1].Place())
 	}
-	d.press("A")
+	d.press("a")
 	d.sees(fmt.Sprintf("%d picked", len(shown)))
 }
 

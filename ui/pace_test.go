@@ -18,7 +18,7 @@ func TestPaceOfABlock(t *testing.T) {
 	d.open()
 	d.press("p")
 	d.sees("When does bark slip here?")
-	d.press("l")
+	d.press("2")
 	d.sees("12 stumps to graft, and their first season")
 	d.press("1")
 	d.sees("12 stumps to graft take 36 scions", "12 sticks for 36 scions")

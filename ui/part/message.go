@@ -88,7 +88,11 @@ type (
 	Sheets struct {
 		On  unit.Date // 0: today
 		Row int       // 0: all rows
+		// Text writes what is up as plain text; nil where that is no text
+		Text func() Msgs
 	}
+	// Words shows what the marks and the words of the trade mean.
+	Words struct{}
 	// Weather goes to the block's weather.
 	Weather struct{}
 	// NewBlock goes to the questions that begin a block.
