@@ -67,7 +67,7 @@ func (m margins) atMost(k int) float64 {
 
 // Fisher is the two-sided exact chance of a difference as large as that between
 // a and b if both fared alike: all tables with the same totals that are no
-// likelier, to a relative 1e-7, as R and SciPy count them.
+// likelier, to a relative 1e-7 (Freeman and Halton 1951).
 func Fisher(a, b Counts) float64 { return marginsOf(a, b).atMost(a.Alive) }
 
 // Enough says whether any table with the totals of a and b could come under

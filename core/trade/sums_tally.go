@@ -16,7 +16,7 @@ var (
 		"The 95 % interval of a rate is centred at (p + z^2/2n)/(1 + z^2/n) and reaches z sqrt(p(1-p)/n + z^2/4n^2)/(1 + z^2/n) each way.")
 	NewcombeDifference = state("newcombe-difference", "sums", Published, "Newcombe 1998, Statistics in Medicine 17:873, method 10",
 		"The interval of a difference of two rates squares and adds how far each rate's own interval reaches.")
-	FisherExact = state("fisher-exact", "sums", Published, "R fisher.test and SciPy fisher_exact",
+	FisherExact = state("fisher-exact", "sums", Published, "Fisher 1935, J. Royal Statistical Society 98:39; Freeman and Halton 1951, Biometrika 38:141",
 		"The exact chance of a difference is the sum over all tables with the same totals that are no likelier than the one seen.")
 	EnoughToTell = state("enough-to-tell", "sums", Memory, "",
 		"Where no table with these totals could come under 5 %, the counts are too few to tell: three against three never can.")
