@@ -22,7 +22,8 @@ import (
 // anyKeys are the keys that a hand in gloves may hit, and texts that it types.
 var anyKeys = []string{
 	"enter", "enter", "enter", "esc", "up", "down", "left", "right", "space", "backspace", "1", "1", "2", "3", "4", "5", "6", "7", "8", "9", "0",
-	"a", "b", "c", "d", "f", "g", "h", "j", "k", "l", "m", "n", "o", "p", "r", "s", "t", "u", "u", "v", "w", "x", "y", "z", "U", "L", "?", "/", "!", "i", "e", "f1", "f2", "ctrl-p",
+	"a", "b", "c", "d", "f", "g", "h", "j", "k", "l", "m", "n", "o", "p", "r", "s", "t", "u", "u", "v", "w", "x", "y", "z", "U", "L", "?", "/", "!",
+	"i", "e", "f1", "f2", "ctrl-p", "ctrl-u",
 	"3.4", "3.4 3.1", "120:2in", "4/17", "RK", "13:40", "20", "36in",
 	"1e309", "-1", "NaN", "1/0", "0", "Lantern", "2027-05-03 13:40", "999999999999", "12 x 11 x 10", "木", "\u202e",
 }

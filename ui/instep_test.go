@@ -19,7 +19,7 @@ func TestWeatherReachesTheBlock(t *testing.T) {
 	d.open()
 	d.lacks("! late")
 	d.press("d")
-	d.pickWord("put today down")
+	d.pickWord("record today")
 	d.press("60 112 0 0", "enter")
 	d.sees("Recorded: weather", "1 LATE", "1 late")
 }

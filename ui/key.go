@@ -71,7 +71,7 @@ func (r *root) guarded(k tea.KeyMsg) {
 	case r.guard.Held(name, now):
 		r.do(part.Say{Text: held})
 	case r.guard.Number(name, now):
-		r.do(part.Say{Text: "A number? Only its first digit was taken; " + name + " was ignored."})
+		r.do(part.Say{Text: "A number? Only its first digit answered; " + name + " was ignored."})
 	default:
 		r.send(k)
 		r.guard.Answered(name, r.x.Tick())

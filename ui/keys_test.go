@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -275,5 +276,39 @@ func TestLongListReachesItsEnd(t *testing.T) {
 	d.press("enter")
 	if taken != 59 {
 		t.Errorf("took %d", taken)
+	}
+}
+
+// keyTable is the table of keys in the guide for users, made from the deeds.
+func keyTable() string {
+	var out strings.Builder
+	out.WriteString("| key | what it does |\n|---|---|\n")
+	for _, d := range part.Deeds() {
+		fmt.Fprintf(&out, "| %s | %s |\n", d.Shown, d.Says)
+	}
+	return out.String()
+}
+
+// TestKeysInTheGuide: the guide's table of keys is that of the program. With -update
+// it is written anew.
+func TestKeysInTheGuide(t *testing.T) {
+	const file, from, to = "../README.md", "## Keys\n\n", "\nDigits answer"
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	before, rest, begun := strings.Cut(string(text), from)
+	table, after, ended := strings.Cut(rest, to)
+	if !begun || !ended {
+		t.Fatalf("no table of keys between %q and %q", from, to)
+	}
+	if table == keyTable() {
+		return
+	}
+	if !*update {
+		t.Fatalf("the table of keys is\n%s\nand should be\n%s", table, keyTable())
+	}
+	if err := os.WriteFile(file, []byte(before+from+keyTable()+to+after), 0o644); err != nil {
+		t.Fatal(err)
 	}
 }

@@ -336,11 +336,11 @@ func TestHeldLotInThreeKeys(t *testing.T) {
 func TestTomorrowsHeat(t *testing.T) {
 	d := newDriver(t, "2027-05-20 10:12")
 	d.plant("Hollow Lane", rows(2, 3)...)
-	d.sees("not known, no forecast", "d puts it down")
+	d.sees("Tomorrow's heat: no forecast", "d records one")
 	d.press("d")
-	d.pickWord("put another day down")
+	d.pickWord("record another day")
 	d.press("tomorrow", "enter", "70", "enter", "100", "enter", "esc", "esc")
-	d.sees("Tomorrow 100 F", "white before")
+	d.sees("Tomorrow 100 F", "must be white by")
 }
 
 // TestManyOpensQuickly opens a block of 100,000 stumps, and has a filter over all

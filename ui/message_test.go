@@ -85,7 +85,7 @@ func TestLateWhiteStandsInTheStory(t *testing.T) {
 	d.sealed(tree(1, 2), "2027-05-10 09:00", "2027-05-20 07:00", "2027-05-20 07:40")
 	d.open()
 	d.press("d")
-	d.pickWord("put today down")
+	d.pickWord("record today")
 	d.press("60 112 0 0 none", "enter")
 	d.goTo(1, 2)
 	d.choose("painted white")

@@ -34,7 +34,7 @@ func TestWorkIsGiven(t *testing.T) {
 	d.sees("8 draining (8 ready)", "Nothing is given for today, Thu 20 May")
 	give := func(what string) { d.press("1111", what, "enter") }
 	give("1 1")
-	d.sees("row 1 stands there twice")
+	d.sees("row 1 is named twice")
 	d.press("esc")
 	give("9")
 	d.sees("there is no row 9 in this block")

@@ -99,6 +99,6 @@ func (r *root) recovered() {
 	}
 	if p := recover(); p != nil {
 		r.bare()
-		r.do(part.Fail{Err: fmt.Errorf("a fault in the program; every answer taken is safe: %v", p)})
+		r.do(part.Fail{Err: fmt.Errorf("a fault in the program; every answer recorded is safe: %v", p)})
 	}
 }

@@ -52,7 +52,7 @@ func testSizes(t *testing.T) {
 		}
 		x.sees(blockName)
 		if size.width == 60 { // seen whole there; walk in
-			x.press("j")
+			x.press("v")
 			x.sees(`\[`)
 		}
 		for _, stop := range tour {

@@ -223,7 +223,7 @@ func (s *Screen) why() part.Msgs {
 	return part.Msgs{part.Read{Page: part.NewPage(s.x, "Why", "changes", func(width int) []paper.Line {
 		lines := []paper.Line{nil}
 		for _, says := range []string{
-			"What was done or seen counts on its own day, whenever it was put down, from the beginning of the day in the block's time zone.",
+			"What was done or seen counts on its own day, whenever it was recorded, from the beginning of the day in the block's time zone.",
 			"A correction counts in place of what it corrects. What was taken back since is told by whoever took it back and is not counted as done.",
 			"Late is what should have been done by now, as on the rounds. It stands with the hand who last worked the stump, or else its row: " +
 				"that hand knows the place best, which does not say that the work was theirs to do.",

@@ -97,7 +97,7 @@ func (x *Session) KeyLine(lead paper.Line, table []Row) paper.Line {
 
 // mostUsed is how many keys of a screen come before the one for the words, and
 // spansOfARow how many spans of a line show one.
-const mostUsed, spansOfARow = 3, 3
+const mostUsed, spansOfARow = 4, 3
 
 // shortly is the row of a deed that shows the first of its keys alone.
 func shortly(d Deed) Row { return Row{Binding: On(d.Keys[0], d.Word)} }

@@ -90,7 +90,7 @@ func (s *Following) Key(k tea.KeyMsg) part.Msgs {
 		s.next(at)
 		return part.Says("")
 	case key == "enter":
-		return part.Says("Look at the stump, then press a digit.")
+		return part.Says("Look at the stump, then press 1 to 5.")
 	}
 	return part.Press(s.Table(), k, part.Useless)
 }
@@ -135,7 +135,7 @@ func (s *Following) Table() []part.Row { return append(s.own(), s.x.Common(s.hel
 // own are the keys of this screen alone.
 func (s *Following) own() []part.Row {
 	return append([]part.Row{
-		part.ToBack.Row(part.Does(part.Say{}, part.Back{})).Told("Back. Stumps of which nothing was said stay flagged."),
+		part.ToBack.Row(part.Does(part.Say{}, part.Back{})).Told("Back. Stumps without an answer stay flagged."),
 		part.ToTakeBack.Row(s.takeBack),
 		part.ToWhy.Row(s.why).Told("Why the lot is held, and what is known of keeping wood."),
 		part.ToNext.Row(part.Does(part.Next{})),
@@ -212,7 +212,7 @@ func (s *Following) Frame() part.Frame {
 	if x.BodyHeight() >= len(lines)+4 {
 		lines = append(lines, nil)
 		lines = append(lines, part.Under("Caution ", paper.Warn, paper.Plain, trade.CleanBlades.Says, width)...)
-		lines = append(lines, nil, paper.Text(paper.Faint, fmt.Sprintf("Stump %d of %d; %d not told of, %d to be cut out.", at+1, len(s.alive),
+		lines = append(lines, nil, paper.Text(paper.Faint, fmt.Sprintf("Stump %d of %d; %d without an answer, %d to be cut out.", at+1, len(s.alive),
 			s.trail.Untold, s.trail.ToCut)))
 	}
 	f.Body = part.Indent(2, lines)

@@ -173,7 +173,7 @@ func (s *Lot) howFar(why string) part.Msgs {
 // noneLives says that nothing is to be done at the stumps of the lot.
 func (s *Lot) noneLives() string {
 	if len(s.trail.Places) == 0 {
-		return "None of it was set: no stump is touched by that."
+		return "None of it was set yet, so no stump has it."
 	}
 	return fmt.Sprintf("None of its scions lives any more; nothing is to be done at %s.", part.Counted(len(s.trail.Places), "stump"))
 }

@@ -105,16 +105,17 @@ var (
 		"  | |_",
 	}
 	cuts = drawing{
-		"        | |/",
-		"        | |'",
-		"        / |  proud",
-		"  _____/  |",
-		"      |   |__",
-		" wood |  /   | bark",
-		"      | /    |",
-		"      |/ back cut",
-		"      |",
-		"  long cut: left edge",
+		"     |   |/",
+		"     |   |'",
+		"      \\  |   proud",
+		"  _____\\ |___",
+		"       | |   |",
+		"  wood | |   | bark",
+		"       | |   |",
+		"       | /   |",
+		"       |/ back cut",
+		"       |     |",
+		"  long cut: left side",
 	}
 	shoots = drawing{
 		"    |    leader",
