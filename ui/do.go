@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -37,7 +38,7 @@ func (r *root) one(m part.Msg) {
 	case part.Fail:
 		r.fail(m.Err)
 	case part.NoUse:
-		r.say("That key does nothing here; ? or F1 shows the keys.", false)
+		r.say(cmp.Or(m.Why, "That key does nothing here; ? or F1 shows the keys."), false)
 		r.noUse = true
 
 	case part.Ask:

@@ -29,7 +29,7 @@ func TestPaceOfABlock(t *testing.T) {
 	set("slip-to", "05-25")
 	set("a-day", "3")
 	d.open()
-	d.sees("bark slips 6 d, cut back 0 today") // what is cut back today is ready two days after the last
+	d.sees("bark slips 6 more days, cut back 0 today") // what is cut back today is ready two days after the last
 	d.press("p")
 	d.sees("12 of 12 stumps are left when bark stops slipping on Tue 25 May 2027.", "Cut back none today.", "3 stumps a day, set for the block.")
 

@@ -40,7 +40,7 @@ func (b *Screen) heatWords() (string, paper.Ink) {
 	}
 	high := site.Units.Temperature(w.What.High.Temperature)
 	if h.answer.WhiteBefore == nil {
-		return fmt.Sprintf("Tomorrow %s: dark sealer stays below harm; still paint it.", high), paper.Plain
+		return fmt.Sprintf("Tomorrow %s: sealer stays below harm; still paint it.", high), paper.Plain
 	}
 	words := fmt.Sprintf("Tomorrow %s: sealed at sunrise, it must be white by %s", high, h.answer.WhiteBefore.In(site.Zone).Format("15:04"))
 	if h.answer.DryFirst {

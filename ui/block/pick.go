@@ -79,7 +79,7 @@ func (b *Screen) esc() part.Msgs {
 		return part.Says("")
 	}
 	if !b.view.turned && len(b.picked) == 0 && b.filter == nil {
-		return part.Says("This is the block; nothing lies behind it. q leaves the program.")
+		return part.Msgs{part.NoUse{Why: "This is the block; nothing lies behind it. q leaves the program."}}
 	}
 	b.view = view{}
 	return b.letGo()

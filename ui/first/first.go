@@ -83,10 +83,10 @@ func (f *Screen) begin(k tea.KeyMsg) part.Msgs {
 		if len(f.x.Book.Folded().List()) > 0 {
 			return part.Msgs{part.Back{}}
 		}
-		return part.Says("Nothing lies behind this. q leaves the program.")
+		return part.Msgs{part.NoUse{Why: "Nothing lies behind this. q leaves the program."}}
 	}
 	help := func() part.Msgs { return f.x.Help("start", f.x.Leaving(nil)) }
-	return part.Press(f.x.Leaving(help), k, func(tea.KeyMsg) part.Msgs { return part.Says("Press 1, 2 or 3.") })
+	return part.Press(f.x.Leaving(help), k, func(tea.KeyMsg) part.Msgs { return part.Msgs{part.NoUse{Why: "Press 1, 2 or 3."}} })
 }
 
 func (f *Screen) sample() part.Msgs {

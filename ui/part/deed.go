@@ -35,7 +35,7 @@ var (
 	ToLots    = deed("l", "lots", "Lots of scion wood: see them, receive one.")
 	ToTally   = deed("k", "tally", "The tally: what took, what stands, what was lost to what.")
 	ToDone    = deed("j", "done", "What was done: on the block since a day, on a stump its whole story.")
-	ToWeather = deed("d", "weather", "The weather of a day: write it down, read a list, see the coming days.")
+	ToWeather = deed("d", "weather", "The weather of a day: record it, read a list, see the coming days.")
 	ToBlocks  = deed("b", "blocks", "Another block, or a new one.")
 	ToSet     = deed("o", "settings", "The settings.")
 	ToPaper   = deed("Ctrl-P", "paper", "On paper or as a file: the day's sheet, tags, a cutting card.", "ctrl+p")

@@ -108,7 +108,7 @@ func (l *List) help() Msgs {
 
 func (l *List) take(i int) Msgs {
 	if i < 0 || i >= len(l.items) {
-		return Says("Nothing is picked yet: move to a line, or press the key before it.")
+		return Msgs{NoUse{"Nothing is picked yet: move to a line, or press the key before it."}}
 	}
 	msgs := l.items[i].Take()
 	if l.stays {

@@ -21,8 +21,9 @@ type (
 	Fail struct{ Err error }
 	// Warn puts a text in the message line that must not be overlooked.
 	Warn struct{ Text string }
-	// NoUse says that the key does nothing here, until the next key.
-	NoUse struct{}
+	// NoUse says that the key does nothing here, or Why in its place, until the next
+	// key.
+	NoUse struct{ Why string }
 
 	// Back takes off what lies on top: a prompt, list or page, else the screen.
 	Back struct{}

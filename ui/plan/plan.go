@@ -46,7 +46,7 @@ func (s *Screen) Frame() part.Frame {
 	f := s.Page.Frame()
 	var lead paper.Line
 	if len(s.Page.Lines()) > s.x.BodyHeight() {
-		lead = paper.Text(paper.Faint, fmt.Sprintf(" %d of %d lines", min(len(s.Page.Lines()), len(s.Page.Lines())-len(f.Body)+s.x.BodyHeight()), len(s.Page.Lines())))
+		lead = paper.Text(paper.Faint, fmt.Sprintf(" %d of %d lines ", min(len(s.Page.Lines()), len(s.Page.Lines())-len(f.Body)+s.x.BodyHeight()), len(s.Page.Lines())))
 	}
 	f.Keys = s.x.KeyLine(lead, s.Table())
 	return f

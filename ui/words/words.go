@@ -72,9 +72,11 @@ func (s *Screen) help() part.Msgs {
 // Frame is the page, with what was typed in the key line.
 func (s *Screen) Frame() part.Frame {
 	f := s.page.Frame()
-	f.Keys = paper.Text(paper.Strong, " Find ").Add(paper.Plain, "")
-	f.Keys = append(f.Keys, s.field.Line("", s.x.Width/3)...)
-	f.Keys = f.Keys.Add(paper.Faint, "  type a word's first letters   ").Add(paper.Accent, "Space").Add(paper.Faint, " read on   ").
+	f.Keys = append(paper.Text(paper.Strong, " Find "), s.field.Line("", s.x.Width/3)...)
+	if s.x.Width >= part.FullWidth {
+		f.Keys = f.Keys.Add(paper.Faint, "  type a word's first letters")
+	}
+	f.Keys = f.Keys.Add(paper.Faint, "   ").Add(paper.Accent, "Space").Add(paper.Faint, " read on   ").
 		Add(paper.Accent, "Esc").Add(paper.Faint, " back")
 	return f
 }
