@@ -228,7 +228,7 @@ func TestNextThatNeedsWork(t *testing.T) {
 	met, last := map[record.StumpID]bool{}, d.walk().ID()
 	for !met[last] {
 		met[last] = true
-		d.press("s")
+		d.press("n")
 		if id := d.walk().ID(); id.WalkCompare(last) <= 0 && !met[id] {
 			t.Fatalf("from %s back to %s", last.Place(), id.Place())
 		}
@@ -279,10 +279,9 @@ func TestCutBackDayGoesFromStumpToStump(t *testing.T) {
 		if want == tree(2, 1) {
 			break
 		}
-		d.press("s")
 		d.press("esc")
 	}
-	d.press("s")
+	d.press("n")
 	d.sees("No more work is due now.")
 }
 
@@ -355,7 +354,7 @@ func TestHand(t *testing.T) {
 		t.Errorf("hand %q, kept %q", e.Hand, saved.Hand)
 	}
 	d.root.x.SavePrefs = func(p Prefs) error { return errors.New("the settings cannot be written") }
-	d.press("L")
+	d.press("s")
 	d.sees("cannot be written")
 }
 
@@ -365,12 +364,12 @@ func TestThemeAndCoachAreKept(t *testing.T) {
 	d.plant("Hollow Lane", rows(2, 3)...)
 	saved := Prefs{}
 	d.root.x.SavePrefs = func(p Prefs) error { saved = p; return nil }
-	d.press("L", "enter", "c")
+	d.press("s", "enter", "c")
 	d.sees("Look for")
 	if saved.Theme != "sunlight" || !saved.Coach {
 		t.Errorf("kept %+v", saved)
 	}
-	d.press("L", "c")
+	d.press("s", "c")
 	d.lacks("Look for")
 	if saved.Theme != "dark" || saved.Coach {
 		t.Errorf("kept %+v", saved)

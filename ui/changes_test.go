@@ -23,7 +23,7 @@ func TestChangesSinceMonday(t *testing.T) {
 	}
 	d.append(record.Undo([]record.Event{s.Live[len(s.Live)-1]}, at("2027-05-04 09:00"), "RK")...)
 	d.open()
-	d.press("esc", "c")
+	d.press("esc", "j")
 	if !is[*changes.Screen](d) {
 		t.Fatalf("no changes:\n%s", d.screen())
 	}
@@ -42,9 +42,9 @@ func TestChangesSinceMonday(t *testing.T) {
 		t.Fatalf("no stump is open:\n%s", d.screen())
 	}
 	d.press("esc")
-	d.press("s", "tomorrow", "enter")
+	d.press("f", "tomorrow", "enter")
 	d.sees("a day up to today")
-	d.press("esc", "s", "26 apr", "enter")
+	d.press("esc", "f", "26 apr", "enter")
 	d.sees("Since Mon 26 Apr.")
 	d.press("w")
 	d.sees("A correction counts in place")
@@ -59,7 +59,7 @@ func TestLateWorkByHand(t *testing.T) {
 	d.now = at("2027-05-04 08:00")
 	d.open()
 	before := d.keys
-	d.press("esc", "c", "!")
+	d.press("esc", "j", "5")
 	d.sees("late on 1 stump", "RK", "1 stump")
 	if d.keys-before > 3 {
 		t.Errorf("%d keys", d.keys-before)
@@ -77,8 +77,8 @@ func TestChangesAtEverySize(t *testing.T) {
 		d.open()
 		for _, size := range [][2]int{{60, 15}, {80, 24}, {120, 40}} {
 			d.size(size[0], size[1])
-			d.press("esc", "c")
-			for _, view := range []string{"1", "2", "3", "4", "!"} {
+			d.press("esc", "j")
+			for _, view := range []string{"1", "2", "3", "4", "5"} {
 				d.press(view, "down", "up")
 				d.sees("Hollow Lane")
 				if !is[*changes.Screen](d) {

@@ -51,7 +51,7 @@ func TestCorrectStandingAnswer(t *testing.T) {
 	if n := len(d.stump().Clashes); n != 0 {
 		t.Errorf("%d clashes", n)
 	}
-	d.press("v")
+	d.press("j")
 	d.sees("40 in", "44 in")
 }
 
@@ -101,7 +101,7 @@ func TestCorrectingCanBeLeft(t *testing.T) {
 	before := d.live()
 	d.press("up", "up", "up", "esc")
 	d.on(walk.StepWait)
-	d.press("k", "k", "j", "j")
+	d.press("up", "up", "down", "down")
 	d.on(walk.StepWait)
 	if len(d.live()) != len(before) {
 		t.Errorf("%d answers, were %d", len(d.live()), len(before))

@@ -87,7 +87,7 @@ func TestPressesOfAnAugustRound(t *testing.T) {
 	}
 	d.open()
 	d.keys = 0
-	d.press("g", "A")
+	d.press("g", "a")
 	d.pickWord("pinched")
 	d.press("enter", "esc")
 	d.walkRound(func(step walk.StepID) []string {

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -15,6 +16,7 @@ import (
 	"barkslip/ui/tally"
 	"barkslip/ui/weather"
 	"barkslip/ui/wood"
+	"barkslip/ui/words"
 )
 
 // do does what messages ask, in their order.
@@ -36,17 +38,19 @@ func (r *root) one(m part.Msg) {
 	case part.Fail:
 		r.fail(m.Err)
 	case part.NoUse:
-		r.say("That key does nothing here; ? shows the keys.", false)
+		r.say(cmp.Or(m.Why, "That key does nothing here; ? or F1 shows the keys."), false)
 		r.noUse = true
 
 	case part.Ask:
 		r.say("", false)
 		m.Prompt.Over(r.screen())
-		r.over = m.Prompt
+		r.mode.lay(m.Prompt)
 	case part.PickList:
 		r.lay(m.List)
 	case part.Read:
 		r.lay(m.Page)
+	case part.Words:
+		r.words()
 	case part.Weather:
 		r.lay(weather.Ways(r.x))
 	case part.Sheets:
@@ -122,7 +126,7 @@ func (r *root) mark(m part.Mark) {
 	for len(r.up) > 1 {
 		r.pop()
 	}
-	r.over = nil
+	r.bare()
 	r.fail(b.Load())
 	r.do(b.Mark(m.What, m.Stumps)...)
 }
@@ -132,7 +136,14 @@ func (r *root) lay(over part.Screen) {
 	if r.said.Wrong {
 		r.say("", false)
 	}
-	r.over = over
+	r.mode.lay(over)
+}
+
+// words lays the words of the trade over all; where they are read already they stay.
+func (r *root) words() {
+	if _, read := r.over.(*words.Screen); !read {
+		r.lay(words.New(r.x))
+	}
 }
 
 // say puts a text in the message line.

@@ -124,7 +124,7 @@ func TestGoldenWalk(t *testing.T) {
 	d.golden("white-late")
 	d.correct(walk.StepSeal)
 	d.golden("correcting")
-	d.press("esc", "v")
+	d.press("esc", "j")
 	d.golden("story")
 	d.press("esc", "x", "1")
 	d.golden("causes")

@@ -67,7 +67,7 @@ func TestHostileNames(t *testing.T) {
 			}
 			d.press("enter")
 			see("wood")
-			for _, key := range []string{"v", "w", "?", "m"} {
+			for _, key := range []string{"j", "w", "?", "m", "i"} {
 				d.press(key)
 				see("stump " + key)
 				d.press("esc")

@@ -19,7 +19,7 @@ func TestWeatherReachesTheBlock(t *testing.T) {
 	d.open()
 	d.lacks("! late")
 	d.press("d")
-	d.pickWord("put today down")
+	d.pickWord("record today")
 	d.press("60 112 0 0", "enter")
 	d.sees("Recorded: weather", "1 LATE", "1 late")
 }
@@ -221,7 +221,7 @@ func TestStoryNamesWhatWasPutBack(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 1)...)
 	d.sealed(tree(1, 1), "2027-05-10 09:00", "2027-05-20 09:00", "2027-05-20 10:00")
 	d.open()
-	d.press("enter", "u", "U", "v")
+	d.press("enter", "u", "U", "j")
 	d.sees("took back: sealed, wrapped", "put back: sealed, wrapped")
 }
 

@@ -42,8 +42,8 @@ func (r *root) key(k tea.KeyMsg) {
 }
 
 // harmless keys may be held down: they move, or only show.
-var harmless = key.NewBinding(key.WithKeys("up", "down", "left", "right", "j", "k", "home", "end", "pgup", "pgdown", " ", "backspace",
-	"tab", "shift+tab", "f", "esc"))
+var harmless = key.NewBinding(key.WithKeys("up", "down", "left", "right", "home", "end", "pgup", "pgdown", " ", "backspace",
+	"tab", "shift+tab", "z", "esc"))
 
 // guarded keeps a key held down from acting again and again, and from typing
 // into the field that came up under it.
@@ -71,7 +71,7 @@ func (r *root) guarded(k tea.KeyMsg) {
 	case r.guard.Held(name, now):
 		r.do(part.Say{Text: held})
 	case r.guard.Number(name, now):
-		r.do(part.Say{Text: "A number? Only its first digit was taken; " + name + " was ignored."})
+		r.do(part.Say{Text: "A number? Only its first digit answered; " + name + " was ignored."})
 	default:
 		r.send(k)
 		r.guard.Answered(name, r.x.Tick())

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -37,9 +38,9 @@ func tables(t *testing.T) map[string][]part.Row {
 var besides = map[string]string{
 	"block": "1 2 3 4 5 6 7 8 9",
 	"stump": "0 1 2 3 4 5 6 7 8 9 enter",
-	"wood":  "1 2 3 4 5 6 7 8 9 enter esc up k down j",
+	"wood":  "1 2 3 4 5 6 7 8 9 enter esc up down pgup pgdown home end",
 	"lot":   "1 2 3 4 5", "held lot": "1 2 3 4 5 enter",
-	"plan": "enter up k pgdown pgup home end left right tab shift+tab esc",
+	"plan": "up pgdown pgup home end",
 }
 
 // TestNoKeyIsBoundTwice goes over the keys of each screen.
@@ -63,14 +64,141 @@ func TestNoKeyIsBoundTwice(t *testing.T) {
 	}
 }
 
-// TestSameKeySameDeed: a key that every screen has does the same on each.
+// moving are the keys that move, which are no deed; Shift-Tab is that of Tab
+// turned round.
+const moving = "up down left right pgup pgdown home end shift+tab"
+
+// TestSameKeySameDeed: every key of every screen does the deed that has it in the
+// one table of deeds, with all of that deed's keys; digits and moves alone are the
+// screen's own. What a screen calls it may differ, the key may not.
 func TestSameKeySameDeed(t *testing.T) {
+	deeds, of := part.Deeds(), map[string]part.Deed{}
+	for _, d := range deeds {
+		for _, k := range d.Keys {
+			if other, twice := of[k]; twice {
+				t.Errorf("%q is the key of %q and of %q", k, other.Says, d.Says)
+			}
+			of[k] = d
+		}
+	}
+	used := map[string]bool{}
 	for screen, table := range tables(t) {
-		for _, k := range []string{"n", "/", "?", "q", "h", "L", "t"} {
-			if !slices.ContainsFunc(table, func(row part.Row) bool { return slices.Contains(row.Keys(), k) }) {
-				t.Errorf("%s: %q is bound to nothing", screen, k)
+		for _, row := range table {
+			for _, k := range row.Keys() {
+				if slices.Contains(strings.Fields(moving), k) || len(k) == 1 && k[0] >= '0' && k[0] <= '9' && row.Help().Key == k {
+					continue
+				}
+				d, known := of[k]
+				if !known || d.Shown != row.Help().Key || !slices.Equal(d.Keys, row.Keys()) {
+					t.Errorf("%s: %q is not in the table of deeds as %q: %s", screen, k, row.Help().Key, row.Says)
+				}
+				used[d.Shown] = true
 			}
 		}
+		for _, always := range []part.Deed{part.ToNext, part.ToFind, part.ToHelp, part.ToWords, part.ToTheme, part.ToLeave, part.ToHand, part.ToTime, part.ToWhy, part.ToBack} {
+			if screen == "wood" && always.Shown == part.ToBack.Shown { // it is its list's
+				continue
+			}
+			if !slices.ContainsFunc(table, func(row part.Row) bool { return slices.Equal(row.Keys(), always.Keys) }) {
+				t.Errorf("%s: %q is bound to nothing", screen, always.Shown)
+			}
+		}
+	}
+	for _, d := range deeds {
+		if !used[d.Shown] {
+			t.Errorf("no screen does %q: %s", d.Shown, d.Says)
+		}
+	}
+}
+
+// TestShiftAloneTellsNothingApart: but for taking back and putting back no two keys
+// differ by Shift alone, and what needs Shift has another key that needs none.
+func TestShiftAloneTellsNothingApart(t *testing.T) {
+	const needShift = "?!ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+	for screen, table := range tables(t) {
+		bound := map[string]bool{}
+		for _, row := range table {
+			for _, k := range row.Keys() {
+				bound[k] = true
+			}
+		}
+		for k := range bound {
+			if small := strings.ToLower(k); small != k && bound[small] && k != "U" {
+				t.Errorf("%s: %q and %q differ by Shift alone", screen, k, small)
+			}
+		}
+		for _, row := range table {
+			free := func(k string) bool { return len(k) > 1 || !strings.Contains(needShift, k) }
+			if len(row.Keys()) > 0 && !slices.ContainsFunc(row.Keys(), free) {
+				t.Errorf("%s: %q needs Shift", screen, row.Help().Key)
+			}
+		}
+	}
+}
+
+// TestCapsLock: a letter does the same with Shift or Caps Lock.
+func TestCapsLock(t *testing.T) {
+	d := newDriver(t, "2027-05-04 08:00")
+	d.plant("Hollow Lane", rows(2, 3)...)
+	d.press("G")
+	d.round()
+	d.press("esc", "N")
+	d.walk()
+}
+
+// TestHelpFromAnywhere: the help and the words open over screens, lists, prompts and
+// pages, and Esc goes back to what was there with what was typed.
+func TestHelpFromAnywhere(t *testing.T) {
+	d := newDriver(t, "2027-05-04 08:00")
+	d.plant("Hollow Lane", rows(2, 3)...)
+	for _, c := range []struct {
+		name string
+		way  []string
+		help string
+		back string
+	}{
+		{"list", []string{"d"}, "?", "The block's weather"},
+		{"prompt", []string{"/", "4/1"}, "f1", "4/1"},
+		{"page", []string{"w"}, "?", "Why"},
+		{"legend", []string{"i", "sap"}, "f1", "sapwood"},
+		{"tally", []string{"k"}, "?", "tally"},
+		{"note", []string{"m", "wet?"}, "f1", "wet?"},
+	} {
+		d.press(c.way...)
+		d.press(c.help)
+		d.sees("Keys")
+		d.press("f2")
+		d.sees("Marks and words")
+		d.press("esc")
+		d.sees("Keys")
+		d.press("esc")
+		d.sees(c.back)
+		if c.name == "legend" {
+			d.press("esc")
+		}
+		d.press("esc")
+		if d.root.over != nil || len(d.root.mode.last) > 0 {
+			t.Errorf("%s: something lies over the block still:\n%s", c.name, d.screen())
+		}
+		if len(d.root.up) > 1 {
+			d.press("esc")
+		}
+	}
+}
+
+// TestNoKeyIsSilentOver: what does nothing on a list, a page or in a prompt says so.
+func TestNoKeyIsSilentOver(t *testing.T) {
+	d := newDriver(t, "2027-05-04 08:00")
+	d.plant("Hollow Lane", rows(2, 3)...)
+	for _, way := range []string{"d", "w", "/", "i"} {
+		d.press(way)
+		over := d.root.over
+		d.press("tab")
+		d.sees("does nothing here")
+		if d.root.over != over {
+			t.Errorf("%s: a key without use leaves it", way)
+		}
+		d.press("esc")
 	}
 }
 
@@ -126,7 +254,7 @@ func TestKeysOfNoUseAreSaid(t *testing.T) {
 		if way != "" {
 			d.press(way)
 		}
-		d.press("Z")
+		d.press("!")
 		d.sees("does nothing here")
 	}
 }
@@ -148,5 +276,39 @@ func TestLongListReachesItsEnd(t *testing.T) {
 	d.press("enter")
 	if taken != 59 {
 		t.Errorf("took %d", taken)
+	}
+}
+
+// keyTable is the table of keys in the guide for users, made from the deeds.
+func keyTable() string {
+	var out strings.Builder
+	out.WriteString("| key | what it does |\n|---|---|\n")
+	for _, d := range part.Deeds() {
+		fmt.Fprintf(&out, "| %s | %s |\n", d.Shown, d.Says)
+	}
+	return out.String()
+}
+
+// TestKeysInTheGuide: the guide's table of keys is that of the program. With -update
+// it is written anew.
+func TestKeysInTheGuide(t *testing.T) {
+	const file, from, to = "../README.md", "## Keys\n\n", "\nDigits answer"
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	before, rest, begun := strings.Cut(string(text), from)
+	table, after, ended := strings.Cut(rest, to)
+	if !begun || !ended {
+		t.Fatalf("no table of keys between %q and %q", from, to)
+	}
+	if table == keyTable() {
+		return
+	}
+	if !*update {
+		t.Fatalf("the table of keys is\n%s\nand should be\n%s", table, keyTable())
+	}
+	if err := os.WriteFile(file, []byte(before+from+keyTable()+to+after), 0o644); err != nil {
+		t.Fatal(err)
 	}
 }

@@ -79,7 +79,7 @@ func TestLimbsFromStump(t *testing.T) {
 	if is[*stump.Screen](d) && d.stump().Now().CutBack == nil {
 		t.Fatalf("limb a was not cut back:\n%s", d.screen())
 	}
-	d.press("/", "1/1a", "enter", "v")
+	d.press("/", "1/1a", "enter", "j")
 	d.sees("forks low (on the trunk)", "(at limb b)")
 	d.press("esc", "esc")
 	d.stands("1/1a", "1/1b")

@@ -45,7 +45,7 @@ func TestLotsFromTheKeyboard(t *testing.T) {
 		"none set yet", "No scion of it was set yet")
 	d.press("2")
 	d.press("mouldy", "enter")
-	d.sees("HELD: mouldy", "None of it was set: no stump is touched by that")
+	d.sees("HELD: mouldy", "None of it was set yet, so no stump has it")
 	d.press("3")
 	d.sees("there is no stump to show")
 	d.press("2")

@@ -100,7 +100,7 @@ func TestGoldenMany(t *testing.T) {
 	d.size(80, 24)
 	d.press("f", "1")
 	d.golden("many-stages")
-	d.press("esc", "m")
+	d.press("esc", "i")
 	d.golden("many-marks")
 }
 
@@ -294,7 +294,7 @@ func TestMatches(t *testing.T) {
 	if id := d.ground().Cursor(); id != shown[len(shown)-1] {
 		t.Errorf("round to the last is %s, want %s", id.Place(), shown[len(shown)-1].Place())
 	}
-	d.press("A")
+	d.press("a")
 	d.sees(fmt.Sprintf("%d picked", len(shown)))
 }
 
@@ -336,11 +336,11 @@ func TestHeldLotInThreeKeys(t *testing.T) {
 func TestTomorrowsHeat(t *testing.T) {
 	d := newDriver(t, "2027-05-20 10:12")
 	d.plant("Hollow Lane", rows(2, 3)...)
-	d.sees("not known, no forecast", "d puts it down")
+	d.sees("Tomorrow's heat: no forecast", "d records one")
 	d.press("d")
-	d.pickWord("put another day down")
+	d.pickWord("record another day")
 	d.press("tomorrow", "enter", "70", "enter", "100", "enter", "esc", "esc")
-	d.sees("Tomorrow 100 F", "white before")
+	d.sees("Tomorrow 100 F", "must be white by")
 }
 
 // TestManyOpensQuickly opens a block of 100,000 stumps, and has a filter over all

@@ -39,13 +39,13 @@ func TestADoubtGoesWithItsQuestion(t *testing.T) {
 // TestEscFromALargeFigure goes back to the question, with what was typed.
 func TestEscFromALargeFigure(t *testing.T) {
 	d := atWhite(t)
-	d.press("f")
-	d.sees("Large figure")
+	d.press("z")
+	d.sees("The figure large")
 	d.lacks("painted white")
 	d.press("esc")
 	d.sees("painted white", "still wet")
-	d.lacks("Large figure")
-	d.press("1", "f", "esc") // over a doubt: the doubt is there still
+	d.lacks("The figure large")
+	d.press("1", "z", "esc") // over a doubt: the doubt is there still
 	d.sees("it is dry")
 
 	d.press("esc", "up", "up") // a figure over a field
@@ -58,8 +58,8 @@ func TestEscFromALargeFigure(t *testing.T) {
 	if d.walk().Asked().Step.Name != "measure" {
 		t.Skip("no step is typed here")
 	}
-	d.press("f", "4", "esc")
-	d.lacks("Large figure")
+	d.press("z", "4", "esc")
+	d.lacks("The figure large")
 	d.sees("> 4")
 }
 
@@ -85,11 +85,11 @@ func TestLateWhiteStandsInTheStory(t *testing.T) {
 	d.sealed(tree(1, 2), "2027-05-10 09:00", "2027-05-20 07:00", "2027-05-20 07:40")
 	d.open()
 	d.press("d")
-	d.pickWord("put today down")
+	d.pickWord("record today")
 	d.press("60 112 0 0 none", "enter")
 	d.goTo(1, 2)
 	d.choose("painted white")
-	d.press("v")
+	d.press("j")
 	d.sees("painted white 17:00,", "after the bark passed 45 C / 113 F, as worked out")
 }
 

@@ -7,7 +7,8 @@ import "barkslip/ui/part"
 // last.
 type mode struct {
 	up   []part.Screen
-	over part.Screen // a prompt, a list or a page; nil for none
+	over part.Screen   // a prompt, a list or a page; nil for none
+	last []part.Screen // what lay there before, as the list over which its help is; Esc goes back to it
 }
 
 // top is what takes the keys.
@@ -31,7 +32,29 @@ func (m *mode) push(s part.Screen) error {
 }
 
 // put puts a screen up that is loaded.
-func (m *mode) put(s part.Screen) { m.up, m.over = append(m.up, s), nil }
+func (m *mode) put(s part.Screen) {
+	m.up = append(m.up, s)
+	m.bare()
+}
+
+// bare has nothing lie over the screen.
+func (m *mode) bare() { m.over, m.last = nil, nil }
+
+// lay lays a list, a page or a prompt over the screen. What lay there stays beneath.
+func (m *mode) lay(over part.Screen) {
+	if m.over != nil {
+		m.last = append(m.last, m.over)
+	}
+	m.over = over
+}
+
+// lift takes off what lies over the screen, or over what lay there before.
+func (m *mode) lift() {
+	m.over = nil
+	if n := len(m.last); n > 0 {
+		m.over, m.last = m.last[n-1], m.last[:n-1]
+	}
+}
 
 // pop takes the screen off that is up; the ground stays.
 func (m *mode) pop() {

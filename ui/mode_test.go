@@ -53,16 +53,16 @@ func TestRoundLiesBeneathItsStump(t *testing.T) {
 }
 
 // TestNextInARound: n on a stump of a round leaves it as it is and opens the next
-// of the round; behind the last the round is up again. s only goes back.
+// of the round; behind the last the round is up again. Esc only goes back.
 func TestNextInARound(t *testing.T) {
 	d := toVisit(t)
 	d.press("g", "n")
 	if d.walk().ID() != tree(1, 1) {
 		t.Fatalf("on %s", d.walk().ID().Place())
 	}
-	d.press("s")
+	d.press("esc")
 	if !is[*rounds.Screen](d) {
-		t.Fatalf("s does not go back to the round:\n%s", d.screen())
+		t.Fatalf("Esc does not go back to the round:\n%s", d.screen())
 	}
 	for range len(d.round().Calls()) {
 		d.press("n")
@@ -90,7 +90,7 @@ func TestWhatLiesOver(t *testing.T) {
 	for _, c := range []struct {
 		key  string
 		over func(*driver) bool
-	}{{"m", over[*part.Prompt]}, {"x", over[*part.List]}, {"v", over[*part.Page]}, {"?", over[*part.Page]}, {"/", over[*part.Prompt]}, {"d", over[*part.List]}} {
+	}{{"m", over[*part.Prompt]}, {"x", over[*part.List]}, {"j", over[*part.Page]}, {"?", over[*part.Page]}, {"/", over[*part.Prompt]}, {"d", over[*part.List]}} {
 		d.press(c.key)
 		if !c.over(d) || !is[*stump.Screen](d) {
 			t.Errorf("%s: not what it should be:\n%s", c.key, d.screen())
@@ -209,13 +209,13 @@ func TestAFaultIsSaid(t *testing.T) {
 // no use is said until the next key.
 func TestMessageGoesWithItsCause(t *testing.T) {
 	d := toVisit(t)
-	d.press("g", "r")
-	d.sees("Enter takes it, Esc leaves it.")
+	d.press("g", "f", "2")
+	d.sees("Enter takes it, Esc leaves it, F1 shows the keys.")
 	d.press("9", "enter")
 	d.sees("there is no row 9")
 	d.press("backspace", "1", "enter")
-	d.lacks("there is no row 9", "Esc leaves it.")
-	d.press("Z")
+	d.lacks("there is no row 9", "Esc leaves it")
+	d.press("!")
 	d.sees("That key does nothing here")
 	d.press("down")
 	d.lacks("That key does nothing here")

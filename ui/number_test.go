@@ -53,7 +53,7 @@ func TestMessagesGoWithTheirCause(t *testing.T) {
 	if d.root.said.Wrong {
 		t.Errorf("%q outlives its field", d.root.said.Text)
 	}
-	d.press("3.4", "enter", "f", "esc")
+	d.press("3.4", "enter", "z", "esc")
 	if d.root.said.Wrong || d.step() == walk.StepMeasure {
 		t.Errorf("Esc from a large figure leaves the stump:\n%s", d.screen())
 	}

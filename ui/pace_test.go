@@ -18,7 +18,7 @@ func TestPaceOfABlock(t *testing.T) {
 	d.open()
 	d.press("p")
 	d.sees("When does bark slip here?")
-	d.press("l")
+	d.press("2")
 	d.sees("12 stumps to graft, and their first season")
 	d.press("1")
 	d.sees("12 stumps to graft take 36 scions", "12 sticks for 36 scions")
@@ -29,7 +29,7 @@ func TestPaceOfABlock(t *testing.T) {
 	set("slip-to", "05-25")
 	set("a-day", "3")
 	d.open()
-	d.sees("slip 6 d left, cut back 0") // what is cut back today is ready two days after the last
+	d.sees("bark slips 6 more days, cut back 0 today") // what is cut back today is ready two days after the last
 	d.press("p")
 	d.sees("12 of 12 stumps are left when bark stops slipping on Tue 25 May 2027.", "Cut back none today.", "3 stumps a day, set for the block.")
 

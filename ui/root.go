@@ -98,7 +98,7 @@ func (r *root) recovered() {
 		return
 	}
 	if p := recover(); p != nil {
-		r.over = nil
-		r.do(part.Fail{Err: fmt.Errorf("a fault in the program; every answer taken is safe: %v", p)})
+		r.bare()
+		r.do(part.Fail{Err: fmt.Errorf("a fault in the program; every answer recorded is safe: %v", p)})
 	}
 }

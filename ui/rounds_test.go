@@ -26,7 +26,7 @@ func onSample(t *testing.T, now string) *driver {
 // first three on the list.
 func TestFirstThreeThatAreLate(t *testing.T) {
 	d := onSample(t, "2027-05-20 10:12")
-	d.press("g", "!")
+	d.press("g", "5")
 	d.sees("late")
 	before := d.round().Calls()
 	late := len(before)
@@ -75,13 +75,13 @@ func TestRoundFilters(t *testing.T) {
 	d := onSample(t, "2027-05-20 10:12")
 	d.press("g")
 	all := len(d.round().Calls())
-	d.press("r", "5", "enter")
+	d.press("f", "2", "5", "enter")
 	for _, c := range d.round().Calls() {
 		if c.Stump.Row != 5 {
 			t.Errorf("row %d in a round of row 5", c.Stump.Row)
 		}
 	}
-	d.press("r", "enter")
+	d.press("f", "2", "enter")
 	if n := len(d.round().Calls()); n != all {
 		t.Errorf("%d without a filter, %d after it is taken off", all, n)
 	}
@@ -120,7 +120,8 @@ func TestRoundAsText(t *testing.T) {
 	d := onSample(t, "2027-05-20 10:12")
 	var name, text string
 	d.root.x.SaveText = func(n, s string) (string, error) { name, text = n, s; return n, nil }
-	d.press("g", "p")
+	d.press("g", "ctrl-p")
+	d.pickWord("the round as text")
 	d.sees("Written: round-hollow-lane-2027-05-20.txt")
 	if name == "" || !strings.Contains(text, "LATE") || strings.Count(text, "\n") < len(d.round().Calls()) {
 		t.Errorf("%q holds\n%s", name, text)

@@ -66,7 +66,7 @@ func TestTallyIsQuick(t *testing.T) {
 		r.Update(tea.WindowSizeMsg{Width: 120, Height: 40})
 		_ = r.View()
 		began := time.Now()
-		r.Update(keyNamed("T"))
+		r.Update(keyNamed("k"))
 		_ = r.View()
 		opening = min(opening, time.Since(began))
 	}
@@ -155,7 +155,7 @@ func tallied(t *testing.T) *driver {
 		t.Fatal(err)
 	}
 	d.open()
-	d.press("T")
+	d.press("k")
 	return d
 }
 
@@ -173,15 +173,15 @@ func TestTallyAnswers(t *testing.T) {
 	d.sees("(p ")
 	d.press("w")
 	d.sees("Did AS take better than JT")
-	d.press("esc", "c")
+	d.press("esc", "z")
 	d.sees("From graft to push")
 	d.sees("seen pushing")
 	d.press("esc", "enter")
 	d.sees("Of lot ")
 	d.sees("took")
-	d.press("f")
+	d.press("v")
 	d.sees("only hand JT")
-	d.press("T", "y")
+	d.press("k", "f")
 	d.sees("season 2027")
 }
 
@@ -190,9 +190,9 @@ func TestTallyAtEverySize(t *testing.T) {
 	d := tallied(t)
 	empty := newDriver(t, "2027-05-04 08:00")
 	empty.plant("Hollow Lane", rows(1, 1)...)
-	empty.press("T")
+	empty.press("k")
 	empty.sees("No graft to count yet")
-	empty.press("w", "esc", "c", "esc", "enter", "esc", "y", "down", " ", "f")
+	empty.press("w", "esc", "z", "esc", "enter", "esc", "y", "down", " ", "f")
 	for _, size := range [][2]int{{80, 24}, {120, 40}, {60, 15}} {
 		d.root.Update(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 		for _, key := range []string{"1", "2", "3", "4", "5", "6", "7", "8", "9", "0"} {
@@ -200,7 +200,7 @@ func TestTallyAtEverySize(t *testing.T) {
 			if lines := strings.Split(d.root.View(), "\n"); len(lines) != size[1] {
 				t.Errorf("%v by %s: %d lines", size, key, len(lines))
 			}
-			d.press("enter", "end", "esc", "c", "esc")
+			d.press("enter", "end", "esc", "z", "esc")
 		}
 	}
 }

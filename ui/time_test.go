@@ -101,7 +101,7 @@ func TestNotes(t *testing.T) {
 	if n := len(d.live()); n != 1 {
 		t.Errorf("%d notes", n)
 	}
-	d.press("v")
+	d.press("j")
 	d.sees("quite wet? 3 jays / uUq")
 	d.press("esc", "u")
 	d.sees("Took back: note: quite wet?")

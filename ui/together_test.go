@@ -116,7 +116,7 @@ func TestRowAnswerGoesOverNothingSeen(t *testing.T) {
 // TestRoundAnswer gives one answer to the work under the cursor, for its row.
 func TestRoundAnswer(t *testing.T) {
 	d := afterLooks(t)
-	d.press("g", "down", "a")
+	d.press("g", "down", "r")
 	d.pickWord("seal whole")
 	d.press("enter")
 	d.sees("Recorded: row 1, seal whole, 3 stumps")
@@ -175,8 +175,8 @@ func TestRowAnswerLeft(t *testing.T) {
 func TestPickedAnswer(t *testing.T) {
 	d := sealedRow(t)
 	d.press("a")
-	d.sees("Pick stumps with Space first")
-	d.press("space", "down", "space")
+	d.sees("One answer for which stumps?")
+	d.press("esc", "space", "down", "space")
 	d.sees("2 picked")
 	d.press("a")
 	d.pickWord("painted white")
@@ -186,7 +186,9 @@ func TestPickedAnswer(t *testing.T) {
 	d.press("u")
 	d.wantStages(record.StageSealed, record.StageStanding, record.StageSealed, record.StageStanding, record.StageSealed, record.StageStanding)
 	d.press("esc", "a")
-	d.sees("Pick stumps with Space first")
+	d.sees("One answer for which stumps?")
+	d.pickWord("all of the block")
+	d.sees("6 picked")
 }
 
 // TestPickAndLeaveOut picks a stump and leaves it out again.
@@ -279,7 +281,7 @@ func TestSettleAClash(t *testing.T) {
 		t.Errorf("%+v", s.Now().CutBack)
 	}
 	d.press("e")
-	d.sees("No answers disagree here.")
+	d.sees("Nowhere in this block do answers disagree.")
 }
 
 // TestWhiteOrWet shows two hands that differ about the white, lets the careful
@@ -297,7 +299,7 @@ func TestWhiteOrWet(t *testing.T) {
 	}
 	d.open()
 	d.sees("?")
-	d.press("E")
+	d.press("e")
 	d.sees("row 1 tree 2", "still wet (RK, 14:00) and", "painted white (AB, 14:05). Until e settles it", "still wet counts.")
 	if d.stump().Now().IsWhite() {
 		t.Error("it counts as white")
@@ -308,7 +310,7 @@ func TestWhiteOrWet(t *testing.T) {
 	if s := d.stump(); len(s.Clashes) != 0 || !s.Now().IsWhite() {
 		t.Errorf("%d disagree, white %v", len(s.Clashes), s.Now().IsWhite())
 	}
-	d.press("E")
+	d.press("e")
 	d.sees("Nowhere in this block do answers disagree.")
 	d.press("u")
 	if s := d.stump(); len(s.Clashes) != 1 || s.Now().IsWhite() {

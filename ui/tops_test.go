@@ -16,12 +16,12 @@ func TestTopsWaiting(t *testing.T) {
 		d.did(tree(1, n), when, graft()[:4]...)
 	}
 	d.open()
-	d.sees("tops waiting: 1/6 ready, 1/7 in 6 min")
+	d.sees("faces waiting: 1/6 ready, 1/7 in 6 min")
 	d.lacks("to seal")
 	d.did(tree(1, 9), "2027-04-20 09:00", cut()...)
 	d.did(tree(1, 9), "2027-05-04 08:18", graft()...)
 	d.open()
-	d.sees("1/9 to seal, 12 min late", "tops waiting: 1/6 ready, 1/7 in 6 min")
+	d.sees("1/9 to seal, 12 min late", "faces waiting: 1/6 ready, 1/7 in 6 min")
 	for _, size := range [][2]int{{60, 15}, {160, 40}} {
 		d.size(size[0], size[1])
 		d.sees("1/9 to seal, 12 min late")
@@ -31,5 +31,5 @@ func TestTopsWaiting(t *testing.T) {
 	d.open()
 	d.lacks("to seal")
 	d.clock("2027-05-04 09:10")
-	d.sees("tops waiting: 1/6 ready, 1/7 ready")
+	d.sees("faces waiting: 1/6 ready, 1/7 ready")
 }

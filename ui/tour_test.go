@@ -58,7 +58,7 @@ func tourBlocks(t *testing.T, see visit) {
 		}
 		see(name+" far", d)
 		for _, over := range []struct{ name, key string }{{"help", "?"}, {"filter", "f"}, {"settings", "o"}, {"blocks", "b"}, {"lots", "l"}, {"find", "/"},
-			{"hand", "h"}, {"time", "t"}} {
+			{"hand", "h"}, {"time", "t"}, {"words", "i"}} {
 			d.press(over.key)
 			see(name+" "+over.name, d)
 			d.press("esc")
@@ -151,7 +151,7 @@ func tourWalk(t *testing.T, see visit) {
 
 // tourOver opens what can be opened over a stump.
 func tourOver(d *driver, see visit) {
-	for _, over := range []struct{ name, key string }{{"help", "?"}, {"why", "w"}, {"story", "v"}, {"note", "m"}, {"end", "x"}, {"place", "/"},
+	for _, over := range []struct{ name, key string }{{"help", "?"}, {"why", "w"}, {"story", "j"}, {"note", "m"}, {"end", "x"}, {"place", "/"},
 		{"earlier time", "t"}} {
 		d.press(over.key)
 		see("stump "+over.name, d)
@@ -190,9 +190,9 @@ func tourSide(t *testing.T, see visit) {
 	runOn(d)
 	d.on(walk.StepLeave)
 	see("step leave", d)
-	d.press("esc", "g", "P")
+	d.press("esc", "g", "ctrl-p")
 	see("paper", d)
-	d.press("esc", "esc", "p", "P")
+	d.press("esc", "esc", "p", "ctrl-p")
 	see("paper from the plan", d)
 }
 

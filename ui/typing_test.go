@@ -36,11 +36,12 @@ func TestBurst(t *testing.T) {
 		t.Errorf("%v across", m.Across.Length)
 	}
 	d.press("esc")
-	d.burst("jjjj")
-	if id := d.ground().Cursor(); id != tree(5, 1) {
-		t.Errorf("cursor on %s", id.Place())
-	}
-	d.burst("kk/3")
+	d.burst("g")
+	d.round()
+	d.press("esc")
+	d.burst("m")
+	d.press("esc")
+	d.burst("/3")
 	d.sees("Go to row/tree:", "> 3")
 	d.burst("/2")
 	d.press("enter")

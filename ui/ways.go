@@ -14,7 +14,7 @@ import (
 // opened from it.
 func (r *root) back() {
 	if r.over != nil {
-		r.over = nil
+		r.lift()
 		return
 	}
 	left, ofStump := upon[*stump.Screen](&r.mode)

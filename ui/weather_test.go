@@ -23,7 +23,7 @@ func TestWeatherIsAskedFieldByField(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 3)...)
 	d.open()
 	d.press("d")
-	d.pickWord("put today down")
+	d.pickWord("record today")
 	d.sees("Today, Thu 20 May: low in F:")
 	d.press("52", "enter")
 	d.sees("high in F:")
@@ -46,7 +46,7 @@ func TestWeatherIsAskedFieldByField(t *testing.T) {
 		t.Fatalf("%+v", w)
 	}
 	d.press("d")
-	d.pickWord("put today down")
+	d.pickWord("record today")
 	d.sees("Enter takes 52 F")
 	d.press("esc")
 	if w, _ := d.dayOf(); w.Rain != record.Showers {

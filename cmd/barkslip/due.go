@@ -24,7 +24,7 @@ func (a *app) due() *cobra.Command {
 			"many are listed as can be grafted in time. It only reads, and works while the\n" +
 			"screens are open.\n\n" +
 			"Without --on it is judged as of now. With it, as at the end of that day in the\n" +
-			"block's time zone, by all that is put down up to now: of a day gone by, what\n" +
+			"block's time zone, by all that is recorded up to now: of a day gone by, what\n" +
 			"has been done since is not listed any more.\n\n" +
 			"As a calendar (--ics) it has one entry for each day and kind of work, and one with\n" +
 			"alarms for each white clock; it can be imported again: entries already there\n" +

@@ -1,6 +1,7 @@
 package main_test
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -51,15 +52,15 @@ func burstSteps(t *testing.T) {
 	d := w.dial(true, binary)
 	d.comes(0, blockName)
 	mark := d.mark()
-	d.write("jjjj")
+	d.write(strings.Repeat("\x1b[B", 4))
 	d.write("\r")
 	d.comes(mark, `row 5 tree 1\b`)
 	d.comes(mark, here+` +measure`)
 	mark = d.mark()
-	d.write("kkkk") // from measure back: new face, fresh cut, fresh gashes, slip
+	d.write(strings.Repeat("\x1b[A", 4)) // from measure back: new face, fresh cut, fresh gashes, slip
 	d.comes(mark, `Correcting slip`)
 	mark = d.mark()
-	d.write("jjjj")
+	d.write(strings.Repeat("\x1b[B", 4))
 	d.comes(mark, here+` +measure`)
 }
 

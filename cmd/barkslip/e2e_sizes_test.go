@@ -18,8 +18,8 @@ var windows = []struct {
 // there from the one before, and a word that stands on it.
 var tour = []struct{ key, word string }{
 	{"Home", `standing +\d`}, {"?", "Keys"}, {"Escape", `standing +\d`}, {"f", "Show which"}, {"Escape", `standing +\d`},
-	{"Enter", "Enter takes"}, {"w", "Why"}, {"Escape", "Enter takes"}, {"?", "Keys"}, {"Escape", "Enter takes"}, {"x", "How does it end"}, {"Escape", "Enter takes"},
-	{"v", "Story"}, {"Escape", "Enter takes"}, {"k", "Correcting new face"}, {"Escape", "Enter takes"}, {"Escape", `standing +\d`},
+	{"Enter", "Enter takes"}, {"w", "Why"}, {"Escape", "Enter takes"}, {"?", "Keys"}, {"Escape", "Enter takes"}, {"x", "What becomes of it"}, {"Escape", "Enter takes"},
+	{"j", "Story"}, {"Escape", "Enter takes"}, {"Up", "Correcting new face"}, {"Escape", "Enter takes"}, {"Escape", `standing +\d`},
 	{"Right", `standing +\d`}, {"Enter", "1 of 7: buds up"}, {"w", "Why"}, {"Escape", "1 of 7: buds up"}, {"Escape", `standing +\d`},
 }
 

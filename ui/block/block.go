@@ -110,47 +110,48 @@ func (b *Screen) Key(k tea.KeyMsg) part.Msgs {
 	return part.Press(append(b.Table(), b.x.Common(b.help)...), k, part.Useless)
 }
 
-// Table is the keys of the screen.
+// Table is the keys of the screen, the most used first.
 func (b *Screen) Table() []part.Row {
 	step := func(rows, trees int) func() part.Msgs { return func() part.Msgs { return b.step(rows, trees) } }
 	return []part.Row{
-		{Binding: part.On("Enter", b.enterWord(), "enter"), Says: "Open the stump under the cursor; from the whole block, walk into the rows.", Do: b.open},
-		{Binding: part.On("n", "next to do"), Says: "Open the next stump that needs work: what runs out first, then up one row and down the next.",
-			Do: part.Does(part.Next{After: b.Cursor(), AtHand: true})},
-		{Binding: part.On("u", b.undoWord()), Says: "Take back the last answer given since the program was opened, for all of its stumps.", Do: b.x.TakeBack},
-		{Binding: part.On("U", ""), Says: "Put back what was taken back here.", Do: b.x.PutBack},
-		{Binding: part.On("g", "rounds"), Says: "What is due, in walking order: the rounds.", Do: part.Does(part.Rounds{})},
-		{Binding: part.On("4/17", "find", "/"), Says: "Type row/tree to go to a stump, or / and a tree of this row.", Do: func() part.Msgs { return b.place("") }},
-		{Binding: part.On("f", "filter"), Says: "Show only some stumps: by stage, work, lot, variety, hand, bleeding, result, cause, or when last seen. " +
-			"Several filters combine, and the rounds and n keep to them.", Do: b.pickField},
-		{Binding: part.On("Tab", b.matchWord("next shown"), "tab"), Says: "To the next stump the filter shows.", Do: func() part.Msgs { return b.match(1) }},
-		{Binding: part.On("Shift-Tab", "", "shift+tab"), Says: "To the stump before that the filter shows.", Do: func() part.Msgs { return b.match(-1) }},
-		{Binding: part.On("A", b.matchWord("pick all")), Says: "Pick all stumps the filter shows; without a filter, all of the block.", Do: b.pickAll},
-		{Binding: part.On("v", ""), Says: "See the block whole, a bar of stages for the rows, or walk in again.", Do: b.turn},
-		{Binding: part.On("m", ""), Says: "What the marks mean, in words.", Do: b.legend},
-		{Binding: part.On("r", "row"), Says: "One answer for the whole row under the cursor.", Do: b.answerRow},
-		{Binding: part.On("w", ""), Says: "Why: what the counts mean, and by whose word.", Do: b.why},
-		{Binding: part.On("p", ""), Says: "The plan: will it be done while bark slips, how many to cut back each day, who has which rows, what to load.",
-			Do: part.Does(part.Plan{})},
-		{Binding: part.On("T", ""), Says: "Tally: what took, what stands, what was lost to what.", Do: part.Does(part.Tally{})},
-		{Binding: part.On("c", ""), Says: "Changes: what was done or seen since Monday, by hand and by kind; whose work is late.", Do: part.Does(part.Changes{})},
-		{Binding: part.On("E", ""), Says: "Open the next stump on which answers disagree.", Do: part.Does(part.NextClash{After: b.Cursor()})},
-		{Binding: part.On("Space", "", " "), Says: "Pick a stump, or leave it out again.", Do: b.pick},
-		{Binding: part.On("a", ""), Says: "One answer for all picked stumps.", Do: b.answerPicked},
-		{Binding: part.On("y", ""), Says: "Add a limb of this tree, as where it forks: a stump of its own.", Do: b.addLimb},
-		{Binding: part.On("o", ""), Says: "The block's settings.", Do: b.settings},
-		{Binding: part.On("b", ""), Says: "Another block, or a new one.", Do: b.pickBlock},
-		{Binding: part.On("d", ""), Says: "The weather: put a day down, read a list, see the coming days.", Do: part.Does(part.Weather{})},
-		{Binding: part.On("l", ""), Says: "Lots of scion wood: see them, receive one.", Do: part.Does(part.Wood{})},
-		{Binding: part.On("arrows", "", "left"), Says: "Move the cursor.", Do: step(0, -1)},
+		part.ToOpen.Row(b.open).Named(b.enterWord()).Told("Open the stump under the cursor; from the whole block, walk into the rows."),
+		part.ToNext.Row(part.Does(part.Next{After: b.Cursor(), AtHand: true})).Named("next to do").
+			Told("Open the next stump that needs work: what runs out first, then up one row and down the next."),
+		part.ToTakeBack.Row(b.x.TakeBack).Named(b.undoWord()),
+		part.ToRounds.Row(part.Does(part.Rounds{})),
+		part.ToFind.Row(func() part.Msgs { return b.place("") }).Told("Go to a stump: type row/tree, or a tree of this row. A digit may begin it: 4/17."),
+		part.ToShowOnly.Row(b.pickField).Named("filter").Told("Show only some stumps: by stage, work, lot, variety, hand, bleeding, result, cause, or when last seen. " +
+			"Several filters combine, and the rounds and n keep to them."),
+		part.ToAlong.Row(func() part.Msgs { return b.match(1) }).Named(b.matchWord("next shown")).
+			Told("To the next stump the filter shows; Shift-Tab to the one before."),
+		{Binding: part.On("", "", "shift+tab"), Do: func() part.Msgs { return b.match(-1) }},
+		part.ToMany.Row(b.answerMany).Named(b.manyWord()).
+			Told("One answer for all picked stumps. With none picked it picks all the filter shows, without a filter all of the block; then again answers."),
+		part.ToRow.Row(b.answerRow),
+		part.ToPick.Row(b.pick),
+		part.ToPlan.Row(part.Does(part.Plan{})),
+		part.ToTally.Row(part.Does(part.Tally{})),
+		part.ToDone.Row(part.Does(part.Changes{})).Told("What was done or seen since Monday, by hand and by kind of work; whose work is late."),
+		part.ToLots.Row(part.Does(part.Wood{})),
+		part.ToWeather.Row(part.Does(part.Weather{})),
+		part.ToMap.Row(b.turn).Named("whole").Told("See the block whole, a bar of stages for the rows, or walk in again."),
+		part.ToNote.Row(func() part.Msgs { return b.x.AskNote(b.Cursor()) }),
+		part.ToWhy.Row(b.why).Told("Why: what the counts mean, and by whose word."),
+		part.ToPutBack.Row(b.x.PutBack).Named(""),
+		part.ToSettle.Row(part.Does(part.NextClash{After: b.Cursor()})).Told("Open the next stump on which answers disagree."),
+		part.ToLimb.Row(b.addLimb),
+		part.ToSet.Row(b.settings).Told("The block's settings."),
+		part.ToBlocks.Row(b.pickBlock),
+		part.ToPaper.Row(part.Does(part.Sheets{})),
+		{Binding: part.On("arrows", "", "left"), Says: "Move the cursor. Home and End go along the row, Page Up and Page Down by ten rows.", Do: step(0, -1)},
 		{Binding: part.On("", "", "right"), Do: b.right},
-		{Binding: part.On("", "", "up", "k"), Do: step(-1, 0)},
-		{Binding: part.On("", "", "down", "j"), Do: step(1, 0)},
+		{Binding: part.On("", "", "up"), Do: step(-1, 0)},
+		{Binding: part.On("", "", "down"), Do: step(1, 0)},
 		{Binding: part.On("", "", "home"), Do: step(0, -record.MaxTree)},
 		{Binding: part.On("", "", "end"), Do: step(0, record.MaxTree)},
 		{Binding: part.On("", "", "pgup"), Do: step(-10, 0)},
 		{Binding: part.On("", "", "pgdown"), Do: step(10, 0)},
-		{Binding: part.On("Esc", "", "esc"), Says: "Back to the whole block; there, or where all is seen, let go of the picked stumps and the filter.", Do: b.esc},
+		part.ToBack.Row(b.esc).Named(b.escWord()).Told("Back to the whole block; there, or where all is seen, let go of the picked stumps and the filter."),
 	}
 }
 

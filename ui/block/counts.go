@@ -141,37 +141,50 @@ func (b *Screen) counts(width int) []paper.Line {
 		stages = paper.Text(paper.Plain, "none of the stumps")
 	}
 	lines := []paper.Line{append(paper.Text(paper.Plain, " "), stages...).Cut(width)}
-	l := paper.Line{{Text: fmt.Sprintf(" work due %d", t.needy), Ink: paper.Strong}}
+	due := " Work due now"
+	if b.x.Width < part.FullWidth {
+		due = " Due now"
+	}
+	l := paper.Line{{Text: fmt.Sprintf("%s %d", due, t.needy), Ink: paper.Strong}}
 	if t.all.late > 0 {
-		l = l.Add(paper.Warn, fmt.Sprintf("  %d late", t.all.late))
+		l = l.Add(paper.Plain, ", ").Add(paper.Warn, fmt.Sprintf("%d late", t.all.late))
 	}
 	if t.known > 0 {
 		l = l.Add(paper.Plain, fmt.Sprintf("  took %d of %d", t.taken, t.known))
 	}
-	if words := b.paceWord(); words != "" {
-		l = l.Add(paper.Plain, "  "+words)
+	for _, words := range b.paceWords() {
+		if l.Width()+2+paper.Width(words) <= width {
+			l = l.Add(paper.Plain, "  "+words)
+			break
+		}
 	}
 	lines = append(lines, l.Cut(width))
 	words, ink := b.heatWords()
 	return append(lines, paper.Text(ink, " "+words).Cut(width))
 }
 
-// paceWord is the pace under the field, while bark slips and work is left.
-func (b *Screen) paceWord() string {
+// paceWords is the pace under the field, while bark slips and work is left, from
+// whole words to fewer; the first for which there is room is shown.
+func (b *Screen) paceWords() []string {
 	p := b.count().pace
+	from := "from " + p.Slip.From.Short()
+	left, days := part.Counted(p.Left, "more day"), fmt.Sprintf("%d d", p.Left)
 	switch {
 	case !p.Known || p.Standing+p.Draining == 0 || p.Today < p.Slip.From.Add(-paceAhead):
-		return ""
+		return nil
 	case p.Today < p.Slip.From && p.CutBack == 0:
-		return "slips from " + p.Slip.From.Short()
+		return []string{"bark slips " + from, "slips " + from}
 	case p.Today < p.Slip.From:
-		return fmt.Sprintf("slips %s, cut back %d", p.Slip.From.Short(), p.CutBack)
-	case p.Standing > 0 && b.x.Width < part.FullWidth:
-		return fmt.Sprintf("slip %d d, cut back %d", p.Left, p.CutBack)
+		return slipWords(from, from, fmt.Sprintf("cut back %d", p.CutBack), " today")
 	case p.Standing > 0:
-		return fmt.Sprintf("slip %d d left, cut back %d", p.Left, p.CutBack)
+		return slipWords(left, days, fmt.Sprintf("cut back %d", p.CutBack), " today")
 	}
-	return fmt.Sprintf("slip %d d left, %d a day", p.Left, p.Needed)
+	return slipWords(left, days, fmt.Sprintf("graft %d", p.Needed), " a day")
+}
+
+// slipWords is how long bark slips and what that asks for.
+func slipWords(long, short, do, when string) []string {
+	return []string{"bark slips " + long + ", " + do + when, "bark slips " + short + ", " + do + when, "slips " + short + ", " + do, "slips " + short}
 }
 
 // paceAhead is how many days before bark slips the pace is shown under the

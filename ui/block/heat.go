@@ -32,17 +32,17 @@ func (b *Screen) heatWords() (string, paper.Ink) {
 	w, forecast := site.Weather[h.day]
 	switch {
 	case !forecast:
-		return "Tomorrow's heat: not known, no forecast; d puts it down.", paper.Faint
+		return "Tomorrow's heat: no forecast; d records one.", paper.Faint
 	case !site.Placed:
-		return "Tomorrow's heat: not known, the block has no place; o sets it.", paper.Faint
+		return "Tomorrow's heat: the block has no place; o sets it.", paper.Faint
 	case !h.known:
-		return "Tomorrow's heat: it cannot be reckoned from what was put down; d shows the days.", paper.Faint
+		return "Tomorrow's heat: not known from what d shows.", paper.Faint
 	}
 	high := site.Units.Temperature(w.What.High.Temperature)
 	if h.answer.WhiteBefore == nil {
-		return fmt.Sprintf("Tomorrow %s: dark stays under the limit; still paint it.", high), paper.Plain
+		return fmt.Sprintf("Tomorrow %s: sealer stays below harm; still paint it.", high), paper.Plain
 	}
-	words := fmt.Sprintf("Tomorrow %s: sealed at sunrise, white before %s", high, h.answer.WhiteBefore.In(site.Zone).Format("15:04"))
+	words := fmt.Sprintf("Tomorrow %s: sealed at sunrise, it must be white by %s", high, h.answer.WhiteBefore.In(site.Zone).Format("15:04"))
 	if h.answer.DryFirst {
 		words += "; shade it until it is dry"
 	}

@@ -92,7 +92,7 @@ func (b *Screen) same(here, other *record.Block) part.Msgs {
 
 // askApart asks before blocks that were made one are taken apart.
 func (b *Screen) askApart() part.Msgs {
-	why := "Each stump goes back to the block it was put down in. What was answered since they were one stays with " + b.x.Site().Name + "."
+	why := "Each stump goes back to the block it was recorded in. What was answered since they were one stays with " + b.x.Site().Name + "."
 	return part.Msgs{part.PickList{List: part.NewList(b.x, "Take "+b.x.Site().Name+" apart again?", why, []part.Item{
 		{Word: "leave it", Meaning: "one block", Take: part.Does(part.Say{})},
 		{Word: "take apart", Meaning: "the blocks are two again; they can be made one again", Take: b.apart},

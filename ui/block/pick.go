@@ -58,7 +58,18 @@ func (b *Screen) pickAll() part.Msgs {
 }
 
 func (b *Screen) saysPicked() part.Msgs {
-	return part.Says(fmt.Sprintf("%d picked; a gives all of them one answer.", len(b.picked)))
+	return part.Says(fmt.Sprintf("%d picked. a gives all of them one answer, Space leaves one out, Esc lets them go.", len(b.picked)))
+}
+
+// escWord names what Esc does here, nothing where it does nothing.
+func (b *Screen) escWord() string {
+	switch {
+	case b.view.in:
+		return "whole block"
+	case len(b.picked) > 0 || b.filter != nil:
+		return "let go"
+	}
+	return ""
 }
 
 // esc goes back to the whole block, or lets go of picks and filter where it is up.
@@ -66,6 +77,9 @@ func (b *Screen) esc() part.Msgs {
 	if b.view.in {
 		b.view.in = false
 		return part.Says("")
+	}
+	if !b.view.turned && len(b.picked) == 0 && b.filter == nil {
+		return part.Msgs{part.NoUse{Why: "This is the block; nothing lies behind it. q leaves the program."}}
 	}
 	b.view = view{}
 	return b.letGo()

@@ -111,30 +111,27 @@ func (s *Screen) Key(k tea.KeyMsg) part.Msgs {
 }
 
 // Table is the keys of the screen.
-func (s *Screen) Table() []part.Row {
+func (s *Screen) Table() []part.Row { return append(s.own(), s.x.Common(s.help)...) }
+
+// own are the keys of this screen beside those of every screen.
+func (s *Screen) own() []part.Row {
 	show := func(v view) func() part.Msgs {
 		return func() part.Msgs { s.at = 0; return s.show(v) }
 	}
-	step := func(by int) func() part.Msgs {
-		return func() part.Msgs { s.at = max(0, min(s.at+by, len(s.groups)-1)); return nil }
-	}
+	step := func(by int) part.Msgs { s.at = max(0, min(s.at+by, len(s.groups)-1)); return nil }
 	return append([]part.Row{
-		{Binding: part.On("Enter", "its stumps", "enter"), Says: "The stumps of the line under the cursor, and what was done on each.", Do: s.stumps},
+		part.ToOpen.Row(s.stumps).Named("its stumps").Told("The stumps of the line under the cursor, and what was done on each."),
 		{Binding: part.On("1", "hand"), Says: "By hand.", Do: show(byHand)},
 		{Binding: part.On("2", "kind"), Says: "By kind of work.", Do: show(byKind)},
 		{Binding: part.On("3", "day"), Says: "By day.", Do: show(byDay)},
-		{Binding: part.On("4", "back"), Says: "What was taken back since.", Do: show(takenBack)},
-		{Binding: part.On("!", "late"), Says: "What is late now, by the hand who last worked the stump, or its row.", Do: show(late)},
-		{Binding: part.On("s", "since"), Says: "Since another day.", Do: s.askDay},
-		{Binding: part.On("w", "why"), Says: "Why: what counts as done, and what as late.", Do: s.why},
-		{Binding: part.On("n", ""), Says: "Open the next stump that needs work.", Do: part.Does(part.Next{})},
-		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree.", Do: func() part.Msgs { return s.x.AskPlace(0, "") }},
-		{Binding: part.On("up down", "", "up", "k"), Says: "Along the lines.", Do: step(-1)},
-		{Binding: part.On("", "", "down", "j"), Do: step(1)},
-		{Binding: part.On("", "", "pgup"), Do: step(-10)},
-		{Binding: part.On("", "", "pgdown", " "), Do: step(10)},
-		{Binding: part.On("Esc", "", "esc"), Says: "Back to the block.", Do: part.Does(part.Back{})},
-	}, s.x.Common(s.help)...)
+		{Binding: part.On("4", "taken back"), Says: "What was taken back since.", Do: show(takenBack)},
+		{Binding: part.On("5", "late"), Says: "What is late now, by the hand who last worked the stump, or its row.", Do: show(late)},
+		part.ToShowOnly.Row(s.askDay).Named("since").Told("Show only what was done since another day."),
+		part.ToWhy.Row(s.why).Told("Why: what counts as done, and what as late."),
+		part.ToNext.Row(part.Does(part.Next{})),
+		part.ToFind.Row(func() part.Msgs { return s.x.AskPlace(0, "") }),
+		part.ToBack.Row(part.Does(part.Back{})).Named("").Told("Back to the block."),
+	}, part.Moves("Along the lines.", step)...)
 }
 
 func (s *Screen) help() part.Msgs { return s.x.Help("changes", s.Table()) }
@@ -226,7 +223,7 @@ func (s *Screen) why() part.Msgs {
 	return part.Msgs{part.Read{Page: part.NewPage(s.x, "Why", "changes", func(width int) []paper.Line {
 		lines := []paper.Line{nil}
 		for _, says := range []string{
-			"What was done or seen counts on its own day, whenever it was put down, from the beginning of the day in the block's time zone.",
+			"What was done or seen counts on its own day, whenever it was recorded, from the beginning of the day in the block's time zone.",
 			"A correction counts in place of what it corrects. What was taken back since is told by whoever took it back and is not counted as done.",
 			"Late is what should have been done by now, as on the rounds. It stands with the hand who last worked the stump, or else its row: " +
 				"that hand knows the place best, which does not say that the work was theirs to do.",

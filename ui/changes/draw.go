@@ -33,7 +33,7 @@ func (s *Screen) headline() string {
 		n, stumps := counted(s.late)
 		return fmt.Sprintf("%s late on %s", part.Counted(n, "thing"), part.Counted(stumps, "stump"))
 	case len(s.done)+len(s.taken) == 0:
-		return "Nothing was done or seen. s goes further back."
+		return "Nothing was done or seen. f goes further back."
 	case s.view == takenBack && len(s.taken) == 0:
 		return "Nothing was taken back."
 	case s.view == takenBack:
@@ -58,7 +58,7 @@ func counted(groups []changes.Group) (n, stumps int) {
 
 // Frame shows the groups with a bar each, all to one scale.
 func (s *Screen) Frame() part.Frame {
-	f := part.Frame{Title: s.x.Site().Name, Where: "changes", Keys: s.x.KeyLine(nil, s.Table())}
+	f := part.Frame{Title: s.x.Site().Name, Where: "changes", Keys: s.x.KeyLine(nil, s.own())}
 	f.Body = []paper.Line{nil, paper.Text(paper.Strong, "  "+s.headline()), paper.Text(paper.Plain, "  "+s.title()+" "+s.what()), nil}
 	room := max(s.x.BodyHeight()-len(f.Body), 1)
 	s.top = max(min(s.top, s.at), s.at-room+2, 0)

@@ -54,8 +54,9 @@ func (f *Screen) Key(k tea.KeyMsg) part.Msgs {
 		return f.answer()
 	case key == "esc":
 		f.back()
-	default:
-		f.field.Key(k)
+	case !f.field.Key(k):
+		help := func() part.Msgs { return f.x.TypingHelp(questions[f.at].words) }
+		return part.Press(part.Typing(help), k, part.Useless)
 	}
 	return nil
 }
@@ -82,10 +83,10 @@ func (f *Screen) begin(k tea.KeyMsg) part.Msgs {
 		if len(f.x.Book.Folded().List()) > 0 {
 			return part.Msgs{part.Back{}}
 		}
-		return nil
+		return part.Msgs{part.NoUse{Why: "Nothing lies behind this. q leaves the program."}}
 	}
 	help := func() part.Msgs { return f.x.Help("start", f.x.Leaving(nil)) }
-	return part.Press(f.x.Leaving(help), k, func(tea.KeyMsg) part.Msgs { return part.Says("1, 2 or 3.") })
+	return part.Press(f.x.Leaving(help), k, func(tea.KeyMsg) part.Msgs { return part.Msgs{part.NoUse{Why: "Press 1, 2 or 3."}} })
 }
 
 func (f *Screen) sample() part.Msgs {
@@ -174,7 +175,7 @@ func (f *Screen) Frame() part.Frame {
 		if q.name == "zone" {
 			lines = append(lines, f.zoneLines()...)
 		}
-		out.Keys = paper.Text(paper.Faint, " Enter takes it   Esc back   ctrl+c leaves")
+		out.Keys = paper.Text(paper.Faint, " Enter takes it   Esc back   F1 keys   Ctrl-C leaves the program")
 	}
 	out.Body = part.Indent(2, lines)
 	return out

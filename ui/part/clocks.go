@@ -140,7 +140,7 @@ func (c *Clocks) Tops(now time.Time, most int) string {
 	if more := len(waiting) - most; more > 0 {
 		words = append(words, fmt.Sprintf("%d more", more))
 	}
-	return "tops waiting: " + strings.Join(words, ", ")
+	return "faces waiting: " + strings.Join(words, ", ")
 }
 
 // topStale is how long a face that is ready counts among the tops waiting.

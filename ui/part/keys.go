@@ -2,6 +2,7 @@ package part
 
 import (
 	"fmt"
+	"unicode"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -26,14 +27,25 @@ func On(shown, word string, keys ...string) key.Binding {
 	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(shown, word))
 }
 
-// Press runs the row of a key. A key that no row has goes on to rest.
+// Press runs the row of a key. A letter does the same with Shift or Caps Lock,
+// unless a row has it so. A key that no row has goes on to rest.
 func Press(table []Row, k tea.KeyMsg, rest func(tea.KeyMsg) Msgs) Msgs {
-	for _, row := range table {
-		if key.Matches(k, row.Binding) {
-			return row.Do()
+	for _, k := range []tea.KeyMsg{k, small(k)} {
+		for _, row := range table {
+			if key.Matches(k, row.Binding) {
+				return row.Do()
+			}
 		}
 	}
 	return rest(k)
+}
+
+// small is a key without Shift or Caps Lock, where it is a letter.
+func small(k tea.KeyMsg) tea.KeyMsg {
+	if k.Type == tea.KeyRunes && len(k.Runes) == 1 {
+		k.Runes = []rune{unicode.ToLower(k.Runes[0])}
+	}
+	return k
 }
 
 // Useless says that a key has no use on the screen.
@@ -66,30 +78,39 @@ func rowWords(row Row) paper.Line {
 
 // Common are the keys that work on every screen.
 func (x *Session) Common(help func() Msgs) []Row {
-	return append(x.Leaving(help),
-		Row{On("h", ""), "Another hand: type the initials.", x.AskHand},
-		Row{On("L", ""), "Dark or sunlight theme.", x.SwitchTheme},
-		Row{On("t", ""), "Give answers for an earlier time, from notes on paper.", x.AskTime})
+	return append(x.Leaving(help), ToHand.Row(x.AskHand), ToTime.Row(x.AskTime))
 }
 
-// Leaving are the keys for help and for leaving.
+// Leaving are the keys that work wherever nothing is typed: for help, the words,
+// the theme and for leaving.
 func (x *Session) Leaving(help func() Msgs) []Row {
-	return []Row{
-		{On("?", "keys"), "All keys of this screen.", help},
-		{On("q", "leave"), "Leave the program. Nothing can be lost: every answer is on disk.", Does(Quit{})},
-	}
+	return []Row{ToHelp.Row(help), ToWords.Row(Does(Words{})), ToTheme.Row(x.SwitchTheme), ToLeave.Row(Does(Quit{}))}
 }
 
 // KeyLine is what may be done now: what leads, then the rows of the table as far
-// as there is room, and always the keys for help and for leaving.
+// as there is room, the most used first, and always the keys for help and for
+// leaving. The one for the words stands there where it costs none of the first.
 func (x *Session) KeyLine(lead paper.Line, table []Row) paper.Line {
-	tail := words(x.Leaving(nil), x.Width)
-	return append(append(lead, words(table, x.Width-lead.Width()-tail.Width())...), tail...)
+	room := x.Width - lead.Width()
+	tail := words([]Row{shortly(ToHelp), ToLeave.Row(nil)}, room)
+	line := words(table, room-tail.Width())
+	withWords := words([]Row{shortly(ToHelp), shortly(ToWords), ToLeave.Row(nil)}, room)
+	if fewer := words(table, room-withWords.Width()); len(fewer) == len(line) || len(fewer) > spansOfARow*mostUsed {
+		line, tail = fewer, withWords
+	}
+	return append(append(lead, line...), tail...)
 }
+
+// mostUsed is how many keys of a screen come before the one for the words, and
+// spansOfARow how many spans of a line show one.
+const mostUsed, spansOfARow = 4, 3
+
+// shortly is the row of a deed that shows the first of its keys alone.
+func shortly(d Deed) Row { return Row{Binding: On(d.Keys[0], d.Word)} }
 
 // Shows says whether the key line has room for every row that has a word.
 func (x *Session) Shows(lead paper.Line, table []Row) bool {
-	need := lead.Width() + words(x.Leaving(nil), x.Width).Width()
+	need := lead.Width() + words([]Row{shortly(ToHelp), ToLeave.Row(nil)}, x.Width).Width()
 	for _, row := range table {
 		need += rowWords(row).Width()
 	}

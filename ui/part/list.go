@@ -27,9 +27,9 @@ type Item struct {
 	Take    func() Msgs
 }
 
-// itemKeys are the keys of the first items; digits first. A list that is a screen
-// leaves the letters to its commands.
-const itemKeys = "123456789abcdefgimnoprstvwxyz"
+// itemKeys are the keys of the first items; digits first, and no letter that does a
+// deed over a list. A list that is a screen leaves the letters to its commands.
+const itemKeys = "123456789abdefgmnoprtvxyz"
 
 // ItemColumn is where the meanings of the items stand.
 const ItemColumn = 35
@@ -79,29 +79,36 @@ func (l *List) KeyOf(i int) string {
 
 // Key moves, picks or leaves.
 func (l *List) Key(k tea.KeyMsg) Msgs {
-	switch k.String() {
-	case "esc":
-		return Msgs{Back{}}
-	case "q":
-		return Msgs{Quit{}}
-	case "up", "k":
-		l.at = max(l.at-1, 0)
-	case "down", "j":
-		l.at = min(l.at+1, len(l.items)-1)
-	case "enter":
-		return l.take(l.at)
-	}
 	for i := range l.items {
-		if l.KeyOf(i) == k.String() {
+		if l.KeyOf(i) == small(k).String() {
 			return l.take(i)
 		}
 	}
-	return nil
+	return Press(append(l.table(), l.x.Leaving(l.help)...), k, Useless)
+}
+
+// table is the keys of a list beside those of its items.
+func (l *List) table() []Row {
+	step := func(by int) Msgs {
+		if len(l.items) > 0 {
+			l.at = max(0, min(l.at+by, len(l.items)-1))
+		}
+		return nil
+	}
+	return append([]Row{
+		ToOpen.Row(func() Msgs { return l.take(l.at) }).Named("take").Told("Take the one under the cursor."),
+		ToBack.Row(Does(Back{})).Told("Back; nothing is picked."),
+	}, Moves("Move the cursor.", step)...)
+}
+
+func (l *List) help() Msgs {
+	picks := []Row{{Binding: On("1-9 a-z", ""), Says: "Pick the line that begins with it."}}
+	return l.x.Help("a list", picks, l.table(), l.x.Leaving(nil))
 }
 
 func (l *List) take(i int) Msgs {
 	if i < 0 || i >= len(l.items) {
-		return nil
+		return Msgs{NoUse{"Nothing is picked yet: move to a line, or press the key before it."}}
 	}
 	msgs := l.items[i].Take()
 	if l.stays {
@@ -128,7 +135,7 @@ func (l *List) Frame() Frame {
 	if below := len(l.items) - from - room; below > 0 {
 		body[len(body)-1] = paper.Text(paper.Faint, fmt.Sprintf("   and %d more below", below+1))
 	}
-	return Frame{Title: "Barkslip", Body: body, Keys: paper.Text(paper.Faint, " a key picks   up down and Enter pick   Esc back   q leave")}
+	return Frame{Title: "Barkslip", Body: body, Keys: l.x.KeyLine(paper.Text(paper.Faint, " the key before a line picks it "), l.table())}
 }
 
 func (l *List) row(i int) paper.Line {

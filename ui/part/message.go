@@ -21,8 +21,9 @@ type (
 	Fail struct{ Err error }
 	// Warn puts a text in the message line that must not be overlooked.
 	Warn struct{ Text string }
-	// NoUse says that the key does nothing here, until the next key.
-	NoUse struct{}
+	// NoUse says that the key does nothing here, or Why in its place, until the next
+	// key.
+	NoUse struct{ Why string }
 
 	// Back takes off what lies on top: a prompt, list or page, else the screen.
 	Back struct{}
@@ -88,7 +89,11 @@ type (
 	Sheets struct {
 		On  unit.Date // 0: today
 		Row int       // 0: all rows
+		// Text writes what is up as plain text; nil where that is no text
+		Text func() Msgs
 	}
+	// Words shows what the marks and the words of the trade mean.
+	Words struct{}
 	// Weather goes to the block's weather.
 	Weather struct{}
 	// NewBlock goes to the questions that begin a block.

@@ -51,39 +51,42 @@ func (p *Page) fit() {
 	p.view.SetYOffset(p.view.YOffset)
 }
 
-// Key scrolls; a key that does not scroll goes back.
+// Key scrolls or goes back.
 func (p *Page) Key(k tea.KeyMsg) Msgs {
 	p.fit()
-	switch k.String() {
-	case "down", "j", "enter":
-		p.view.ScrollDown(1)
-	case "up", "k":
-		p.view.ScrollUp(1)
-	case " ", "pgdown":
-		p.view.ScrollDown(p.view.Height - 1)
-	case "pgup":
-		p.view.ScrollUp(p.view.Height - 1)
-	case "home":
-		p.view.GotoTop()
-	case "end":
-		p.view.GotoBottom()
-	case "q":
-		return Msgs{Quit{}}
-	case "left", "right", "tab", "shift+tab":
-	default:
-		return Msgs{Back{}}
-	}
-	return nil
+	return Press(append(p.table(), p.x.Leaving(p.help)...), k, Useless)
 }
+
+// table is the keys of a page.
+func (p *Page) table() []Row {
+	does := func(scroll func()) func() Msgs { return func() Msgs { scroll(); return nil } }
+	by := func(lines int) func() Msgs { return does(func() { p.view.ScrollDown(lines) }) }
+	up := func(lines int) func() Msgs { return does(func() { p.view.ScrollUp(lines) }) }
+	back := ToBack.Row(Does(Back{})).Told("Back to what lies beneath.")
+	if len(p.lines) <= p.view.Height {
+		return []Row{back}
+	}
+	return []Row{
+		{Binding: On("Space", "read on", " ", "pgdown"), Says: "Read on by a screen, as Page Down; Page Up reads back.", Do: by(p.view.Height - 1)},
+		{Binding: On("", "", "pgup"), Do: up(p.view.Height - 1)},
+		{Binding: On("up down", "", "down"), Says: "By a line; Home and End go to the beginning and the end.", Do: by(1)},
+		{Binding: On("", "", "up"), Do: up(1)},
+		{Binding: On("", "", "home"), Do: does(func() { p.view.GotoTop() })},
+		{Binding: On("", "", "end"), Do: does(func() { p.view.GotoBottom() })},
+		back,
+	}
+}
+
+func (p *Page) help() Msgs { return p.x.Help("a page", p.table(), p.x.Leaving(nil)) }
 
 // Frame shows the lines that are in sight.
 func (p *Page) Frame() Frame {
 	p.fit()
-	keys := " Esc back   q leave"
+	var lead paper.Line
 	if len(p.lines) > p.view.Height {
-		keys = fmt.Sprintf(" up down Space read on   line %d of %d  %s", p.view.YOffset+1, len(p.lines), keys)
+		lead = paper.Text(paper.Faint, fmt.Sprintf(" lines %d to %d of %d ", p.view.YOffset+1, min(p.view.YOffset+p.view.Height, len(p.lines)), len(p.lines)))
 	}
-	return Frame{Title: p.title, Where: p.where, Body: p.lines[p.view.YOffset:], Keys: paper.Text(paper.Faint, keys)}
+	return Frame{Title: p.title, Where: p.where, Body: p.lines[p.view.YOffset:], Keys: p.x.KeyLine(lead, p.table())}
 }
 
 // WorkLines shows how a number came about: formula in words, what went in, what

@@ -30,8 +30,8 @@ func TestPageScrolls(t *testing.T) {
 	x := session(time.Now())
 	p := numbered(x)
 	for _, c := range []struct{ key, want string }{
-		{"down", "line 2 "}, {"j", "line 3 "}, {"up", "line 2 "}, {" ", "line 20 "}, {"k", "line 19 "}, {"end", "line 82 "}, {"down", "line 82 "},
-		{"home", "line 1 "}, {"k", "line 1 "}, {"left", "line 1 "}, {"enter", "line 2 "},
+		{"down", "line 2 "}, {"down", "line 3 "}, {"up", "line 2 "}, {" ", "line 20 "}, {"up", "line 19 "}, {"end", "line 82 "}, {"down", "line 82 "},
+		{"home", "line 1 "}, {"up", "line 1 "},
 	} {
 		if msgs := p.Key(keyNamed(c.key)); len(msgs) != 0 {
 			t.Errorf("%q asks for %v", c.key, msgs)
@@ -40,7 +40,7 @@ func TestPageScrolls(t *testing.T) {
 			t.Errorf("after %q the first line is %q, want %q", c.key, got, c.want)
 		}
 	}
-	for key, want := range map[string]Msg{"q": Quit{}, "esc": Back{}, "w": Back{}} {
+	for key, want := range map[string]Msg{"q": Quit{}, "esc": Back{}, "w": NoUse{}, "left": NoUse{}, "enter": NoUse{}, "i": Words{}} {
 		if msgs := p.Key(keyNamed(key)); len(msgs) != 1 || msgs[0] != want {
 			t.Errorf("%q asks for %v, want %T", key, msgs, want)
 		}
@@ -99,7 +99,7 @@ func TestListAsAScreen(t *testing.T) {
 	if msgs := over.Key(keyNamed("b")); fmt.Sprint(msgs) != fmt.Sprint(Msgs{Back{}, Say{"10"}}) {
 		t.Errorf("b asks for %v", msgs)
 	}
-	if msgs := screen.Key(keyNamed("b")); len(msgs) != 0 {
+	if msgs := screen.Key(keyNamed("b")); fmt.Sprint(msgs) != fmt.Sprint(Msgs{NoUse{}}) {
 		t.Errorf("on a screen b asks for %v", msgs)
 	}
 	if msgs := screen.Key(keyNamed("2")); fmt.Sprint(msgs) != fmt.Sprint(Msgs{Say{"1"}}) {

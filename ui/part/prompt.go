@@ -52,8 +52,25 @@ func (p *Prompt) Key(k tea.KeyMsg) Msgs {
 		}
 		return p.taken(text)
 	}
-	p.field.Key(k)
-	return nil
+	if p.field.Key(k) {
+		return nil
+	}
+	return Press(Typing(p.help), k, Useless)
+}
+
+// Typing are the keys that work while something is typed, where they are no text.
+func Typing(help func() Msgs) []Row { return []Row{ToHelp.Row(help), ToWords.Row(Does(Words{}))} }
+
+func (p *Prompt) help() Msgs { return p.x.TypingHelp(p.asks) }
+
+// TypingHelp is the keys of a field.
+func (x *Session) TypingHelp(asks string) Msgs {
+	return x.Help(asks, []Row{
+		ToOpen.Row(nil).Told("Take what was typed, or what stands there as likely."),
+		ToBack.Row(nil).Told("Leave it; nothing is taken."),
+		{Binding: On("left right", ""), Says: "Along what was typed; Home and End go to its beginning and its end."},
+		{Binding: On("Backspace", ""), Says: "Take out the letter before the cursor; Ctrl-W the word."},
+	}, Typing(nil))
 }
 
 // taken takes a text; of a date that may be two days it asks which.
@@ -102,6 +119,6 @@ func (p *Prompt) Frame() Frame {
 	}
 	l := paper.Line{{Text: " " + p.asks + " ", Ink: paper.Strong}}
 	f.Keys = append(l, p.field.Line(p.likely, p.x.Width-l.Width())...)
-	f.Hint = "Enter takes it, Esc leaves it."
+	f.Hint = "Enter takes it, Esc leaves it, F1 shows the keys."
 	return f
 }

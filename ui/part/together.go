@@ -35,7 +35,7 @@ func (x *Session) AnswerTogether(who string, ids []record.StumpID, steps func(*w
 	if len(items) == 0 {
 		return Says("No one answer fits " + who + " now.")
 	}
-	return x.Picks("One answer for "+who+": which?", "Only stumps on which that work is due get it, and none that was told otherwise today.", items)
+	return x.Picks("One answer for "+who+": which?", "Only stumps on which that work is due get it; one with another answer of today does not.", items)
 }
 
 func (x *Session) stumps(ids []record.StumpID) ([]*record.Stump, error) {

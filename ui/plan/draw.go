@@ -30,7 +30,7 @@ func (s *Screen) lines(width int) []paper.Line {
 		}
 	} else {
 		say(paper.Strong, "When does bark slip here?")
-		say(paper.Plain, "No usual days are known for this latitude. Put the first and last down: o, then bark slips from and until.")
+		say(paper.Plain, "When bark slips at this latitude is not known. Give the first and the last day: o, then bark slips from and until.")
 	}
 	lines = append(lines, nil)
 	for _, shares := range s.days {

@@ -152,7 +152,7 @@ func readRows(text string) (rows []int, err error) {
 		}
 		for row := first; row <= last; row++ {
 			if slices.Contains(rows, row) {
-				return nil, fmt.Errorf("row %d stands there twice", row)
+				return nil, fmt.Errorf("row %d is named twice", row)
 			}
 			rows = append(rows, row)
 		}
@@ -175,7 +175,7 @@ func (s *Screen) giveNumber(shares plan.Shares, hand, text string) (part.Msgs, e
 	stumps := shares.Next(n, hand)
 	switch {
 	case len(stumps) == 0:
-		return nil, errors.New("there is no work that day that another hand does not have")
+		return nil, errors.New("all the work of that day is given to other hands")
 	case len(stumps) < n:
 		return nil, fmt.Errorf("only %s have work that day that no other hand has", unit.Count(len(stumps), "stump"))
 	}

@@ -81,7 +81,7 @@ func (s *Screen) show(what string, load plan.Load) part.Msgs {
 			}
 		}
 		if load.Stumps > mostRead {
-			lines = append(lines, part.Indent(2, part.Wrapped(paper.Faint, "Of so many stumps each is taken to want the block's variety.", wide))...)
+			lines = append(lines, part.Indent(2, part.Wrapped(paper.Faint, "With so many stumps, each is reckoned to be for the block's variety.", wide))...)
 		}
 		return append(append(lines, nil), part.WorkLines(load.Worked(), sys, wide)...)
 	})}}

@@ -46,7 +46,7 @@ func (s *Screen) Frame() part.Frame {
 	f := s.Page.Frame()
 	var lead paper.Line
 	if len(s.Page.Lines()) > s.x.BodyHeight() {
-		lead = paper.Text(paper.Faint, fmt.Sprintf(" %d of %d lines", min(len(s.Page.Lines()), len(s.Page.Lines())-len(f.Body)+s.x.BodyHeight()), len(s.Page.Lines())))
+		lead = paper.Text(paper.Faint, fmt.Sprintf(" %d of %d lines ", min(len(s.Page.Lines()), len(s.Page.Lines())-len(f.Body)+s.x.BodyHeight()), len(s.Page.Lines())))
 	}
 	f.Keys = s.x.KeyLine(lead, s.Table())
 	return f
@@ -56,7 +56,7 @@ func (s *Screen) Frame() part.Frame {
 func (s *Screen) Key(k tea.KeyMsg) part.Msgs {
 	return part.Press(append(s.Table(), s.x.Common(s.help)...), k, func(k tea.KeyMsg) part.Msgs {
 		switch k.String() {
-		case "up", "k", " ", "pgup", "pgdown", "home", "end", "enter", "esc":
+		case "up", " ", "pgup", "pgdown", "home", "end":
 			return s.Page.Key(k)
 		}
 		return part.Useless(k)
@@ -66,17 +66,18 @@ func (s *Screen) Key(k tea.KeyMsg) part.Msgs {
 // Table is the keys of the screen beside those of a page.
 func (s *Screen) Table() []part.Row {
 	return []part.Row{
-		{Binding: part.On("g", "give"), Says: "Give rows, or a number of stumps, to a hand for a day.", Do: s.give},
-		{Binding: part.On("l", "load"), Says: "What to load, for a hand, for a day or for the season.", Do: s.load},
-		{Binding: part.On("P", "paper"), Says: "Paper: the day's sheet, tags, a cutting card.", Do: part.Does(part.Sheets{})},
-		{Binding: part.On("o", "set"), Says: "Days off, the crew, what is grafted a day, and the rates of the load.", Do: s.settings},
-		{Binding: part.On("w", "why"), Says: "Why: how it was reckoned, and by whose word.", Do: s.why},
-		{Binding: part.On("n", ""), Says: "Open the next stump that needs work.", Do: part.Does(part.Next{})},
-		{Binding: part.On("u", ""), Says: "Take back what was given to a hand last.", Do: s.takeBack},
-		{Binding: part.On("U", ""), Says: "Put back what was taken back here.", Do: s.putBack},
-		{Binding: part.On("d", ""), Says: "The weather: put a day down, read a list.", Do: part.Does(part.Weather{})},
-		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree.", Do: func() part.Msgs { return s.x.AskPlace(0, "") }},
-		{Binding: part.On("up down", "", "down", "j"), Says: "Read on; Space goes on by a screen, Esc goes back.", Do: func() part.Msgs { return s.Page.Key(tea.KeyMsg{Type: tea.KeyDown}) }},
+		{Binding: part.On("1", "give"), Says: "Give rows, or a number of stumps, to a hand for a day.", Do: s.give},
+		{Binding: part.On("2", "load"), Says: "What to load, for a hand, for a day or for the season.", Do: s.load},
+		part.ToPaper.Row(part.Does(part.Sheets{})),
+		part.ToSet.Row(s.settings).Told("Days off, the crew, what is grafted a day, and the rates of the load."),
+		part.ToWhy.Row(s.why).Told("Why: how it was reckoned, and by whose word."),
+		part.ToNext.Row(part.Does(part.Next{})),
+		part.ToTakeBack.Row(s.takeBack).Told("Take back what was given to a hand last."),
+		part.ToWeather.Row(part.Does(part.Weather{})),
+		part.ToFind.Row(func() part.Msgs { return s.x.AskPlace(0, "") }),
+		part.ToPutBack.Row(s.putBack).Named(""),
+		{Binding: part.On("up down", "", "down"), Says: "Read on; Space goes on by a screen.", Do: func() part.Msgs { return s.Page.Key(tea.KeyMsg{Type: tea.KeyDown}) }},
+		part.ToBack.Row(part.Does(part.Back{})).Named("").Told("Back to the block."),
 	}
 }
 

@@ -32,7 +32,7 @@ func (s *Screen) hand() string { return s.x.Book.Folded().Canonical("hand", s.x.
 // onlyMine shows only what the hand is given for the day, or all again.
 func (s *Screen) onlyMine() part.Msgs {
 	if !s.mine && !slices.ContainsFunc(s.x.Site().GivenOn(s.givenDay()), func(g record.Said[record.WorkGiven]) bool { return g.What.To == s.hand() }) {
-		return part.Says(fmt.Sprintf("Nothing is given to %s for %s; p on the block, then g, gives it.", s.x.Hand, s.givenDay().Short()))
+		return part.Says(fmt.Sprintf("Nothing is given to %s for %s. p on the block is the plan; 1 there gives work.", s.x.Hand, s.givenDay().Short()))
 	}
 	s.mine, s.at = !s.mine, 0
 	return s.anew()

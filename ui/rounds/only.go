@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"barkslip/core/due"
 	"barkslip/core/record"
@@ -39,6 +40,32 @@ func (s *Screen) askRow() part.Msgs {
 		}
 		return s.anew(), nil
 	})
+}
+
+// showOnly asks what the round is to keep to.
+func (s *Screen) showOnly() part.Msgs {
+	meaning := func(set bool, is, not string) string {
+		if set {
+			return is
+		}
+		return not
+	}
+	var kinds []string
+	for _, k := range s.only {
+		kinds = append(kinds, part.Spaced(k.String()))
+	}
+	return s.x.Picks("Show only what?", "The round keeps to it until all is shown again.", []part.Item{
+		{Word: "one kind of work", Meaning: meaning(len(kinds) > 0, "now only: "+strings.Join(kinds, ", "), "all kinds are shown"), Take: s.pickKind},
+		{Word: "one row", Meaning: meaning(s.row > 0, fmt.Sprintf("now only row %d", s.row), "all rows are shown"), Take: s.askRow},
+		{Word: "what " + s.x.Hand + " is given", Meaning: meaning(s.mine, "now only that; pick it to show all", "the work of all hands is shown"), Take: s.onlyMine},
+		{Word: "show all again", Take: s.showAll},
+	})
+}
+
+// showAll shows every stump with work due again.
+func (s *Screen) showAll() part.Msgs {
+	s.only, s.row, s.mine, s.late, s.at = nil, 0, false, false, 0
+	return s.anew().And(part.Say{Text: "All work is shown."})
 }
 
 // pickKind asks for one kind of work among those that are due.

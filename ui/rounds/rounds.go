@@ -136,34 +136,28 @@ func (s *Screen) Key(k tea.KeyMsg) part.Msgs {
 	return part.Press(append(s.Table(), s.x.Common(s.help)...), k, part.Useless)
 }
 
-// Table is the keys of the screen.
+// Table is the keys of the screen, the most used first.
 func (s *Screen) Table() []part.Row {
 	over := func(sp span) func() part.Msgs { return func() part.Msgs { return s.over(sp) } }
-	step := func(by int) func() part.Msgs { return func() part.Msgs { return s.step(by) } }
-	return []part.Row{
-		{Binding: part.On("Enter", "do it", "enter", "n"), Says: "Go to the stump under the cursor and do what is due; Esc comes back to the round.", Do: s.open},
+	return append([]part.Row{
+		part.ToOpen.Row(s.open).Named("do it").Told("Go to the stump under the cursor and do what is due; Esc comes back to the round."),
 		{Binding: part.On("1", "now"), Says: "What can be done now.", Do: over(now)},
 		{Binding: part.On("2", "today"), Says: "What falls due today.", Do: over(today)},
 		{Binding: part.On("3", "week"), Says: "What falls due within seven days.", Do: over(thisWeek)},
 		{Binding: part.On("4", "a day"), Says: "What is due at the end of a day you name.", Do: s.askDay},
-		{Binding: part.On("!", "late"), Says: "Only what is late, or all again.", Do: s.onlyLate},
-		{Binding: part.On("f", "kind"), Says: "Only one kind of work.", Do: s.pickKind},
-		{Binding: part.On("r", "only row"), Says: "Only one row; nothing typed shows all.", Do: s.askRow},
-		{Binding: part.On("m", ""), Says: "Only what your hand is given for the day, or all again.", Do: s.onlyMine},
-		{Binding: part.On("w", "why"), Says: "Why it is due, and by whose word.", Do: s.why},
-		{Binding: part.On("a", "answer row"), Says: "One answer, to the work under the cursor, for the stumps of the round in its row.", Do: s.answerRow},
-		{Binding: part.On("A", ""), Says: "One answer, to the work under the cursor, for all stumps shown.", Do: s.answerAll},
-		{Binding: part.On("u", ""), Says: "Take back the last answer given since the program was opened, for all of its stumps.", Do: s.x.TakeBack},
-		{Binding: part.On("U", ""), Says: "Put back what was taken back here.", Do: s.x.PutBack},
-		{Binding: part.On("p", ""), Says: "The round as plain text, in a file.", Do: s.save},
-		{Binding: part.On("P", ""), Says: "Paper: the day's sheet, tags, a cutting card.", Do: s.paper},
-		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree, or a tree of this row.", Do: s.place},
-		{Binding: part.On("up down", "", "up", "k"), Says: "Along the round.", Do: step(-1)},
-		{Binding: part.On("", "", "down", "j"), Do: step(1)},
-		{Binding: part.On("", "", "pgup"), Do: step(-10)},
-		{Binding: part.On("", "", "pgdown", " "), Do: step(10)},
-		{Binding: part.On("Esc", "", "esc"), Says: "Back to the block.", Do: part.Does(part.Back{})},
-	}
+		{Binding: part.On("5", "late"), Says: "Only what is late, or all again.", Do: s.onlyLate},
+		part.ToShowOnly.Row(s.showOnly).Told("Show only one kind of work, one row, or what your hand is given for the day."),
+		part.ToRow.Row(s.answerRow).Told("One answer, to the work under the cursor, for the stumps of the round in its row."),
+		part.ToMany.Row(s.answerAll).Told("One answer, to the work under the cursor, for all stumps shown."),
+		part.ToWhy.Row(s.why).Told("Why it is due, and by whose word."),
+		part.ToNext.Row(s.open).Named("").Told("Go along the round: do what is due on the stump under the cursor."),
+		part.ToTakeBack.Row(s.x.TakeBack),
+		part.ToPaper.Row(s.paper).Told("On paper or as a file: this round as plain text, the day's sheet, tags, a cutting card."),
+		part.ToFind.Row(s.place),
+		part.ToNote.Row(s.note),
+		part.ToPutBack.Row(s.x.PutBack).Named(""),
+		part.ToBack.Row(part.Does(part.Back{})).Named("").Told("Back to the block."),
+	}, part.Moves("Along the round.", s.step)...)
 }
 
 func (s *Screen) help() part.Msgs { return s.x.Help("rounds", s.Table(), s.x.Common(nil)) }
@@ -176,6 +170,12 @@ func (s *Screen) over(sp span) part.Msgs {
 func (s *Screen) onlyLate() part.Msgs {
 	s.late = !s.late
 	return s.anew()
+}
+
+// note asks for a note on the stump under the cursor.
+func (s *Screen) note() part.Msgs {
+	c, _ := s.call()
+	return s.x.AskNote(c.Stump)
 }
 
 func (s *Screen) step(by int) part.Msgs {
@@ -234,7 +234,7 @@ func (s *Screen) waits(c due.Call) bool {
 
 // paper asks which sheet is wanted, for the day and the row of the round.
 func (s *Screen) paper() part.Msgs {
-	m := part.Sheets{Row: s.row}
+	m := part.Sheets{Row: s.row, Text: s.save}
 	if s.span == aDay {
 		m.On = s.named
 	}

@@ -41,6 +41,9 @@ func Ways(x *part.Session, m part.Sheets) *part.List {
 			items = append(items, item("tomorrow, of "+hand, "What is due for "+hand+" tomorrow.", sheet.ForDay, on.Add(1), hand))
 		}
 	}
+	if m.Text != nil {
+		items = append(items, part.Item{Word: "the round as text", Meaning: "A plain text file of what is shown.", Take: m.Text})
+	}
 	return part.NewList(x, "Which sheet of paper?", what+". A PDF is written beside the book, never over another.", items)
 }
 

@@ -2,6 +2,7 @@ package stump
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 
 	"barkslip/core/due"
@@ -69,7 +70,7 @@ func (s *Screen) choose(key string) part.Msgs {
 			key = ""
 		}
 		if key == "" {
-			return part.Says("Look at the stump, then press a digit.")
+			return part.Says(s.pressWords())
 		}
 	}
 	for _, ch := range s.choices() {
@@ -78,6 +79,15 @@ func (s *Screen) choose(key string) part.Msgs {
 		}
 	}
 	return part.Says(key + " is no answer here.")
+}
+
+// pressWords says which keys answer where there is no likely answer.
+func (s *Screen) pressWords() string {
+	all := s.choices()
+	if len(all) == 0 {
+		return "There is nothing to answer here. n goes to the next stump."
+	}
+	return fmt.Sprintf("Look at the stump, then press %s to %s.", all[0].Key, all[len(all)-1].Key)
 }
 
 // choices are the answers offered: the ways on where what was typed is in

@@ -266,7 +266,7 @@ func (s *Screen) warnings(width int) []paper.Line {
 		out = append(out, paper.Text(paper.Faint, paper.Shorten("Note: "+a.What.Note, width)))
 	}
 	if s.record.TrunkCarries() {
-		out = append(out, part.Wrapped(paper.Warn, "Grafts stand on the trunk of this tree too; v tells of them.", width)...)
+		out = append(out, part.Wrapped(paper.Warn, "Grafts stand on the trunk of this tree too; j tells of them.", width)...)
 	}
 	for _, c := range s.record.Clashes {
 		out = append(out, part.Wrapped(paper.Warn, s.disagreement(c), width)...)

@@ -14,7 +14,7 @@ import (
 )
 
 func (s *Screen) note() part.Msgs {
-	return s.x.Asks("Note:", "", true, func(text string) (part.Msgs, error) {
+	return s.x.Asks("Note on "+s.id.Place()+":", "", true, func(text string) (part.Msgs, error) {
 		text = part.Typed(text)
 		if text == "" {
 			return nil, errors.New("type the note first, or Esc")
@@ -55,10 +55,13 @@ func (s *Screen) end() part.Msgs {
 		failed := func() part.Msgs { return s.pick(walk.Choice{}) }
 		items = append(items, part.Item{Word: "failed", Meaning: "no graft lives: pick the cause", Take: failed})
 	}
+	if s.isAgainst() {
+		items = append(items, part.Item{Word: "graft it all the same", Meaning: "today, against the advice: pick the reason", Take: s.pickReason})
+	}
 	items = append(items,
 		part.Item{Word: "given up", Meaning: "it will not be grafted, or not again", Take: giveUp(&record.GivenUp{Why: "given up"})},
 		part.Item{Word: "given up this season", Meaning: "graft it next year", Take: giveUp(&record.GivenUp{Why: "given up this season", Season: true})})
-	return s.x.Picks("How does it end?", "Anything can be taken back with u.", items)
+	return s.x.Picks("What becomes of it?", "Anything can be taken back with u.", items)
 }
 
 // seasonOnly says how long giving up holds, where that is one season.
@@ -72,11 +75,9 @@ func seasonOnly(g *record.GivenUp) string {
 // reasons for going against advice.
 var reasons = []string{"the season is ending", "the wood will not keep", "it looks right to me", "a trial"}
 
-func (s *Screen) against() part.Msgs {
-	if v := s.walk.Advice.Verdict; v == ready.Graft || len(s.walk.A.Grafts) > 0 {
-		return part.Says("There is no advice against it now.")
-	}
-	return s.pickReason()
+// isAgainst says whether grafting it now would be against the advice.
+func (s *Screen) isAgainst() bool {
+	return s.walk.Advice.Verdict != ready.Graft && len(s.walk.A.Grafts) == 0
 }
 
 // pickReason asks why the work goes on against advice.
@@ -99,11 +100,21 @@ func (s *Screen) pickReason() part.Msgs {
 	return part.Msgs{part.PickList{List: part.NewList(s.x, "Graft it all the same? Why?", why, items).Unpicked()}}
 }
 
-// settle asks which of the answers that disagree holds; it is said anew, for the
-// time it was given for, in place of those that say otherwise.
-func (s *Screen) settle() part.Msgs {
+// settleWord names what settling does here, nothing where nothing disagrees.
+func (s *Screen) settleWord() string {
 	if len(s.record.Clashes) == 0 {
-		return part.Says("No answers disagree here.")
+		return ""
+	}
+	return "settle"
+}
+
+// settle asks which of the answers that disagree holds; it is said anew, for the
+// time it was given for, in place of those that say otherwise. Where none disagree
+// it goes to the next stump where they do.
+func (s *Screen) settle() part.Msgs {
+	next := part.NextClash{After: s.id}
+	if len(s.record.Clashes) == 0 {
+		return part.Msgs{next}
 	}
 	b, clash := s.x.Site(), s.record.Clashes[0]
 	var items []part.Item
@@ -120,6 +131,9 @@ func (s *Screen) settle() part.Msgs {
 			return part.Says("Settled: " + words + "." + s.disagreeing())
 		}})
 	}
+	if s.disagreeing() != "" {
+		items = append(items, part.Item{Word: "leave it", Meaning: "go to the next stump where answers disagree", Take: part.Does(next)})
+	}
 	return s.x.Picks("Which of these holds?", "The other stays in the story.", items)
 }
 
@@ -135,5 +149,5 @@ func (s *Screen) disagreeing() string {
 	if n == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" E goes to the next of %s.", unit.Count(n, "disagreement"))
+	return fmt.Sprintf(" e goes to the next of %s.", unit.Count(n, "disagreement"))
 }

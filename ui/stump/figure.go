@@ -90,7 +90,7 @@ func (s *Screen) nextFigure() part.Msgs {
 	if s.fig == 0 {
 		return part.Says("")
 	}
-	return part.Says("Large figure; the answers still take their keys. f goes on.")
+	return part.Says("The figure large; the answers still take their keys. z goes on, Esc goes back.")
 }
 
 // stickView is the stick as far as it is typed, with its cuts; before its first

@@ -25,7 +25,7 @@ func (s *Screen) heldWords() (out []string) {
 	for _, f := range s.flags() {
 		words := fmt.Sprintf("Of %s. %s here: %s.", f.Lot.HeldWords(), part.Counted(f.Use.Living(), "scion"), f.Do.Words())
 		if f.Open() {
-			words += " l asks."
+			words += " l asks what becomes of it."
 		}
 		out = append(out, words)
 	}

@@ -47,7 +47,7 @@ func (s *Screen) storyLines(again map[record.ID]bool, width int) []paper.Line {
 		label := fmt.Sprintf("%-2s%-14s%-4s", mark, at.Format("2 Jan 15:04"), e.Hand)
 		lines = append(lines, part.Indent(1, part.Under(label, paper.Faint, ink, s.storyWords(e, found)+s.storyPlace(e), width))...)
 	}
-	return append(lines, nil, paper.Text(paper.Faint, "   - was taken back, = was said anew; nothing is ever wiped out."))
+	return append(lines, nil, paper.Text(paper.Faint, "   - taken back, = corrected later; nothing is erased."))
 }
 
 // histories are the records that the story tells: the stump's, and that of the

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"barkslip/core/record"
 	"barkslip/core/results"
 	"barkslip/ui/paper"
 	"barkslip/ui/part"
@@ -37,29 +38,31 @@ func (s *Screen) lookInside() {
 }
 
 func (s *Screen) insideTable() []part.Row {
-	step := func(n int) func() part.Msgs {
-		return func() part.Msgs {
-			s.inside.at = max(0, min(s.inside.at+n, len(s.inside.stumps)-1))
-			return nil
-		}
+	step := func(n int) part.Msgs {
+		s.inside.at = max(0, min(s.inside.at+n, len(s.inside.stumps)-1))
+		return nil
 	}
-	return []part.Row{
-		{Binding: part.On("Enter", "open", "enter"), Says: "Open the stump under the cursor.", Do: s.openStump},
-		{Binding: part.On("f", "map"), Says: "Find these stumps on the block.", Do: s.mark},
-		{Binding: part.On("w", "why"), Says: "Why: how the figures come about, and by whose word.", Do: s.why},
-		{Binding: part.On("n", "next"), Says: "Open the next stump that needs work.", Do: part.Does(part.Next{})},
-		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree.", Do: func() part.Msgs { return s.x.AskPlace(0, "") }},
-		{Binding: part.On("up down", "", "up", "k"), Says: "Move the cursor.", Do: step(-1)},
-		{Binding: part.On("", "", "down", "j"), Do: step(1)},
-		{Binding: part.On("", "", "pgup"), Do: step(-10)},
-		{Binding: part.On("", "", "pgdown"), Do: step(10)},
-		{Binding: part.On("", "", "home"), Do: step(-1 << 30)},
-		{Binding: part.On("", "", "end"), Do: step(1 << 30)},
-		{Binding: part.On("Esc", "groups", "esc"), Says: "Back to the groups.", Do: func() part.Msgs {
+	return append([]part.Row{
+		part.ToOpen.Row(s.openStump).Told("Open the stump under the cursor."),
+		part.ToMap.Row(s.mark).Told("These stumps on the block, from above."),
+		part.ToWhy.Row(s.why).Told("Why: how the figures come about, and by whose word."),
+		part.ToNext.Row(part.Does(part.Next{})),
+		part.ToNote.Row(s.note),
+		part.ToFind.Row(func() part.Msgs { return s.x.AskPlace(0, "") }),
+		part.ToBack.Row(func() part.Msgs {
 			s.inside = nil
 			return part.Says("")
-		}},
+		}).Named("groups").Told("Back to the groups."),
+	}, part.Moves("Move the cursor.", step)...)
+}
+
+// note asks for a note on the stump under the cursor.
+func (s *Screen) note() part.Msgs {
+	in := s.inside
+	if len(in.stumps) == 0 {
+		return s.x.AskNote(record.NoStump)
 	}
+	return s.x.AskNote(in.stumps[in.at].ID)
 }
 
 func (s *Screen) openStump() part.Msgs {

@@ -118,25 +118,21 @@ func (s *Screen) Table() []part.Row { return append(s.own(), s.x.Common(s.help).
 
 // own is the keys of the groups, beside those of every screen.
 func (s *Screen) own() []part.Row {
-	rows := []part.Row{
-		{Binding: part.On("Enter", "stumps", "enter"), Says: "The stumps of what is under the cursor, and its lots.", Do: s.enter},
-		{Binding: part.On("Space", "compare", " "), Says: "Pick a group, or leave it out again; two that are picked are compared.", Do: s.pick},
-		{Binding: part.On("<- ->", "by", "right", "tab"), Says: "Group by the next thing, or with the left arrow by the one before.", Do: func() part.Msgs { return s.step(1) }},
-		{Binding: part.On("", "", "left", "shift+tab"), Do: func() part.Msgs { return s.step(-1) }},
-		{Binding: part.On("y", "season", "y"), Says: "Another year: one season alone, or all of them.", Do: s.otherSeason},
-		{Binding: part.On("c", "curve"), Says: "From graft to push: how long it took, as a curve.", Do: s.curve},
-		{Binding: part.On("f", "map"), Says: "Find the stumps of what is under the cursor on the block.", Do: s.mark},
-		{Binding: part.On("w", "why"), Says: "Why: how the figures come about, and by whose word.", Do: s.why},
-		{Binding: part.On("n", ""), Says: "Open the next stump that needs work.", Do: part.Does(part.Next{})},
-		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree.", Do: func() part.Msgs { return s.x.AskPlace(0, "") }},
-		{Binding: part.On("up down", "", "up", "k"), Says: "Move the cursor.", Do: s.move(-1)},
-		{Binding: part.On("", "", "down", "j"), Do: s.move(1)},
-		{Binding: part.On("", "", "pgup"), Do: s.move(-10)},
-		{Binding: part.On("", "", "pgdown"), Do: s.move(10)},
-		{Binding: part.On("", "", "home"), Do: s.move(-1 << 20)},
-		{Binding: part.On("", "", "end"), Do: s.move(1 << 20)},
-		{Binding: part.On("Esc", "", "esc"), Says: "Back to the block.", Do: part.Does(part.Back{})},
-	}
+	rows := append([]part.Row{
+		part.ToOpen.Row(s.enter).Named("stumps").Told("The stumps of what is under the cursor, and its lots."),
+		part.ToPick.Row(s.pick).Named("compare").Told("Pick a group, or leave it out again; two that are picked are compared."),
+		{Binding: part.On("<- ->", "by", "right"), Says: "Group by the next thing, or with the left arrow by the one before.", Do: func() part.Msgs { return s.step(1) }},
+		{Binding: part.On("", "", "left"), Do: func() part.Msgs { return s.step(-1) }},
+		part.ToAlong.Row(func() part.Msgs { return s.step(1) }).Named("").Told("Group by the next thing; Shift-Tab by the one before."),
+		{Binding: part.On("", "", "shift+tab"), Do: func() part.Msgs { return s.step(-1) }},
+		part.ToShowOnly.Row(s.otherSeason).Named("season").Told("Show only one season, an older one, or all of them."),
+		part.ToEnlarge.Row(s.curve).Named("curve").Told("From graft to push: how long it took, as a figure."),
+		part.ToMap.Row(s.mark).Told("The stumps of what is under the cursor on the block, from above."),
+		part.ToWhy.Row(s.why).Told("Why: how the figures come about, and by whose word."),
+		part.ToNext.Row(part.Does(part.Next{})),
+		part.ToFind.Row(func() part.Msgs { return s.x.AskPlace(0, "") }),
+		part.ToBack.Row(part.Does(part.Back{})).Named("").Told("Back to the block."),
+	}, part.Moves("Move the cursor.", s.move)...)
 	for i, k := range results.Keys() {
 		digit := fmt.Sprint((i + 1) % 10)
 		rows = append(rows, part.Row{Binding: part.On(digit, ""), Says: "Group " + k.Words() + ".", Do: func() part.Msgs { return s.by(k) }})
@@ -151,11 +147,9 @@ func (s *Screen) help() part.Msgs {
 	return s.x.Help("tally", s.Table())
 }
 
-func (s *Screen) move(n int) func() part.Msgs {
-	return func() part.Msgs {
-		s.moveTo(s.at + n)
-		return nil
-	}
+func (s *Screen) move(n int) part.Msgs {
+	s.moveTo(s.at + n)
+	return nil
 }
 
 func (s *Screen) by(k results.Key) part.Msgs {

@@ -25,12 +25,12 @@ func dayLines(x *part.Session, b *record.Block, today unit.Date, width int) []pa
 	lines := []paper.Line{nil, paper.Text(paper.Strong, "  Which day is good to graft?"), nil}
 	answer, err := walk.Callus(b, today, 0)
 	if len(answer.Days) == 0 || err != nil {
-		return append(lines, paper.Text(paper.Plain, "  No coming day is put down yet; d puts one down or reads a list."))
+		return append(lines, paper.Text(paper.Plain, "  No coming day is recorded yet; d records one or reads a list."))
 	}
 	if answer.BestStart != nil {
 		lines = append(lines, paper.Text(paper.Plain, fmt.Sprintf("  The best fourteen days for callus begin %s.", answer.BestStart.Long())), nil)
 	} else {
-		lines = append(lines, paper.Text(paper.Plain, "  Fourteen days in a row are wanted to name the best start."), nil)
+		lines = append(lines, paper.Text(paper.Plain, "  It takes fourteen days in a row to name the best start."), nil)
 	}
 	for _, d := range answer.Days {
 		lines = append(lines, dayLine(x, d))
@@ -51,11 +51,11 @@ func dayLine(x *part.Session, d weather.CallusDay) paper.Line {
 	}
 	switch {
 	case w.High.Temperature >= trade.HeatPostpone-0.01:
-		l = l.Add(paper.Warn, "  postpone, or white and shade")
+		l = l.Add(paper.Warn, "  too hot: postpone, or paint white at once and shade")
 	case w.High.Temperature >= trade.HeatCaution-0.01:
-		l = l.Add(paper.Warn, "  hot: white in time")
+		l = l.Add(paper.Warn, "  hot: paint white in time")
 	case w.Low.Temperature <= 0:
-		l = l.Add(paper.Warn, "  frost: soft shoots in danger")
+		l = l.Add(paper.Warn, "  frost: it kills soft shoots")
 	}
 	return l
 }

@@ -16,9 +16,9 @@ import (
 // Ways are what can be done about the block's weather.
 func Ways(x *part.Session) *part.List {
 	on := func(does func(*part.Session) part.Msgs) func() part.Msgs { return func() part.Msgs { return does(x) } }
-	return part.NewList(x, "The block's weather", "From it the white clock knows the sun, and a day to graft can be chosen.", []part.Item{
-		{Word: "put today down", Meaning: "low, high, wind, cloud, rain", Take: on(askToday)},
-		{Word: "put another day down", Meaning: "one to come, or one gone", Take: on(askOther)},
+	return part.NewList(x, "The block's weather", "It tells how hot dark sealer gets in the sun, and which day is good to graft.", []part.Item{
+		{Word: "record today", Meaning: "low, high, wind, cloud, rain", Take: on(askToday)},
+		{Word: "record another day", Meaning: "one to come, or one gone", Take: on(askOther)},
 		{Word: "read a list", Meaning: "a CSV file of coming days: date, low_f, high_f", Take: on(askList)},
 		{Word: "see the days", Meaning: "callus, heat and frost of the coming fortnight", Take: on(seeDays)},
 	})

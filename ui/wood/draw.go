@@ -117,7 +117,7 @@ func doubts(x *part.Session, l *record.Lot, t plan.Trail) []string {
 		return out
 	}
 	if t.Untold > 0 {
-		out = append(out, "Not said what to do at "+part.Counted(t.Untold, "stump"))
+		out = append(out, "No answer yet at "+part.Counted(t.Untold, "stump"))
 	}
 	if t.ToCut > 0 {
 		out = append(out, "To be cut out at "+part.Counted(t.ToCut, "stump"))

@@ -90,7 +90,7 @@ func (s *Following) Key(k tea.KeyMsg) part.Msgs {
 		s.next(at)
 		return part.Says("")
 	case key == "enter":
-		return part.Says("Look at the stump, then press a digit.")
+		return part.Says("Look at the stump, then press 1 to 5.")
 	}
 	return part.Press(s.Table(), k, part.Useless)
 }
@@ -134,17 +134,14 @@ func (s *Following) Table() []part.Row { return append(s.own(), s.x.Common(s.hel
 
 // own are the keys of this screen alone.
 func (s *Following) own() []part.Row {
-	step := func(by int) func() part.Msgs { return func() part.Msgs { return s.step(by) } }
-	return []part.Row{
-		{Binding: part.On("u", "take back"), Says: "Take back the last answer given since the program was opened.", Do: s.takeBack},
-		{Binding: part.On("U", ""), Says: "Put back what was taken back here.", Do: s.x.PutBack},
-		{Binding: part.On("w", "why"), Says: "Why the lot is held, and what is known of keeping wood.", Do: s.why},
-		{Binding: part.On("n", ""), Says: "Open the next stump that needs work.", Do: part.Does(part.Next{})},
-		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree.", Do: func() part.Msgs { return s.x.AskPlace(0, "") }},
-		{Binding: part.On("up down", "", "up", "k"), Says: "To the stump before, or behind.", Do: step(-1)},
-		{Binding: part.On("", "", "down", "j"), Do: step(1)},
-		{Binding: part.On("Esc", "back", "esc"), Says: "Back. Stumps of which nothing was said stay flagged.", Do: part.Does(part.Say{}, part.Back{})},
-	}
+	return append([]part.Row{
+		part.ToBack.Row(part.Does(part.Say{}, part.Back{})).Told("Back. Stumps without an answer stay flagged."),
+		part.ToTakeBack.Row(s.takeBack),
+		part.ToWhy.Row(s.why).Told("Why the lot is held, and what is known of keeping wood."),
+		part.ToNext.Row(part.Does(part.Next{})),
+		part.ToFind.Row(func() part.Msgs { return s.x.AskPlace(0, "") }),
+		part.ToPutBack.Row(s.x.PutBack).Named(""),
+	}, part.Moves("To the stump before, or behind.", s.step)...)
 }
 
 // takeBack takes back the last answer and goes to its stump, where it is followed.
@@ -168,8 +165,8 @@ func (s *Following) help() part.Msgs {
 }
 
 func (s *Following) step(by int) part.Msgs {
-	if at := s.place() + by; at >= 0 && at < len(s.alive) {
-		s.at = s.alive[at].Stump
+	if len(s.alive) > 0 {
+		s.at = s.alive[max(0, min(s.place()+by, len(s.alive)-1))].Stump
 	}
 	return part.Says("")
 }
@@ -215,7 +212,7 @@ func (s *Following) Frame() part.Frame {
 	if x.BodyHeight() >= len(lines)+4 {
 		lines = append(lines, nil)
 		lines = append(lines, part.Under("Caution ", paper.Warn, paper.Plain, trade.CleanBlades.Says, width)...)
-		lines = append(lines, nil, paper.Text(paper.Faint, fmt.Sprintf("Stump %d of %d; %d not told of, %d to be cut out.", at+1, len(s.alive),
+		lines = append(lines, nil, paper.Text(paper.Faint, fmt.Sprintf("Stump %d of %d; %d without an answer, %d to be cut out.", at+1, len(s.alive),
 			s.trail.Untold, s.trail.ToCut)))
 	}
 	f.Body = part.Indent(2, lines)

@@ -70,22 +70,15 @@ func (s *Lot) Table() []part.Row { return append(s.own(), s.x.Common(s.help)...)
 
 // own are the keys of this screen alone.
 func (s *Lot) own() []part.Row {
-	step := func(by int) func() part.Msgs { return func() part.Msgs { return s.step(by) } }
-	return []part.Row{
-		{Binding: part.On("Enter", "open", "enter"), Says: "Open the stump under the cursor.", Do: s.open},
-		{Binding: part.On("u", ""), Says: "Take back the last answer given on stumps since the program was opened.", Do: s.x.TakeBack},
-		{Binding: part.On("U", ""), Says: "Put back what was taken back here.", Do: s.x.PutBack},
-		{Binding: part.On("w", "why"), Says: "Why: the whole label, every reading of the store, and by whose word wood is warm or old.", Do: s.why},
-		{Binding: part.On("n", "next"), Says: "Open the next stump that needs work.", Do: part.Does(part.Next{})},
-		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree.", Do: func() part.Msgs { return s.x.AskPlace(0, "") }},
-		{Binding: part.On("up down", "", "up", "k"), Says: "Through the stumps that the lot went to.", Do: step(-1)},
-		{Binding: part.On("", "", "down", "j"), Do: step(1)},
-		{Binding: part.On("", "", "pgup"), Do: step(-10)},
-		{Binding: part.On("", "", "pgdown"), Do: step(10)},
-		{Binding: part.On("", "", "home"), Do: step(-len(s.trail.Places))},
-		{Binding: part.On("", "", "end"), Do: step(len(s.trail.Places))},
-		{Binding: part.On("Esc", "", "esc"), Says: "Back to the lots.", Do: part.Does(part.Say{}, part.Back{})},
-	}
+	return append([]part.Row{
+		part.ToOpen.Row(s.open).Told("Open the stump under the cursor."),
+		part.ToWhy.Row(s.why).Told("Why: the whole label, every reading of the store, and by whose word wood is warm or old."),
+		part.ToNext.Row(part.Does(part.Next{})),
+		part.ToTakeBack.Row(s.x.TakeBack).Told("Take back the last answer given on stumps since the program was opened."),
+		part.ToFind.Row(func() part.Msgs { return s.x.AskPlace(0, "") }),
+		part.ToPutBack.Row(s.x.PutBack).Named(""),
+		part.ToBack.Row(part.Does(part.Say{}, part.Back{})).Told("Back to the lots."),
+	}, part.Moves("Through the stumps that the lot went to.", s.step)...)
 }
 
 func (s *Lot) help() part.Msgs {
@@ -180,7 +173,7 @@ func (s *Lot) howFar(why string) part.Msgs {
 // noneLives says that nothing is to be done at the stumps of the lot.
 func (s *Lot) noneLives() string {
 	if len(s.trail.Places) == 0 {
-		return "None of it was set: no stump is touched by that."
+		return "None of it was set yet, so no stump has it."
 	}
 	return fmt.Sprintf("None of its scions lives any more; nothing is to be done at %s.", part.Counted(len(s.trail.Places), "stump"))
 }

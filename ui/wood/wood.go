@@ -124,10 +124,10 @@ func (s *Screen) Table() []part.Row { return append(s.own(), s.x.Common(s.help).
 // own are the keys of this screen alone.
 func (s *Screen) own() []part.Row {
 	return []part.Row{
-		{Binding: part.On("w", "why"), Says: "Why: what is left, which thickness is wanted, and by whose word.", Do: s.why},
-		{Binding: part.On("f", ""), Says: "Fold the lots held and of past years away, or show them.", Do: s.fold},
-		{Binding: part.On("n", "next"), Says: "Open the next stump that needs work.", Do: part.Does(part.Next{})},
-		{Binding: part.On("/", ""), Says: "Go to a stump: row/tree.", Do: func() part.Msgs { return s.x.AskPlace(0, "") }},
+		part.ToWhy.Row(s.why).Told("Why: what is left, which thickness is wanted, and by whose word."),
+		part.ToShowOnly.Row(s.fold).Named("in use").Told("Show only the lots in use, or those held and of past years too."),
+		part.ToNext.Row(part.Does(part.Next{})),
+		part.ToFind.Row(func() part.Msgs { return s.x.AskPlace(0, "") }),
 	}
 }
 
