@@ -93,7 +93,7 @@ func (t tallied) words() string {
 	})
 	var words []string
 	for _, w := range sorted {
-		words = append(words, part.Spaced(w.kind.String()))
+		words = append(words, w.kind.Verb())
 	}
 	return strings.Join(words, ", ")
 }

@@ -2,10 +2,10 @@ package changes
 
 import (
 	"fmt"
-	"strings"
 
 	"barkslip/core/changes"
 	"barkslip/core/unit"
+	"barkslip/ui/figure"
 	"barkslip/ui/paper"
 	"barkslip/ui/part"
 )
@@ -88,10 +88,6 @@ func (s *Screen) line(i, most int) paper.Line {
 	if i == s.at {
 		mark, ink = " > ", paper.Strong
 	}
-	full := "█"
-	if s.x.Plain {
-		full = "#"
-	}
 	words := fmt.Sprint(g.Count)
 	if len(g.Stumps) > 0 {
 		words += " on " + part.Counted(len(g.Stumps), "stump")
@@ -103,7 +99,7 @@ func (s *Screen) line(i, most int) paper.Line {
 		}
 	}
 	const names, counts = 27, 24
-	bar := strings.Repeat(full, max(1, g.Count*max(s.x.Width-names-counts, 1)/most))
 	l := paper.Line{{Text: mark, Ink: paper.Accent}, {Text: paper.Shorten(name, names-5), Ink: ink}}
-	return l.Pad(names).Add(paper.Growth, bar).Add(paper.Plain, " "+words)
+	bar := part.Bar(s.x.Width-names-counts, float64(most), s.x.Shaded(g.Count, figure.Full, figure.Growth))
+	return append(l.Pad(names), bar...).Add(paper.Plain, " "+words)
 }

@@ -9,34 +9,31 @@ import (
 type Interval struct{ Low, Rate, High float64 }
 
 // Draw draws the interval on a scale from 0 to 100 per cent, in one line of w
-// columns: the scale as points with a stop at each quarter, the bounds as a bar
-// between two stops, the share itself as a mark on it. An interval that is not
-// a number leaves the scale alone.
+// columns, in the shades of bars: the scale as its track with a stop at each
+// quarter, the bounds as a bar of half shade, the share itself full on it. An
+// interval that is not a number leaves the scale alone.
 func (i Interval) Draw(w int, mode Mode) Figure {
 	w = min(max(w, 0), widest)
 	f := Figure{w: w, h: 1, runes: []rune(strings.Repeat(" ", w)), inks: make([]Ink, w)}
 	if w < narrowest {
 		return f
 	}
-	signs := map[Mode][]rune{Braille: []rune("⠐┊┝━┥◆"), ASCII: []rune(".:[=]o")}[mode]
+	stop := map[Mode]rune{Braille: '┊', ASCII: ':'}[mode]
 	place := func(share float64) int { return int(math.Round(min(max(share, 0), 1) * float64(w-1))) }
 	put := func(x int, sign rune, ink Ink) { f.runes[x], f.inks[x] = sign, ink }
 	for x := range w {
-		put(x, signs[0], Faint)
+		put(x, Track.Sign(mode), Faint)
 	}
 	for quarter := 0.0; quarter <= 1; quarter += 0.25 {
-		put(place(quarter), signs[1], Faint)
+		put(place(quarter), stop, Faint)
 	}
 	if !finite(i.Low, i.Rate, i.High) || i.Low > i.High {
 		return f
 	}
-	low, high := place(i.Low), place(i.High)
-	for x := low; x <= high; x++ {
-		put(x, signs[3], Plain)
+	for x := place(i.Low); x <= place(i.High); x++ {
+		put(x, Half.Sign(mode), Plain)
 	}
-	put(low, signs[2], Plain)
-	put(high, signs[4], Plain)
-	put(place(i.Rate), signs[5], Accent)
+	put(place(i.Rate), Full.Sign(mode), Accent)
 	return f
 }
 

@@ -37,3 +37,14 @@ func Inked(f figure.Figure) []paper.Line {
 	}
 	return out
 }
+
+// Bar is a bar of stretches in so many columns at the most, which the amount most
+// takes; see figure.Bar.
+func Bar(columns int, most float64, stretches ...figure.Stretch) paper.Line {
+	return Inked(figure.Bar{Most: most, Stretches: stretches}.Draw(columns))[0]
+}
+
+// Shaded is a stretch of a bar in one of the shades.
+func (o Options) Shaded(of int, shade figure.Shade, ink figure.Ink) figure.Stretch {
+	return figure.Stretch{Of: float64(of), Sign: shade.Sign(o.Mode()), Ink: ink}
+}

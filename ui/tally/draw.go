@@ -194,16 +194,11 @@ func (s *Screen) lost(width int) []paper.Line {
 	}
 	const number = 5
 	label := min(causeWide, width-2*number)
-	sign := "█"
-	if s.x.Plain {
-		sign = "#"
-	}
 	most := float64(s.losses[0].Grafts)
 	for _, l := range s.losses {
 		row := paper.Line{{Text: paper.Shorten(l.Cause, label-1), Ink: paper.Plain}}
 		row = row.Pad(label).Add(paper.Strong, fmt.Sprintf("%*d ", number, l.Grafts))
-		row = row.Add(paper.Warn, strings.Repeat(sign, max(1, int(float64(l.Grafts)/most*float64(width-label-number-1)))))
-		lines = append(lines, row)
+		lines = append(lines, append(row, part.Bar(width-label-number-1, most, s.x.Shaded(l.Grafts, figure.Full, figure.Warn))...))
 	}
 	return append(lines, nil, paper.Text(paper.Faint, "grafts seen dead, by cause"))
 }
