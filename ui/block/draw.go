@@ -219,7 +219,7 @@ func (b *Screen) under(width int) paper.Line {
 		word := d.Kind.Verb()
 		switch {
 		case d.Late(now):
-			late = append(late, word+" "+part.Late(now.Sub(d.By)))
+			late = append(late, word+" "+d.LateBy(b.x.Site(), now)+" late")
 		case d.Open(now):
 			when, _ := b.x.DueWords(d)
 			open = append(open, word+" "+when)

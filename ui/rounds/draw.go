@@ -2,6 +2,7 @@ package rounds
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -88,7 +89,7 @@ func (s *Screen) question() string {
 	case s.late:
 		return fmt.Sprintf("Work is late on %s.", part.Counted(n, "stump"))
 	case late > 0:
-		return fmt.Sprintf("Work is due %s on %s; on %d of them it is late.", s.title(), part.Counted(n, "stump"), late)
+		return fmt.Sprintf("Work is due %s on %s; it is late on %d.", s.title(), part.Counted(n, "stump"), late)
 	}
 	return fmt.Sprintf("Work is due %s on %s.", s.title(), part.Counted(n, "stump"))
 }
@@ -98,14 +99,14 @@ func (s *Screen) because() string {
 	if len(s.calls) == 0 {
 		return ""
 	}
-	order := "Each kind of work up one row and down the next."
+	order, walk := "Each kind of work up one row and down the next", "; all in one walk: "
 	if s.inWalk {
-		order = "What runs out first, then up one row and down the next."
+		order, walk = "What runs out first, then up one row and down the next", ": "
 	}
 	if far, ok := due.Walked(s.calls, s.x.Site()); ok && len(s.calls) > 1 {
-		order += " All in one walk: " + s.x.Site().Units.Distance(far) + "."
+		return order + walk + s.x.Site().Units.Distance(far) + "."
 	}
-	return order
+	return order + "."
 }
 
 // onlyWords is what the list is kept to, "" for all.
@@ -251,19 +252,41 @@ func (s *Screen) jobLine(j due.Job, here bool) paper.Line {
 	}
 	l := paper.Line{{Text: mark, Ink: paper.Accent}, {Text: fmt.Sprintf("%-*s", placeWide, j.Call.Stump.Place()), Ink: ink}}
 	when, date, whenInk := s.when(*j.Due)
-	l = l.Add(whenInk, fmt.Sprintf("%-*s", whenWide-1, when)).Add(paper.Plain, " ").Add(paper.Faint, fmt.Sprintf("%-*s", dateWide-1, date)).Add(paper.Plain, " ")
+	l = l.Add(whenInk, fmt.Sprintf("%-*s", whenWide-1, when)).Add(paper.Plain, " ")
+	if s.inWalk && !s.isWide() {
+		return append(l, s.kinds(j.Call)...).Cut(s.x.Width - 1)
+	}
+	l = l.Add(paper.Faint, fmt.Sprintf("%-*s", dateWide-1, date)).Add(paper.Plain, " ")
 	if s.inWalk {
-		return append(l, s.kinds(j.Call)...)
+		return append(l, s.kinds(j.Call)...).Cut(s.x.Width - 1)
 	}
-	also := alsoWords(j)
+	also, room := alsoWords(j), s.x.Width-headWide-1
 	if !s.isWide() {
-		return l.Add(paper.Faint, paper.Shorten(also, s.x.Width-headWide-1))
+		if n := len(j.Call.Dues) - 1; paper.Width(also) > room {
+			also = fmt.Sprintf("and %d more", n)
+		}
+		return l.Add(paper.Faint, also)
 	}
-	why, room := j.Due.Why(s.x.Site()), s.x.Width-headWide-1
+	why := j.Due.Why(s.x.Site())
 	if also != "" && paper.Width(why)+3+paper.Width(also) <= room {
 		return l.Add(paper.Plain, why).Add(paper.Faint, "   "+also)
 	}
-	return l.Add(paper.Plain, paper.Shorten(why, room))
+	return l.Add(paper.Plain, clauses(why, room))
+}
+
+// clauses is a sentence or, where it has no room, as many of its first clauses as
+// have. The foot says all of it.
+func clauses(why string, room int) string {
+	if paper.Width(why) <= room {
+		return why
+	}
+	for at := len(why); at > 0; {
+		at = strings.LastIndexAny(why[:at], ":,")
+		if at > 0 && at+1 < len(why) && why[at+1] == ' ' && paper.Width(why[:at]) <= room {
+			return why[:at]
+		}
+	}
+	return paper.Shorten(why, room)
 }
 
 // alsoWords is what else is due on the stump of a job.
@@ -280,15 +303,16 @@ func alsoWords(j due.Job) string {
 	return "also " + strings.Join(also, ", ")
 }
 
-// kinds are all kinds of work of a call, what is late in its ink; without colour
-// the first column tells it.
+// kinds are all kinds of work of a call; which of them are late is said where not
+// all are.
 func (s *Screen) kinds(c *due.Call) (l paper.Line) {
+	allLate := !slices.ContainsFunc(c.Dues, func(d due.Due) bool { return !d.Late(s.judged()) })
 	for i, d := range c.Dues {
 		if i > 0 {
 			l = l.Add(paper.Plain, ", ")
 		}
 		word, ink := d.Kind.Verb(), paper.Strong
-		if d.Late(s.judged()) && len(c.Dues) > 1 {
+		if d.Late(s.judged()) && !allLate {
 			word, ink = word+" (late)", paper.Warn
 		}
 		l = l.Add(ink, word)
@@ -322,7 +346,7 @@ func (s *Screen) foot() []paper.Line {
 	if !ok {
 		return nil
 	}
-	words := fmt.Sprintf("%s, %s: %s", j.Call.Stump.Long(), j.Due.Kind.Verb(), j.Due.Sentence(s.x.Site(), s.judged()))
+	words := s.Reason()
 	lines := part.Wrapped(paper.Plain, words, s.x.Width-4)
 	if also := alsoWords(j); also != "" {
 		if all := part.Wrapped(paper.Plain, words+" "+capital(also)+".", s.x.Width-4); len(all) <= max(footLines, len(lines)) {
@@ -334,6 +358,15 @@ func (s *Screen) foot() []paper.Line {
 		return lines
 	}
 	return append([]paper.Line{nil}, lines...)
+}
+
+// Reason is why the work under the cursor is due, "" where nothing is.
+func (s *Screen) Reason() string {
+	j, ok := s.job()
+	if !ok {
+		return ""
+	}
+	return fmt.Sprintf("%s, %s: %s", j.Call.Stump.Long(), j.Due.Kind.Verb(), j.Due.Sentence(s.x.Site(), s.judged()))
 }
 
 // soonest is which of the dues of a call runs out first.

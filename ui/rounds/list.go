@@ -166,7 +166,7 @@ func (s *Screen) turn() part.Msgs {
 // fold folds the group under the cursor, or unfolds it.
 func (s *Screen) fold(to bool) part.Msgs {
 	if s.inWalk || len(s.groups) == 0 {
-		return part.Says("Nothing folds in walking order; i groups by work.")
+		return part.Says("Nothing folds in walking order; g groups by work.")
 	}
 	g := s.groupAt(s.at)
 	s.folded[s.groups[g].Kind] = to
@@ -177,7 +177,7 @@ func (s *Screen) fold(to bool) part.Msgs {
 // foldAll folds all groups or, where all are folded, unfolds them.
 func (s *Screen) foldAll() part.Msgs {
 	if s.inWalk || len(s.groups) == 0 {
-		return part.Says("Nothing folds in walking order; i groups by work.")
+		return part.Says("Nothing folds in walking order; g groups by work.")
 	}
 	to := !s.allFolded()
 	for _, g := range s.groups {

@@ -154,11 +154,11 @@ func (s *Screen) Table() []part.Row {
 		{Binding: part.On("Enter", "do it", "enter", "n"), Says: "Go to the stump under the cursor and do what is due; Esc comes back to the round.", Do: s.open},
 		{Binding: part.On("Tab", s.onwardWord(), "tab"), Says: "The next kind of work; in walking order the next row. Shift-Tab goes back.", Do: onward(1)},
 		{Binding: part.On("", "", "shift+tab"), Do: onward(-1)},
-		{Binding: part.On("z", s.foldWord()), Says: "Only the kinds of work and how many stumps each; or all stumps again.", Do: s.foldAll},
+		{Binding: part.On("-", s.foldWord()), Says: "Only the kinds of work and how many stumps each; or all stumps again.", Do: s.foldAll},
 		{Binding: part.On("<- ->", "", "left"), Says: "Fold the kind of work under the cursor to one line, or unfold it.", Do: fold(true)},
 		{Binding: part.On("", "", "right"), Do: fold(false)},
 		{Binding: part.On("!", "late"), Says: "Only what is late, or all again.", Do: s.onlyLate},
-		{Binding: part.On("i", s.turnWord()), Says: "All in one walk, whatever is to be done; or by work again.", Do: s.turn},
+		{Binding: part.On("g", s.turnWord()), Says: "All in one walk, whatever is to be done; or by work again.", Do: s.turn},
 		{Binding: part.On("1", "now"), Says: "What can be done now.", Do: over(now)},
 		{Binding: part.On("2", "today"), Says: "What falls due today.", Do: over(today)},
 		{Binding: part.On("3", "week"), Says: "What falls due within seven days.", Do: over(thisWeek)},
@@ -225,7 +225,7 @@ func (s *Screen) onlyLate() part.Msgs {
 	return s.fromTop()
 }
 
-// open goes to the stump, and to the step that meets the work under the cursor.
+// open goes to the stump and, by work, to the step that meets that under the cursor.
 func (s *Screen) open() part.Msgs {
 	j, ok := s.job()
 	if !ok {
@@ -235,7 +235,10 @@ func (s *Screen) open() part.Msgs {
 		return part.Says(fmt.Sprintf("Leave %s until %s: there is nothing to do on it before.", j.Call.Stump.Place(), unit.When(j.Call.Dues[0].Opens, s.x.Time(), s.x.Site().Zone)))
 	}
 	s.shown[j.Call.Stump] = true
-	dues := append([]due.Due{*j.Due}, j.Call.Dues...)
+	dues := j.Call.Dues
+	if !s.inWalk {
+		dues = append([]due.Due{*j.Due}, dues...)
+	}
 	return part.Msgs{part.Open{Stump: j.Call.Stump, Dues: dues}}
 }
 

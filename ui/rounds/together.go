@@ -29,22 +29,21 @@ func (s *Screen) answerAll() part.Msgs {
 	return s.together("all shown", j, func(record.StumpID) bool { return true })
 }
 
-// together gives one answer for the stumps listed with the job: those of its
-// group, or all of the round where they are walked across the kinds of work.
+// together gives one answer, to the work of the job or to what else is due there,
+// for stumps of the round.
 func (s *Screen) together(who string, here due.Job, takes func(record.StumpID) bool) part.Msgs {
 	var ids []record.StumpID
-	for _, j := range s.groups[s.groupAt(s.at)].Jobs {
-		if takes(j.Call.Stump) {
-			ids = append(ids, j.Call.Stump)
+	for _, c := range s.calls {
+		if takes(c.Stump) {
+			ids = append(ids, c.Stump)
 		}
 	}
-	dues := []due.Due{*here.Due}
-	if s.inWalk {
-		dues = here.Call.Dues
-	}
-	return s.x.AnswerTogether(who, ids, func(c *walk.Case) (steps []walk.StepID) {
-		for _, d := range dues {
-			steps = append(steps, c.Meets(d.Kind))
+	return s.x.AnswerTogether(who, ids, func(c *walk.Case) []walk.StepID {
+		steps := []walk.StepID{c.Meets(here.Due.Kind)}
+		for _, d := range here.Call.Dues {
+			if d.Kind != here.Due.Kind {
+				steps = append(steps, c.Meets(d.Kind))
+			}
 		}
 		return steps
 	})
