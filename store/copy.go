@@ -81,8 +81,9 @@ func rawCopy(path string) (*os.File, error) {
 		return nil, noRoom(path, err)
 	}
 	_ = os.Remove(to.Name())
-	for range 50 {
-		done, err := tryCopy(from, to)
+	c := copier{from: from, to: to, here: make([]byte, atOnce), there: make([]byte, atOnce)}
+	for last := time.Now().Add(patience); time.Now().Before(last); {
+		done, err := c.try()
 		if done {
 			return to, nil
 		}
@@ -90,7 +91,7 @@ func rawCopy(path string) (*os.File, error) {
 			dropCopy(to)
 			return nil, explain(path, err)
 		}
-		time.Sleep(time.Duration(5+rand.IntN(20)) * time.Millisecond)
+		time.Sleep(time.Duration(1+rand.IntN(10)) * time.Millisecond)
 	}
 	dropCopy(to)
 	return nil, busy(path)
@@ -110,36 +111,47 @@ func dropCopy(f *os.File) {
 	_ = os.Remove(f.Name()) // on most systems it is gone already
 }
 
-// tryCopy brings a copy level with the book; done is false where a transaction
+// atOnce is how much of a book is read at once, in bytes.
+const atOnce = 1 << 20
+
+// patience is how long a reader waits for a moment in which the book that another
+// process writes to stands still.
+const patience = 10 * time.Second
+
+// copier brings a copy level with a book that another process holds.
+type copier struct {
+	from, to    *os.File
+	here, there []byte // what stands in each, atOnce bytes of it
+}
+
+// try brings the copy level with the book; done is false where a transaction
 // ended meanwhile. Tried again, it writes only what is not the same already, so it
 // comes to an end also while answers are given.
-func tryCopy(from, to *os.File) (done bool, err error) {
-	before, err := readHead(from)
+func (c copier) try() (done bool, err error) {
+	before, err := readHead(c.from)
 	if err != nil || !before.bothHold() {
 		return false, err
 	}
 	m, _ := before.newest()
-	if err := level(from, to, int64(m.high)*m.pageSize); err != nil {
+	if err := c.level(int64(m.high) * m.pageSize); err != nil {
 		return false, err
 	}
-	after, err := readHead(from)
+	after, err := readHead(c.from)
 	return err == nil && before.same(after), err
 }
 
-// level makes the first bytes of a copy those of the book.
-func level(from, to *os.File, size int64) error {
-	const most = 1 << 20
-	here, there := make([]byte, most), make([]byte, most)
-	for at := int64(0); at < size; at += most {
-		n, err := from.ReadAt(here[:min(most, size-at)], at)
+// level makes the first bytes of the copy those of the book.
+func (c copier) level(size int64) error {
+	for at := int64(0); at < size; at += atOnce {
+		n, err := c.from.ReadAt(c.here[:min(atOnce, size-at)], at)
 		if err != nil && !errors.Is(err, io.EOF) { // cut short meanwhile: the first pages tell
 			return err
 		}
-		if have, _ := to.ReadAt(there[:n], at); have == n && bytes.Equal(here[:n], there[:n]) {
+		if have, _ := c.to.ReadAt(c.there[:n], at); have == n && bytes.Equal(c.here[:n], c.there[:n]) {
 			continue
 		}
-		if _, err := to.WriteAt(here[:n], at); err != nil {
-			return noRoom(from.Name(), err)
+		if _, err := c.to.WriteAt(c.here[:n], at); err != nil {
+			return noRoom(c.from.Name(), err)
 		}
 	}
 	return nil

@@ -103,6 +103,9 @@ func (l *Look) Refresh() (newer bool, err error) {
 }
 
 func (l *Look) copyOnce() {
+	if l.isClosed() {
+		return
+	}
 	b, err := l.copied()
 	l.mu.Lock()
 	defer l.mu.Unlock()
@@ -114,6 +117,15 @@ func (l *Look) copyOnce() {
 	default:
 		l.next = b
 	}
+}
+
+// isClosed tells whether the look was closed before its next copy was begun; then
+// none is made.
+func (l *Look) isClosed() bool {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	l.busy = l.busy && !l.ended
+	return l.ended
 }
 
 // Book is the copy that is shown now.

@@ -58,6 +58,7 @@ func TestALookLeavesNothing(t *testing.T) {
 	t.Setenv("TMPDIR", temp)
 	b := newBook(t)
 	mustAppend(t, b, settings(1)...)
+	var looks []*Look
 	for i := range 30 {
 		l, err := OpenLook(b.Path(), options(1))
 		if err != nil {
@@ -66,6 +67,11 @@ func TestALookLeavesNothing(t *testing.T) {
 		mustAppend(t, b, on(stumpAt(1, 5, uint16(i+1)), day, &record.Noted{Text: "seen"}))
 		l.Refresh()
 		l.Close()
+		looks = append(looks, l)
+	}
+	for _, l := range looks {
+		for began := time.Now(); l.copying() && time.Since(began) < 5*time.Second; time.Sleep(time.Millisecond) {
+		}
 	}
 	for began := time.Now(); copiesOpen(temp) > 0 && time.Since(began) < 5*time.Second; time.Sleep(20 * time.Millisecond) {
 	}
@@ -75,6 +81,13 @@ func TestALookLeavesNothing(t *testing.T) {
 	if names := namesIn(t, temp); len(names) > 0 {
 		t.Errorf("left behind: %v", names)
 	}
+}
+
+// copying tells whether a copy is still being made.
+func (l *Look) copying() bool {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.busy
 }
 
 // copiesOpen is how many files of a folder this process has open, where the system
@@ -116,7 +129,8 @@ func TestACopyToReadHasNoName(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer from.Close()
-	if done, err := tryCopy(from, copied); !done || err != nil {
+	c := copier{from: from, to: copied, here: make([]byte, atOnce), there: make([]byte, atOnce)}
+	if done, err := c.try(); !done || err != nil {
 		t.Fatalf("levelling: %v, %v", done, err)
 	}
 	whole, _ := os.ReadFile(path)

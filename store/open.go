@@ -19,7 +19,11 @@ import (
 // holds, as it stands at that moment.
 func Open(path string, o Options) (*Book, error) {
 	o = o.filled()
-	if err := probe(path); err != nil {
+	err := probe(path)
+	if o.ReadOnly && errors.Is(err, ErrLocked) { // written too often to be judged where it stands
+		return openCopy(path, o)
+	}
+	if err != nil {
 		return nil, err
 	}
 	if o.ReadOnly {

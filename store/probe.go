@@ -131,9 +131,10 @@ func probe(path string) error {
 }
 
 // judgeFile judges a file that another process may be writing to: what does not
-// fit together counts only if no change ended while it was looked at.
+// fit together counts only if no change ended while it was looked at. Where one
+// ended each time, the book is busy.
 func judgeFile(f *os.File, path string) error {
-	for range 100 {
+	for range 20 {
 		h, err := readHead(f)
 		if err != nil {
 			return explain(path, err)
