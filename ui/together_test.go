@@ -116,7 +116,7 @@ func TestRowAnswerGoesOverNothingSeen(t *testing.T) {
 // TestRoundAnswer gives one answer to the work under the cursor, for its row.
 func TestRoundAnswer(t *testing.T) {
 	d := afterLooks(t)
-	d.press("g", "tab", "a")
+	d.press("g", "tab", "tab", "a")
 	d.pickWord("seal sound")
 	d.press("enter")
 	d.sees("Recorded: row 1, seal sound, 3 stumps")
