@@ -29,12 +29,12 @@ func TestRoundLeavesWhatWaits(t *testing.T) {
 	d.did(tree(1, 1), "2027-04-28 09:00", cut()...)
 	d.did(tree(1, 2), "2027-04-26 09:00", cut()...)
 	d.open()
-	d.press("g", "3", "enter")
+	d.press("g", "3", "down", "enter")
 	d.sees("Leave 1/1 until 5 May")
 	if is[*stump.Screen](d) {
 		t.Error("it was opened all the same")
 	}
-	d.press("down", "enter")
+	d.press("up", "enter")
 	d.on(walk.StepBleeding)
 	d.press("n")
 	d.sees("That was the last of this round.")

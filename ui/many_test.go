@@ -249,11 +249,11 @@ func TestRoundsAndNextKeepToTheFilter(t *testing.T) {
 	d := blockOf(t, 240)
 	d.press("f")
 	d.pickWord("work")
-	d.pickWord("sprouts")
+	d.pickWord("rub sprouts")
 	shown := d.shownBy()
-	d.sees("only sprouts due")
+	d.sees("only rub sprouts due")
 	d.press("g")
-	d.sees("only sprouts due")
+	d.sees("only rub sprouts due")
 	for _, c := range d.round().Calls() {
 		if !slices.Contains(shown, c.Stump) {
 			t.Errorf("%s is not shown, but in the round", c.Stump.Place())
@@ -268,11 +268,11 @@ func TestRoundsAndNextKeepToTheFilter(t *testing.T) {
 		if id := d.walk().ID(); !slices.Contains(shown, id) {
 			t.Errorf("n goes to %s, which is not shown", id.Place())
 		}
-		d.sees("only sprouts due")
+		d.sees("only rub sprouts due")
 		d.press("esc")
 	}
 	d.press("esc")
-	d.lacks("only sprouts due")
+	d.lacks("only rub sprouts due")
 }
 
 // TestMatches goes to the next and the previous stump shown and picks all of them

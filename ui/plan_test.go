@@ -61,7 +61,7 @@ func TestWorkIsGiven(t *testing.T) {
 	d.press("esc", "/1/1", "enter", "esc")
 	d.sees("today RK")
 	d.press("g", "f", "3")
-	d.sees("4 stumps are due today", "Only what RK is given for 20 May")
+	d.sees("Work is due today on 4 stumps", "Only what RK is given for 20 May")
 	d.press("f", "3", "hAB", "enter", "f", "3")
 	d.sees("Nothing is given to AB for 20 May")
 }

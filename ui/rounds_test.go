@@ -8,6 +8,7 @@ import (
 	"barkslip/core/due"
 	"barkslip/core/record"
 	"barkslip/core/sample"
+	"barkslip/core/walk"
 	"barkslip/ui/stump"
 )
 
@@ -52,7 +53,7 @@ func TestFirstThreeThatAreLate(t *testing.T) {
 
 func TestRoundIsInTheOrderOfTheNext(t *testing.T) {
 	d := onSample(t, "2027-05-20 10:12")
-	d.press("g")
+	d.press("g", "g")
 	calls := d.round().Calls()
 	turns := 0 // from one part of the round to the next
 	for i := 1; i < len(calls); i++ {
@@ -123,7 +124,103 @@ func TestRoundAsText(t *testing.T) {
 	d.press("g", "ctrl-p")
 	d.pickWord("the round as text")
 	d.sees("Written: round-hollow-lane-2027-05-20.txt")
-	if name == "" || !strings.Contains(text, "LATE") || strings.Count(text, "\n") < len(d.round().Calls()) {
+	if name == "" || !strings.Contains(text, "days late") || !strings.Contains(text, "\nRub sprouts: ") || strings.Count(text, "\n") < len(d.round().Calls()) {
 		t.Errorf("%q holds\n%s", name, text)
+	}
+}
+
+// TestRoundsByWork: each work under its heading, the cursor through stumps and
+// folded headings, Tab to the next work, Enter to the step that meets it.
+func TestRoundsByWork(t *testing.T) {
+	d := blockOf(t, 240)
+	d.press("g")
+	d.sees("Work is due today on", "Paint white", "min late", "> "+d.round().Calls()[0].Stump.Place())
+	stumps := len(d.round().Calls())
+	under := func() string { // what stands behind the cursor
+		_, words, _ := strings.Cut(d.screen(), "> ")
+		return strings.Fields(words)[0]
+	}
+	toWork := func(verb string) {
+		for range 20 {
+			if strings.Contains(d.round().Reason(), ", "+verb+": ") {
+				return
+			}
+			d.press("tab")
+		}
+		t.Fatalf("Tab does not come to %s:\n%s", verb, d.screen())
+	}
+	toWork("rub sprouts")
+	first := under()
+	d.sees("Rub sprouts", "> "+first)
+	d.press("left")
+	d.sees("> Rub sprouts")
+	d.lacks("> " + first)
+	d.press("down", "up")
+	d.sees("> Rub sprouts")
+	d.press("right")
+	d.sees("> " + first)
+	d.press("down", "up", "-")
+	d.sees("> Rub sprouts", "+ Paint white")
+	d.press("-", "g")
+	d.sees("In walking order", "> "+first)
+	if n := len(d.round().Calls()); n != stumps {
+		t.Errorf("%d stumps by work, %d in one walk", stumps, n)
+	}
+	d.press("g", "f")
+	d.pickWord("look at the buds")
+	d.sees("Only look at the buds.")
+	buds := d.round().Calls()[0]
+	d.press("f")
+	d.pickWord("all")
+	toWork("look at the buds")
+	d.press("enter")
+	if id, step := d.walk().ID(), d.walk().Asked().Step.ID; id != buds.Stump || step != walk.StepVisit {
+		t.Errorf("Enter on the buds of %s asks %s of %s", buds.Stump.Place(), step, id.Place())
+	}
+}
+
+// TestGoldenRounds is the rounds by work, in one walk and folded.
+func TestGoldenRounds(t *testing.T) {
+	d := blockOf(t, 240)
+	d.press("g")
+	d.golden("rounds")
+	d.size(120, 40)
+	d.golden("rounds-wide")
+	d.size(60, 15)
+	d.press("tab", "tab", "tab", "down")
+	d.golden("rounds-small")
+	d.size(80, 24)
+	d.root.x.Plain = true
+	d.press("-")
+	d.golden("rounds-folded")
+	d.press("-", "g")
+	d.golden("rounds-walk")
+}
+
+// TestRoundsSayAllAtEverySize: wherever the cursor is, its stump, how late it is and
+// the whole reason are seen, and no line is cut but the reasons of other lines.
+func TestRoundsSayAllAtEverySize(t *testing.T) {
+	d := blockOf(t, 240)
+	d.press("g", "3")
+	for _, size := range [][2]int{{60, 15}, {80, 24}, {100, 30}, {140, 45}, {220, 60}} {
+		d.size(size[0], size[1])
+		for _, keys := range []string{"", "g", "-"} {
+			if keys != "" {
+				d.press(keys)
+			}
+			d.press("pgup", "pgup", "pgup", "pgup", "pgup", "pgup", "pgup", "pgup", "pgup", "pgup", "pgup", "pgup")
+			for n := 0; n < 60; n += 4 {
+				screen := d.screen()
+				words := strings.Join(strings.Fields(screen), " ")
+				if want := d.round().Reason(); want == "" || !strings.Contains(words, want) {
+					t.Fatalf("%v does not say %q:\n%s", size, want, screen)
+				}
+				if !strings.Contains(screen, "\n > ") && !strings.Contains(screen, "\n> ") {
+					t.Fatalf("%v: the cursor is not seen:\n%s", size, screen)
+				}
+				d.press("down", "down", "down", "down")
+			}
+		}
+		d.press("-", "g")
 	}
 }

@@ -116,7 +116,7 @@ func TestRowAnswerGoesOverNothingSeen(t *testing.T) {
 // TestRoundAnswer gives one answer to the work under the cursor, for its row.
 func TestRoundAnswer(t *testing.T) {
 	d := afterLooks(t)
-	d.press("g", "down", "r")
+	d.press("g", "tab", "tab", "r")
 	d.pickWord("seal whole")
 	d.press("enter")
 	d.sees("Recorded: row 1, seal whole, 3 stumps")

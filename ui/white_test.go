@@ -134,9 +134,9 @@ func TestClockMarksLateWithoutColour(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 3)...)
 	d.sealed(tree(1, 2), "2027-04-20 09:00", "2027-05-04 09:00", "2027-05-04 10:00")
 	d.open()
-	d.sees("1 late: white")
+	d.sees("1 late: paint white")
 	d.press("right")
-	d.sees("1/2  sealed", "white 1 h late")
+	d.sees("1/2  sealed", "paint white 60 min late")
 }
 
 // TestLaptopClockBehind is told when the newest answer lies after the clock.

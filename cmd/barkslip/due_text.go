@@ -9,7 +9,7 @@ import (
 )
 
 // dueColumns is how wide the columns before the reason are.
-var dueColumns = [...]int{4, 8, 16, 22}
+var dueColumns = [...]int{4, 8, 20, 22}
 
 // printDues writes the dues for people: a heading a block, a line a due.
 func (a *app) printDues(list dueList) {
@@ -25,7 +25,7 @@ func (a *app) printDues(list dueList) {
 		fmt.Fprintf(a.out, "%s, %s: %s\n", record.Clean(d.Name), list.ask.when(d), d.counts())
 		for _, due := range d.dues {
 			line = line[:0]
-			for i, cell := range []string{d.mark(due), due.Stump.Place(), due.Kind.String(), d.window(due)} {
+			for i, cell := range []string{d.mark(due), due.Stump.Place(), due.Kind.Verb(), d.window(due)} {
 				line = append(line, cell...)
 				for n := len(cell); n < dueColumns[i]; n++ {
 					line = append(line, ' ')

@@ -152,7 +152,7 @@ func (a Ask) part(hand string, calls []due.Call, now time.Time) (p Part, err err
 }
 
 func taskOf(d due.Due, b *record.Block, now time.Time) Task {
-	t := Task{Name: strings.ReplaceAll(d.Kind.String(), "-", " "), Why: d.Why(b), Late: d.Late(now)}
+	t := Task{Name: d.Kind.Verb(), Why: d.Why(b), Late: d.Late(now)}
 	switch by := d.By.In(b.Zone); {
 	case t.Late:
 		t.When = d.LateBy(b, now) + " late"

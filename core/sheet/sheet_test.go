@@ -95,7 +95,7 @@ func TestADaysSheetGoesAsOneWalks(t *testing.T) {
 		t.Errorf("walked %v", got)
 	}
 	task := day.Parts[0].Stops[0].Tasks[0]
-	if task.Name != "white" || task.When != "09:00 to 10:00" || task.Late || task.Why == "" {
+	if task.Name != "paint white" || task.When != "09:00 to 10:00" || task.Late || task.Why == "" {
 		t.Errorf("%+v", task)
 	}
 	doc := DayPages(day, even{}, a.Now)
@@ -216,7 +216,7 @@ func TestManyStumps(t *testing.T) {
 			t.Errorf("page %d says %q", i+1, got)
 		}
 	}
-	if n := strings.Count(words(doc), "\nwhite\n"); n != 5000 {
+	if n := strings.Count(words(doc), "\npaint white\n"); n != 5000 {
 		t.Errorf("%d stumps", n)
 	}
 }

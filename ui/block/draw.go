@@ -266,10 +266,10 @@ func (b *Screen) under(width int) paper.Line {
 	late, open := []string{}, []string{}
 	for _, d := range s.Dues {
 		d = d.On(now)
-		word := part.Spaced(d.Kind.String())
+		word := d.Kind.Verb()
 		switch {
 		case d.Late(now):
-			late = append(late, word+" "+part.Late(now.Sub(d.By)))
+			late = append(late, word+" "+d.LateBy(b.x.Site(), now)+" late")
 		case d.Open(now):
 			when, _ := b.x.DueWords(d)
 			open = append(open, word+" "+when)

@@ -45,7 +45,7 @@ var stageValue = func() (out [][]string) {
 
 var works = field{
 	name: "work", asks: "what can be done on them now",
-	words: func(_ *Screen, v string) string { return part.Spaced(v) + " due" },
+	words: func(_ *Screen, v string) string { return due.VerbOf(v) + " due" },
 	stump: func(b *Screen, s *due.Summary) (out []string) {
 		now := b.x.Time()
 		for _, d := range s.Dues {

@@ -56,7 +56,10 @@ func (b *Screen) pickValue(f *field) part.Msgs {
 	var items []part.Item
 	for _, v := range values {
 		word, meaning := part.Spaced(v), part.Counted(have[v], "stump")
-		if f == &lots {
+		switch {
+		case f == &works:
+			word = due.VerbOf(v)
+		case f == &lots:
 			if word = b.lotName(v); b.lotHeld(v) {
 				meaning += ", held back"
 			}

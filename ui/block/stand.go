@@ -3,7 +3,6 @@ package block
 import (
 	"fmt"
 	"slices"
-	"strings"
 	"time"
 
 	"barkslip/core/due"
@@ -76,8 +75,9 @@ func (s *stand) add(o *stand) {
 	s.firstPaint(o.paintBy)
 }
 
-// words are the kinds of work, the most frequent first.
-func (t tallied) words() string {
+// words are the kinds of work, the most frequent first: as many as so many columns
+// hold whole, and how many more there are.
+func (t tallied) words(width int) (words string) {
 	sorted := slices.Clone(t)
 	slices.SortFunc(sorted, func(a, b struct {
 		kind due.Kind
@@ -91,11 +91,24 @@ func (t tallied) words() string {
 		}
 		return 1
 	})
-	var words []string
-	for _, w := range sorted {
-		words = append(words, part.Spaced(w.kind.String()))
+	for i, w := range sorted {
+		if i > 0 && len(words)+len(", ")+len(w.kind.Verb())+len(moreWords(len(sorted)-i-1)) > width {
+			return words + moreWords(len(sorted)-i)
+		}
+		if i > 0 {
+			words += ", "
+		}
+		words += w.kind.Verb()
 	}
-	return strings.Join(words, ", ")
+	return words
+}
+
+// moreWords is how many more kinds of work there are.
+func moreWords(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" +%d", n)
 }
 
 // needs is what stumps need, in so many columns: white first, then what is late,
@@ -115,7 +128,8 @@ func (b *Screen) needs(s *stand, width int) (l paper.Line) {
 		if short {
 			return fmt.Sprintf("%d %s", n, word)
 		}
-		return fmt.Sprintf("%d %s: %s", n, word, kinds.words())
+		head := fmt.Sprintf("%d %s: ", n, word)
+		return head + kinds.words(width-l.Width()-len(", ")-len(head))
 	}
 	if b.filter != nil {
 		add(paper.Strong, fmt.Sprintf("%d of %d", s.kept, s.stumps))

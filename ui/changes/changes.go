@@ -179,7 +179,7 @@ func (s *Screen) words(g changes.Group) map[record.StumpID][]string {
 			if at, ok := due.Find(sums, id); ok {
 				for _, d := range due.At(sums[at].Dues, now) {
 					if d.Late(now) {
-						out[id] = append(out[id], part.Spaced(d.Kind.String()))
+						out[id] = append(out[id], d.Kind.Verb())
 					}
 				}
 			}

@@ -5,6 +5,7 @@ import (
 
 	"barkslip/core/changes"
 	"barkslip/core/unit"
+	"barkslip/ui/figure"
 	"barkslip/ui/paper"
 	"barkslip/ui/part"
 )
@@ -98,7 +99,7 @@ func (s *Screen) line(i, most int) paper.Line {
 		}
 	}
 	const names, counts = 27, 24
-	bar := s.x.Bar(paper.Growth, float64(g.Count)/float64(most), max(s.x.Width-names-counts, 1), false)
 	l := paper.Line{{Text: mark, Ink: paper.Accent}, {Text: paper.Shorten(name, names-5), Ink: ink}}
+	bar := part.Bar(s.x.Width-names-counts, float64(most), s.x.Shaded(g.Count, figure.Full, figure.Growth))
 	return append(l.Pad(names), bar...).Add(paper.Plain, " "+words)
 }

@@ -163,9 +163,9 @@ func TestIntervalMarksStandAtTheirShare(t *testing.T) {
 			share := float64(x) / float64(w-1)
 			near := 0.51 / float64(w-1)
 			switch {
-			case r == 'o' && math.Abs(share-rate) > near:
+			case r == '#' && math.Abs(share-rate) > near:
 				t.Fatalf("rate %v drawn at %v", rate, share)
-			case (r == '[' || r == '=' || r == ']') && (share < low-near || share > high+near):
+			case r == '=' && (share < low-near || share > high+near):
 				t.Fatalf("bar at %v outside %v to %v", share, low, high)
 			case (r == '.' || r == ':') && share > low+near && share < high-near:
 				t.Fatalf("no bar at %v within %v to %v", share, low, high)

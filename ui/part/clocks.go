@@ -154,7 +154,7 @@ func (c *Clocks) Late(now time.Time) string {
 		return ""
 	}
 	next := slices.MinFunc(late, func(a, b due.Due) int { return a.By.Compare(b.By) })
-	words := next.Stump.Place() + " to " + next.Kind.String()
+	words := next.Stump.Place() + " to " + next.Kind.Verb()
 	if by := now.Sub(next.By); by < time.Hour {
 		words += fmt.Sprintf(", %d min late", max(1, int(by.Minutes())))
 	} else {

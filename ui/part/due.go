@@ -1,23 +1,11 @@
 package part
 
 import (
-	"fmt"
 	"time"
 
 	"barkslip/core/due"
 	"barkslip/ui/paper"
 )
-
-// Late is how late work is: 15 min late, 3 h late, 29 days late.
-func Late(by time.Duration) string {
-	switch {
-	case by < time.Hour:
-		return fmt.Sprintf("%d min late", max(1, int(by.Minutes())))
-	case by < 24*time.Hour:
-		return fmt.Sprintf("%d h late", int(by.Hours()))
-	}
-	return Counted(int(by.Hours()/24), "day") + " late"
-}
 
 // DueWords is when the work of a due is to be done: the clock today, the
 // day this year, else the month.

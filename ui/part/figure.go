@@ -1,8 +1,6 @@
 package part
 
 import (
-	"strings"
-
 	"barkslip/ui/figure"
 	"barkslip/ui/paper"
 )
@@ -58,18 +56,13 @@ func inked(f figure.Figure, inkOf func(figure.Ink) paper.Ink) []paper.Line {
 	return out
 }
 
-// Bar is a share, 0 to 1, of w columns as a bar, in the one style of all bars;
-// with open the rest of the columns is a thin line.
-func (x *Session) Bar(ink paper.Ink, share float64, w int, open bool) paper.Line {
-	drawn := figure.Bar{Share: share, Open: open}.Draw(w, x.Mode())
-	line := inked(drawn, func(i figure.Ink) paper.Ink {
-		if i == figure.Plain {
-			return ink
-		}
-		return inkOf[i]
-	})[0]
-	if n := len(line); n > 0 && !open {
-		line[n-1].Text = strings.TrimRight(line[n-1].Text, " ")
-	}
-	return line
+// Bar is a bar of stretches in so many columns at the most, which the amount most
+// takes; see figure.Bar.
+func Bar(columns int, most float64, stretches ...figure.Stretch) paper.Line {
+	return inked(figure.Bar{Most: most, Stretches: stretches}.Draw(columns), func(i figure.Ink) paper.Ink { return inkOf[i] })[0]
+}
+
+// Shaded is a stretch of a bar in one of the shades.
+func (o Options) Shaded(of int, shade figure.Shade, ink figure.Ink) figure.Stretch {
+	return figure.Stretch{Of: float64(of), Sign: shade.Sign(o.Mode()), Ink: ink}
 }

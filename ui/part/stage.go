@@ -1,9 +1,10 @@
 package part
 
 import (
-	"strings"
+	"unicode/utf8"
 
 	"barkslip/core/record"
+	"barkslip/ui/figure"
 	"barkslip/ui/paper"
 )
 
@@ -43,14 +44,16 @@ func (o Options) TallMark(s record.Stage) (upper, lower string) {
 }
 
 // StageInk is the ink of a stage; its height tells it without.
-func StageInk(s record.Stage) paper.Ink {
+func StageInk(s record.Stage) paper.Ink { return inkOf[stageInk(s)] }
+
+func stageInk(s record.Stage) figure.Ink {
 	switch {
 	case s.Lost():
-		return paper.Faint
+		return figure.Faint
 	case s >= record.StagePushing:
-		return paper.Growth
+		return figure.Growth
 	}
-	return paper.Plain
+	return figure.Plain
 }
 
 // StageCounts is how many stumps there are at each stage.
@@ -68,13 +71,13 @@ func (c *StageCounts) All() (n int) {
 // at each stage, from standing up to untied and the lost last. A stage that occurs
 // has a column at least while there is room for one each.
 func (o Options) StageBar(c *StageCounts, width int) paper.Line {
-	var l paper.Line
-	for s, n := range columnsOf(c, width) {
-		if n > 0 {
-			l = l.Add(StageInk(record.Stage(s)), strings.Repeat(o.Mark(record.Stage(s)), n))
-		}
+	var stretches []figure.Stretch
+	for i, n := range columnsOf(c, width) {
+		s := record.Stage(i)
+		mark, _ := utf8.DecodeRuneInString(o.Mark(s))
+		stretches = append(stretches, figure.Stretch{Of: float64(n), Sign: mark, Ink: stageInk(s)})
 	}
-	return l
+	return Bar(width, float64(width), stretches...)
 }
 
 // columnsOf shares columns out among the stages: one for each that occurs, the

@@ -8,6 +8,7 @@ import (
 	"barkslip/core/record"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
+	"barkslip/ui/figure"
 	"barkslip/ui/paper"
 	"barkslip/ui/part"
 )
@@ -95,10 +96,7 @@ func (s *Screen) table(width int) []paper.Line {
 	}
 	const label, counts, tail = 14, 12, 26
 	room := max(width-label-counts-tail, 6)
-	scale := min(1, float64(room)/float64(most))
-	if whole := room / most; whole > 1 {
-		scale = float64(min(whole, 3))
-	}
+	columns := min(room, 3*most) // of the day with the most
 	lines := []paper.Line{paper.Line{}.Pad(label).Add(paper.Faint, " cut graft")}
 	for day := season.On; day <= last && day <= season.On.Add(farDays); day++ {
 		work := season.OnDay(day)
@@ -114,8 +112,8 @@ func (s *Screen) table(width int) []paper.Line {
 		case season.Off(day):
 			l = l.Add(paper.Faint, "  day off")
 		default:
-			l = l.Add(paper.Plain, figure(work.CutBack)+"  "+figure(work.Graft)+"  ")
-			l = append(l, s.x.Bar(paper.Growth, float64(work.Graft)*scale/float64(room), room, false)...)
+			l = l.Add(paper.Plain, number(work.CutBack)+"  "+number(work.Graft)+"  ")
+			l = append(l, part.Bar(columns, float64(most), s.x.Shaded(work.Graft, figure.Full, figure.Growth))...)
 			if day == season.On && season.Grafted > 0 {
 				l = l.Add(paper.Faint, fmt.Sprintf(" %d grafted already", season.Grafted))
 			}
@@ -131,7 +129,7 @@ func (s *Screen) table(width int) []paper.Line {
 	return lines
 }
 
-func figure(n int) string {
+func number(n int) string {
 	if n == 0 {
 		return "   ."
 	}

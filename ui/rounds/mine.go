@@ -34,6 +34,6 @@ func (s *Screen) onlyMine() part.Msgs {
 	if !s.mine && !slices.ContainsFunc(s.x.Site().GivenOn(s.givenDay()), func(g record.Said[record.WorkGiven]) bool { return g.What.To == s.hand() }) {
 		return part.Says(fmt.Sprintf("Nothing is given to %s for %s. p on the block is the plan; 1 there gives work.", s.x.Hand, s.givenDay().Short()))
 	}
-	s.mine, s.at = !s.mine, 0
-	return s.anew()
+	s.mine = !s.mine
+	return s.fromTop()
 }

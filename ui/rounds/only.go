@@ -38,7 +38,7 @@ func (s *Screen) askRow() part.Msgs {
 			}
 			s.row = n
 		}
-		return s.anew(), nil
+		return s.fromTop(), nil
 	})
 }
 
@@ -81,13 +81,13 @@ func (s *Screen) pickKind() part.Msgs {
 	take := func(only ...due.Kind) func() part.Msgs {
 		return func() part.Msgs {
 			s.only = only
-			return s.anew()
+			return s.fromTop()
 		}
 	}
 	items := []part.Item{{Word: "all", Meaning: "every kind of work", Take: take()}}
 	for _, k := range due.Kinds() {
 		if count[k] > 0 {
-			items = append(items, part.Item{Word: part.Spaced(k.String()), Meaning: strconv.Itoa(count[k]), Take: take(k)})
+			items = append(items, part.Item{Word: k.Verb(), Meaning: strconv.Itoa(count[k]), Take: take(k)})
 		}
 	}
 	return s.x.Picks("Only which work?", "", items)

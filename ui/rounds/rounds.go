@@ -1,5 +1,5 @@
-// Package rounds is the screen of what is due on the block, in walking order. It
-// may import core and ui/part with its leaves, and no other screen.
+// Package rounds is the screen of what is due on the block, by kind of work or in
+// one walk. It may import core and ui/part with its leaves, and no other screen.
 package rounds
 
 import (
@@ -13,25 +13,30 @@ import (
 	"barkslip/core/plan"
 	"barkslip/core/record"
 	"barkslip/core/unit"
-	"barkslip/core/walk"
 	"barkslip/ui/part"
 )
 
 // Screen is a round: the stumps on which something is due in a span of time.
 type Screen struct {
-	x     *part.Session
-	calls []due.Call
-	at    int
-	top   int
-	span  span
-	named unit.Date  // the day, for aDay
-	only  []due.Kind // one kind of work; empty for all
-	row   int        // 0 all
-	late  bool       // late ones only
-	mine  bool       // only what the hand is given for the day
-	own   func(record.StumpID) bool
-	asOf  time.Time               // the minute the list was made in
-	shown map[record.StumpID]bool // stumps opened on this round
+	x      *part.Session
+	calls  []due.Call
+	groups []due.Group       // the calls by work; one of all where they are walked
+	jobs   []due.Job         // of all groups, one behind the other
+	lines  []line            // what is seen of them
+	aired  bool              // with air between the groups
+	inWalk bool              // in walking order across the kinds of work
+	folded map[due.Kind]bool // only their headings are shown
+	at     int               // the job under the cursor; in a folded group its first
+	top    int               // the first line in sight
+	span   span
+	named  unit.Date  // the day, for aDay
+	only   []due.Kind // one kind of work; empty for all
+	row    int        // 0 all
+	late   bool       // late ones only
+	mine   bool       // only what the hand is given for the day
+	own    func(record.StumpID) bool
+	asOf   time.Time               // the minute the list was made in
+	shown  map[record.StumpID]bool // stumps opened on this round
 }
 
 // span is how far ahead a round looks.
@@ -46,11 +51,21 @@ const (
 
 // New is a round of today.
 func New(x *part.Session) *Screen {
-	return &Screen{x: x, span: today, shown: map[record.StumpID]bool{}}
+	return &Screen{x: x, span: today, shown: map[record.StumpID]bool{}, folded: map[due.Kind]bool{}}
 }
 
-// Calls are the stumps of the round in order.
-func (s *Screen) Calls() []due.Call { return s.calls }
+// Calls are the stumps of the round, each once, as they are listed.
+func (s *Screen) Calls() []due.Call {
+	seen := make(map[record.StumpID]bool, len(s.calls))
+	out := make([]due.Call, 0, len(s.calls))
+	for _, j := range s.jobs {
+		if !seen[j.Call.Stump] {
+			seen[j.Call.Stump] = true
+			out = append(out, *j.Call)
+		}
+	}
+	return out
+}
 
 // until is the instant the round is judged at.
 func (s *Screen) until() time.Time {
@@ -75,12 +90,15 @@ func (s *Screen) judged() time.Time {
 	return s.x.Time()
 }
 
-// Load makes the list anew.
+// Load makes the list anew, with the cursor on the same work of the same stump or,
+// where that is done, on what was listed next.
 func (s *Screen) Load() error {
 	s.asOf = s.x.Time().Truncate(time.Minute)
 	s.own = s.ownStumps()
 	s.calls = s.round(s.keep)
-	s.at = max(0, min(s.at, len(s.calls)-1))
+	before, at := s.jobs, s.at
+	s.arrange()
+	s.at = s.nearest(before, at)
 	return s.x.Trouble()
 }
 
@@ -95,30 +113,20 @@ func (s *Screen) round(keep func(due.Due) bool) []due.Call {
 // anew is Load after a key.
 func (s *Screen) anew() part.Msgs { return part.Fails(s.Load()) }
 
-// Tick makes the list anew once a minute, with the cursor on the same stump:
-// what was not due may be.
+// Tick makes the list anew once a minute: what was not due may be.
 func (s *Screen) Tick() part.Msgs {
-	here, ok := s.call()
-	if !ok || s.asOf.Equal(s.x.Time().Truncate(time.Minute)) {
+	if len(s.jobs) == 0 || s.asOf.Equal(s.x.Time().Truncate(time.Minute)) {
 		return nil
 	}
-	msgs := s.anew()
-	if i := s.find(here.Stump); i >= 0 {
-		s.at = i
-	}
-	return msgs
+	return s.anew()
 }
 
-// call is the one under the cursor.
-func (s *Screen) call() (c due.Call, ok bool) {
-	if s.at >= len(s.calls) {
-		return due.Call{}, false
+// job is the one under the cursor.
+func (s *Screen) job() (j due.Job, ok bool) {
+	if s.at >= len(s.jobs) {
+		return due.Job{}, false
 	}
-	return s.calls[s.at], true
-}
-
-func (s *Screen) find(id record.StumpID) int {
-	return slices.IndexFunc(s.calls, func(c due.Call) bool { return c.Stump == id })
+	return s.jobs[s.at], true
 }
 
 func (s *Screen) keep(d due.Due) bool {
@@ -139,13 +147,21 @@ func (s *Screen) Key(k tea.KeyMsg) part.Msgs {
 // Table is the keys of the screen, the most used first.
 func (s *Screen) Table() []part.Row {
 	over := func(sp span) func() part.Msgs { return func() part.Msgs { return s.over(sp) } }
+	onward := func(by int) func() part.Msgs { return func() part.Msgs { return s.onward(by) } }
+	fold := func(to bool) func() part.Msgs { return func() part.Msgs { return s.fold(to) } }
 	return append([]part.Row{
 		part.ToOpen.Row(s.open).Named("do it").Told("Go to the stump under the cursor and do what is due; Esc comes back to the round."),
+		part.ToAlong.Row(onward(1)).Named(s.onwardWord()).Told("The next kind of work; in one walk the next row. Shift-Tab goes back."),
+		{Binding: part.On("", "", "shift+tab"), Do: onward(-1)},
+		{Binding: part.On("-", s.foldWord()), Says: "Only the kinds of work and how many stumps each; or all stumps again.", Do: s.foldAll},
+		{Binding: part.On("<- ->", "", "left"), Says: "Fold the kind of work under the cursor to one line, or unfold it.", Do: fold(true)},
+		{Binding: part.On("", "", "right"), Do: fold(false)},
 		{Binding: part.On("1", "now"), Says: "What can be done now.", Do: over(now)},
 		{Binding: part.On("2", "today"), Says: "What falls due today.", Do: over(today)},
 		{Binding: part.On("3", "week"), Says: "What falls due within seven days.", Do: over(thisWeek)},
 		{Binding: part.On("4", "a day"), Says: "What is due at the end of a day you name.", Do: s.askDay},
 		{Binding: part.On("5", "late"), Says: "Only what is late, or all again.", Do: s.onlyLate},
+		{Binding: part.On("6", s.turnWord()), Says: "All in one walk, whatever is to be done; or by work again.", Do: s.turn},
 		part.ToShowOnly.Row(s.showOnly).Told("Show only one kind of work, one row, or what your hand is given for the day."),
 		part.ToRow.Row(s.answerRow).Told("One answer, to the work under the cursor, for the stumps of the round in its row."),
 		part.ToMany.Row(s.answerAll).Told("One answer, to the work under the cursor, for all stumps shown."),
@@ -160,74 +176,111 @@ func (s *Screen) Table() []part.Row {
 	}, part.Moves("Along the round.", s.step)...)
 }
 
+// onwardWord, turnWord and foldWord are what the keys do now.
+func (s *Screen) onwardWord() string {
+	if s.inWalk {
+		return "next row"
+	}
+	return "next work"
+}
+
+func (s *Screen) turnWord() string {
+	if s.inWalk {
+		return "by work"
+	}
+	return "in one walk"
+}
+
+func (s *Screen) foldWord() string {
+	switch {
+	case s.inWalk:
+		return ""
+	case s.allFolded():
+		return "unfold"
+	}
+	return "fold"
+}
+
 func (s *Screen) help() part.Msgs { return s.x.Help("rounds", s.Table(), s.x.Common(nil)) }
 
 func (s *Screen) over(sp span) part.Msgs {
-	s.span, s.at = sp, 0
+	s.span = sp
+	return s.fromTop()
+}
+
+// fromTop makes another list, with the cursor on its first job.
+func (s *Screen) fromTop() part.Msgs {
+	s.jobs, s.at, s.top = nil, 0, 0
 	return s.anew()
 }
 
 func (s *Screen) onlyLate() part.Msgs {
 	s.late = !s.late
-	return s.anew()
+	return s.fromTop()
 }
 
 // note asks for a note on the stump under the cursor.
 func (s *Screen) note() part.Msgs {
-	c, _ := s.call()
-	return s.x.AskNote(c.Stump)
+	if j, ok := s.job(); ok {
+		return s.x.AskNote(j.Call.Stump)
+	}
+	return part.Says("No stump is under the cursor.")
 }
 
-func (s *Screen) step(by int) part.Msgs {
-	s.at = max(0, min(s.at+by, len(s.calls)-1))
-	return nil
-}
-
-// open goes to the stump, and to the step that meets the first thing due.
+// open goes to the stump and, by work, to the step that meets that under the cursor.
 func (s *Screen) open() part.Msgs {
-	c, ok := s.call()
+	j, ok := s.job()
 	if !ok {
 		return part.Says("Nothing to do here.")
 	}
-	if s.waits(c) {
-		return part.Says(fmt.Sprintf("Leave %s until %s: there is nothing to do on it before.", c.Stump.Place(), unit.When(c.Dues[0].Opens, s.x.Time(), s.x.Site().Zone)))
+	if s.waits(j.Call) {
+		return part.Says(fmt.Sprintf("Leave %s until %s: there is nothing to do on it before.", j.Call.Stump.Place(), unit.When(j.Call.Dues[0].Opens, s.x.Time(), s.x.Site().Zone)))
 	}
-	s.shown[c.Stump] = true
-	return part.Msgs{part.Open{Stump: c.Stump, Dues: c.Dues}}
+	s.shown[j.Call.Stump] = true
+	dues := j.Call.Dues
+	if !s.inWalk {
+		dues = append([]due.Due{*j.Due}, dues...)
+	}
+	return part.Msgs{part.Open{Stump: j.Call.Stump, Dues: dues}}
 }
 
-// Next opens the call after a stump that is done or left as it is; behind the
-// last the round is up again. What only waits is passed over, and what has become
-// pressing meanwhile comes first.
+// Next opens the job after a stump that is done or left as it is; behind the last
+// the round is up again. What only waits is passed over, and so is a stump that was
+// opened already and stands further down for other work; what has become pressing
+// meanwhile comes first.
 func (s *Screen) Next(after record.StumpID) part.Msgs {
-	before := s.calls
-	was := slices.IndexFunc(before, func(c due.Call) bool { return c.Stump == after })
-	if was < 0 {
-		was = s.at
+	was := s.at
+	if j, ok := s.job(); !ok || j.Call.Stump != after {
+		if i := slices.IndexFunc(s.jobs, func(j due.Job) bool { return j.Call.Stump == after }); i >= 0 {
+			was = i
+		}
 	}
+	jobs, stumps := s.above(was)
 	msgs := s.anew()
-	for i, c := range s.calls {
-		old := slices.IndexFunc(before, func(b due.Call) bool { return b.Stump == c.Stump })
-		if passed := old >= 0 && old < was && (s.shown[c.Stump] || !s.presses(c)); passed || c.Stump == after || s.waits(c) {
+	for i, j := range s.jobs {
+		passed := jobs[s.workOf(j)] && !s.presses(j.Call)
+		seen := stumps[j.Call.Stump] && s.shown[j.Call.Stump]
+		if passed || seen || j.Call.Stump == after || s.waits(j.Call) {
 			continue
 		}
 		s.at = i
+		s.unfoldHere()
 		return msgs.And(s.open()...)
 	}
-	if s.find(after) >= 0 {
-		s.at = s.find(after)
+	if i := slices.IndexFunc(s.jobs, func(j due.Job) bool { return j.Call.Stump == after }); i >= 0 {
+		s.at = i
 	}
 	return msgs.And(part.Back{}, part.Say{Text: "That was the last of this round."})
 }
 
 // presses says whether work that costs the graft within hours can be done there.
-func (s *Screen) presses(c due.Call) bool {
+func (s *Screen) presses(c *due.Call) bool {
 	return slices.ContainsFunc(c.Dues, func(d due.Due) bool { return d.Kind.Urgent() && d.Open(s.x.Time()) })
 }
 
 // waits says whether there is nothing to do on a stump now but to leave it, as
 // while it drains or its new face settles.
-func (s *Screen) waits(c due.Call) bool {
+func (s *Screen) waits(c *due.Call) bool {
 	now := s.x.Time()
 	return !slices.ContainsFunc(c.Dues, func(d due.Due) bool { return d.Open(now) || d.Kind != due.Look && d.Kind != due.LookAgain })
 }
@@ -242,40 +295,9 @@ func (s *Screen) paper() part.Msgs {
 }
 
 func (s *Screen) place() part.Msgs {
-	c, _ := s.call()
-	return s.x.AskPlace(c.Stump.Row, "")
-}
-
-// answerRow gives one answer, to the work under the cursor, for the stumps of the
-// round in its row.
-func (s *Screen) answerRow() part.Msgs {
-	c, ok := s.call()
+	j, ok := s.job()
 	if !ok {
-		return part.Says("Nothing to do here.")
+		return s.x.AskPlace(0, "")
 	}
-	return s.together(fmt.Sprintf("row %d", c.Stump.Row), c, func(other due.Call) bool { return other.Stump.Row == c.Stump.Row })
-}
-
-// answerAll gives it for all stumps shown.
-func (s *Screen) answerAll() part.Msgs {
-	c, ok := s.call()
-	if !ok {
-		return part.Says("Nothing to do here.")
-	}
-	return s.together("all shown", c, func(due.Call) bool { return true })
-}
-
-func (s *Screen) together(who string, here due.Call, takes func(due.Call) bool) part.Msgs {
-	var ids []record.StumpID
-	for _, c := range s.calls {
-		if takes(c) {
-			ids = append(ids, c.Stump)
-		}
-	}
-	return s.x.AnswerTogether(who, ids, func(c *walk.Case) (steps []walk.StepID) {
-		for _, d := range here.Dues {
-			steps = append(steps, c.Meets(d.Kind))
-		}
-		return steps
-	})
+	return s.x.AskPlace(j.Call.Stump.Row, "")
 }

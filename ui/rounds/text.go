@@ -13,10 +13,11 @@ import (
 
 // why says of all that is due on the stump under the cursor why it is.
 func (s *Screen) why() part.Msgs {
-	c, ok := s.call()
+	j, ok := s.job()
 	if !ok {
-		return nil
+		return part.Says("Nothing is listed.")
 	}
+	c := *j.Call
 	lines := func(width int) []paper.Line { return s.whyLines(c, width-8) }
 	return part.Msgs{part.Read{Page: part.NewPage(s.x, "Why", c.Stump.Long(), lines)}}
 }
@@ -25,7 +26,7 @@ func (s *Screen) whyLines(c due.Call, width int) []paper.Line {
 	b, now := s.x.Site(), s.x.Time()
 	lines := []paper.Line{nil}
 	for _, d := range c.Dues {
-		lines = append(lines, paper.Text(paper.Strong, "  "+part.Spaced(d.Kind.String())+": from "+unit.When(d.Opens, now, b.Zone)+", by "+d.ByWords(now, b.Zone)))
+		lines = append(lines, paper.Text(paper.Strong, "  "+capital(d.Kind.Verb())+": from "+unit.When(d.Opens, now, b.Zone)+", by "+d.ByWords(now, b.Zone)))
 		lines = append(lines, part.Indent(4, part.Wrapped(paper.Plain, d.Why(b), width))...)
 		for _, f := range d.Facts() {
 			lines = append(lines, part.Indent(4, part.Under("Because", paper.Faint, paper.Plain, f.Says+" ("+f.Cite()+")", width))...)
@@ -71,18 +72,28 @@ func (s *Screen) fileName() string {
 	return name + ".txt"
 }
 
-// Text is the round as plain text.
+// Text is the round as plain text, as it is listed: by work, or stump by stump in
+// walking order.
 func (s *Screen) Text() string {
 	b := s.x.Site()
 	var out strings.Builder
-	fmt.Fprintf(&out, "%s, %s, %d stumps\n", b.Name, s.title(), len(s.calls))
-	for _, c := range s.calls {
-		for _, d := range c.Dues {
-			late := ""
-			if d.Late(s.judged()) {
-				late = "LATE  "
+	fmt.Fprintf(&out, "%s. %s %s\n", b.Name, s.question(), s.onlyWords())
+	line := func(d due.Due, what string) {
+		when, date, _ := s.when(d)
+		fmt.Fprintf(&out, "  %-8s %s%-14s %-15s %s\n", d.Stump.Place(), what, when, date, d.Why(b))
+	}
+	for _, g := range s.groups {
+		if !s.inWalk {
+			fmt.Fprintf(&out, "\n%s: %s, %d late\n", capital(g.Kind.Verb()), part.Counted(len(g.Jobs), "stump"), g.Late)
+		}
+		for _, j := range g.Jobs {
+			if !s.inWalk {
+				line(*j.Due, "")
+				continue
 			}
-			fmt.Fprintf(&out, "%-8s %-17s by %-14s %s%s\n", c.Stump.Place(), part.Spaced(d.Kind.String()), d.ByWords(s.x.Time(), b.Zone), late, d.Why(b))
+			for _, d := range j.Call.Dues {
+				line(d, fmt.Sprintf("%-21s", d.Kind.Verb()))
+			}
 		}
 	}
 	return out.String()

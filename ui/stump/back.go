@@ -140,11 +140,16 @@ func (s *Screen) Done() bool {
 	return !open && !s.walk.Begun()
 }
 
-// Meet goes to the step that meets the first of the dues where the walk itself
-// asks none of them, as on a round for a day to come.
+// Meet goes to the step that meets the first of the dues, where it is open or the
+// walk itself asks nothing, as on a round for a day to come. What is begun goes on.
 func (s *Screen) Meet(dues []due.Due) {
-	if _, open := due.First(s.walk.Dues(), s.walk.Now); open || s.walk.Begun() || len(dues) == 0 {
+	if len(dues) == 0 || s.walk.Begun() {
 		return
 	}
-	s.goTo(s.walk.Meets(dues[0].Kind), false)
+	step := s.walk.Meets(dues[0].Kind)
+	first, open := due.First(s.walk.Dues(), s.walk.Now)
+	if open && (!dues[0].Open(s.walk.Now) || s.walk.Meets(first.Kind) == step || first.Kind.Urgent()) {
+		return
+	}
+	s.goTo(step, false)
 }

@@ -198,8 +198,7 @@ func (s *Screen) lost(width int) []paper.Line {
 	for _, l := range s.losses {
 		row := paper.Line{{Text: paper.Shorten(l.Cause, label-1), Ink: paper.Plain}}
 		row = row.Pad(label).Add(paper.Strong, fmt.Sprintf("%*d ", number, l.Grafts))
-		row = append(row, s.x.Bar(paper.Warn, float64(l.Grafts)/most, width-label-number-1, false)...)
-		lines = append(lines, row)
+		lines = append(lines, append(row, part.Bar(width-label-number-1, most, s.x.Shaded(l.Grafts, figure.Full, figure.Warn))...))
 	}
 	return append(lines, nil, paper.Text(paper.Faint, "grafts seen dead, by cause"))
 }

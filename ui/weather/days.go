@@ -8,6 +8,7 @@ import (
 	"barkslip/core/unit"
 	"barkslip/core/walk"
 	"barkslip/core/weather"
+	"barkslip/ui/figure"
 	"barkslip/ui/paper"
 	"barkslip/ui/part"
 )
@@ -33,19 +34,21 @@ func dayLines(x *part.Session, b *record.Block, today unit.Date, width int) []pa
 		lines = append(lines, paper.Text(paper.Plain, "  It takes fourteen days in a row to name the best start."), nil)
 	}
 	for _, d := range answer.Days {
-		lines = append(lines, dayLine(x, d))
+		lines = append(lines, dayLine(x, b, d))
 	}
 	return append(append(lines, nil), part.WorkLines(answer.Work, b.Units, width)...)
 }
 
 // dayLine is one day: its temperatures, its callus as a bar,
 // and what to mind.
-func dayLine(x *part.Session, d weather.CallusDay) paper.Line {
-	b := x.Site()
+func dayLine(x *part.Session, b *record.Block, d weather.CallusDay) paper.Line {
 	w := b.Weather[d.Date].What
+	const most = 20 // columns of a day at the best temperature
+	n := int(d.Callus*most + 0.5)
 	l := paper.Line{{Text: fmt.Sprintf("  %-3s %-7s", d.Date.Weekday().String()[:3], d.Date.Short()), Ink: paper.Plain},
 		{Text: fmt.Sprintf("%6s to %-6s ", b.Units.Temperature(w.Low.Temperature), b.Units.Temperature(w.High.Temperature)), Ink: paper.Plain}}
-	l = append(l, x.Bar(paper.Growth, d.Callus, 20, true)...).Add(paper.Plain, fmt.Sprintf(" %.2f", d.Callus))
+	l = append(l, part.Bar(most, most, x.Shaded(n, figure.Full, figure.Growth), x.Shaded(most-n, figure.Track, figure.Faint))...)
+	l = l.Add(paper.Plain, fmt.Sprintf(" %.2f", d.Callus))
 	if rain := w.RainWords(b.Units); rain != "" {
 		l = l.Add(paper.Plain, "  "+rain)
 	}

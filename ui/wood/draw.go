@@ -7,7 +7,7 @@ import (
 	"barkslip/core/plan"
 	"barkslip/core/record"
 	"barkslip/core/trade"
-	"barkslip/core/unit"
+	"barkslip/ui/figure"
 	"barkslip/ui/paper"
 	"barkslip/ui/part"
 )
@@ -21,16 +21,16 @@ func (s *Screen) Frame() part.Frame {
 	head := []paper.Line{paper.Text(paper.Strong, " Lots of scion wood")}
 	head = append(head, part.Indent(1, part.Wrapped(paper.Plain, trade.MovingWood.Says, width))...)
 	head = append(head, nil)
-	var figure []paper.Line
+	var woods []paper.Line
 	if need := len(head) + 2*len(s.lots) + 2; x.BodyHeight() >= need+6 {
-		figure = thicknessLines(s.fit(), s.variety(), width, x.Site().Units, x.Plain)
-		if len(figure)+need+1 > x.BodyHeight() {
-			figure = nil
+		woods = s.thicknessLines(s.fit(), s.variety(), width)
+		if len(woods)+need+1 > x.BodyHeight() {
+			woods = nil
 		}
 	}
 	f.Body = append(head, s.rows(width, x.BodyHeight()-len(head))...)
-	if len(figure) > 0 {
-		f.Body = append(append(f.Body, nil), part.Indent(1, figure)...)
+	if len(woods) > 0 {
+		f.Body = append(append(f.Body, nil), part.Indent(1, woods)...)
 	}
 	return f
 }
@@ -146,7 +146,8 @@ func countWords(x *part.Session, l *record.Lot, t plan.Trail) []string {
 
 // thicknessLines draws wood by thickness against what the stumps that remain want,
 // all bars to one scale.
-func thicknessLines(f plan.ThicknessFit, variety string, width int, sys unit.System, plain bool) []paper.Line {
+func (s *Screen) thicknessLines(f plan.ThicknessFit, variety string, width int) []paper.Line {
+	x, sys := s.x, s.x.Site().Units
 	most := 0
 	for _, r := range f.Rows {
 		most = max(most, r.Wanted, r.LeftMost)
@@ -155,15 +156,14 @@ func thicknessLines(f plan.ThicknessFit, variety string, width int, sys unit.Sys
 		return nil
 	}
 	const label, tail = 22, 26
-	full, free, maybe := "█", "▒", "░"
-	if plain {
-		full, free, maybe = "#", "=", "-"
-	}
 	room := max(width-label-tail, 8)
-	bar := func(n int) int { return (n*room + most - 1) / most }
+	bar := func(of int, shade figure.Shade, ink figure.Ink, and ...figure.Stretch) paper.Line {
+		return part.Bar(room, float64(most), append([]figure.Stretch{x.Shaded(of, shade, ink)}, and...)...)
+	}
+	sign := func(shade figure.Shade) string { return string(shade.Sign(x.Mode())) }
 	lines := []paper.Line{paper.Text(paper.Strong, variety+" by thickness, in scions: ").
-		Add(paper.Growth, full).Add(paper.Plain, " wanted  ").Add(paper.Plain, free).Add(paper.Plain, " left  ").
-		Add(paper.Faint, maybe).Add(paper.Plain, " may be left")}
+		Add(paper.Growth, sign(figure.Full)).Add(paper.Plain, " wanted  ").Add(paper.Plain, sign(figure.Half)).Add(paper.Plain, " left  ").
+		Add(paper.Faint, sign(figure.Light)).Add(paper.Plain, " may be left")}
 	for _, r := range f.Rows {
 		if r.Stumps == 0 && r.Lots == 0 {
 			continue
@@ -172,11 +172,10 @@ func thicknessLines(f plan.ThicknessFit, variety string, width int, sys unit.Sys
 		if r.Most > 0 {
 			word = strings.TrimSuffix(sys.Length(r.Least), " in") + " to " + sys.Length(r.Most)
 		}
-		wanted := paper.Text(paper.Plain, word).Pad(label).Add(paper.Growth, strings.Repeat(full, bar(r.Wanted)))
+		wanted := append(paper.Text(paper.Plain, word).Pad(label), bar(r.Wanted, figure.Full, figure.Growth)...)
 		lines = append(lines, wanted.Add(paper.Plain, fmt.Sprintf(" %d for %s", r.Wanted, part.Counted(r.Stumps, "stump"))))
-		least := bar(r.Left)
-		left := paper.Text(paper.Plain, "").Pad(label).Add(paper.Plain, strings.Repeat(free, least)).
-			Add(paper.Faint, strings.Repeat(maybe, bar(r.LeftMost)-least))
+		maybe := x.Shaded(r.LeftMost-r.Left, figure.Light, figure.Faint)
+		left := append(paper.Line{}.Pad(label), bar(r.Left, figure.Half, figure.Plain, maybe)...)
 		lines = append(lines, left.Add(paper.Plain, leftWords(r)))
 	}
 	if f.Uncounted > 0 {
