@@ -354,7 +354,7 @@ func TestHand(t *testing.T) {
 		t.Errorf("hand %q, kept %q", e.Hand, saved.Hand)
 	}
 	d.root.x.SavePrefs = func(p Prefs) error { return errors.New("the settings cannot be written") }
-	d.press("s")
+	d.press("*")
 	d.sees("cannot be written")
 }
 
@@ -364,12 +364,12 @@ func TestThemeAndCoachAreKept(t *testing.T) {
 	d.plant("Hollow Lane", rows(2, 3)...)
 	saved := Prefs{}
 	d.root.x.SavePrefs = func(p Prefs) error { saved = p; return nil }
-	d.press("s", "enter", "c")
+	d.press("*", "enter", "c")
 	d.sees("Look for")
 	if saved.Theme != "sunlight" || !saved.Coach {
 		t.Errorf("kept %+v", saved)
 	}
-	d.press("s", "c")
+	d.press("f3", "c")
 	d.lacks("Look for")
 	if saved.Theme != "dark" || saved.Coach {
 		t.Errorf("kept %+v", saved)

@@ -33,7 +33,7 @@ func TestCautionOnceAStump(t *testing.T) {
 	d.sees("Saw, knife and drill")
 	d.press("enter")
 	d.lacks("Saw, knife and drill")
-	d.press("u")
+	d.press("=")
 	d.sees("Saw, knife and drill")
 }
 
@@ -50,8 +50,8 @@ func TestLessonIsReadInItsPlace(t *testing.T) {
 			t.Fatalf("%q is not to be seen:\n%s", missing, d.screen())
 		}
 		seen += d.screen()
-		d.sees("Space more")
-		d.press("space")
+		d.sees("PgDn more")
+		d.press("=")
 		if strings.Contains(d.screen(), "Look for ") {
 			break
 		}
@@ -71,7 +71,7 @@ func TestCoachIsOffForGood(t *testing.T) {
 	var kept Prefs
 	d.root.x.SavePrefs = func(p Prefs) error { kept = p; return nil }
 	d.sees("c coach off")
-	d.press("c")
+	d.press("=")
 	d.lacks("Look for", "Caution")
 	d.sees("c coach")
 	if kept.Coach {

@@ -69,9 +69,9 @@ func TestFocusHasAMark(t *testing.T) {
 			}
 			screen := d.root.View()
 			turned := setBefore(d.root.x.Theme, paper.Turned)
-			marks := []string{turned, ">", "██", "• "}
+			marks := []string{turned, ">", "██"}
 			if plain {
-				marks = []string{turned, ">", "##", "* "}
+				marks = []string{turned, ">", "##"}
 			}
 			if is[*stump.Screen](d) {
 				marks = append(marks, d.walk().Asked().Step.Part.String()+": "+d.walk().Asked().Step.Name)

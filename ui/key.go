@@ -43,7 +43,7 @@ func (r *root) key(k tea.KeyMsg) {
 
 // harmless keys may be held down: they move, or only show.
 var harmless = key.NewBinding(key.WithKeys("up", "down", "left", "right", "home", "end", "pgup", "pgdown", " ", "backspace",
-	"tab", "shift+tab", "z", "esc"))
+	"tab", "shift+tab", "z", "esc", "="))
 
 // guarded keeps a key held down from acting again and again, and from typing
 // into the field that came up under it.

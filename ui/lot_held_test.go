@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -77,12 +78,13 @@ func TestWhereALotWent(t *testing.T) {
 	}
 	d.press("3")
 	d.sees("only lot L-8", "4 of 8 are lot L-8. Esc shows all.")
-	painted, standing := d.root.x.Mark(record.StagePainted), d.root.x.Mark(record.StageStanding)
-	if n := strings.Count(fieldOf(d), painted); n != 4 || strings.Contains(fieldOf(d), standing) {
+	_, tall := d.root.x.TallMark(record.StagePainted)
+	painted, standing := regexp.MustCompile(tall+"+"), d.root.x.Mark(record.StageStanding)
+	if n := len(painted.FindAllString(fieldOf(d), -1)); n != 4 || strings.Contains(fieldOf(d), standing) {
 		t.Errorf("%d stumps are shown:\n%s", n, d.screen())
 	}
 	d.press("esc")
-	if n := strings.Count(fieldOf(d), painted) + strings.Count(fieldOf(d), standing); n != 8 {
+	if n := len(painted.FindAllString(fieldOf(d), -1)) + strings.Count(fieldOf(d), standing); n != 8 {
 		t.Errorf("%d stumps are shown again:\n%s", n, d.screen())
 	}
 }

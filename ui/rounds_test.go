@@ -53,7 +53,7 @@ func TestFirstThreeThatAreLate(t *testing.T) {
 
 func TestRoundIsInTheOrderOfTheNext(t *testing.T) {
 	d := onSample(t, "2027-05-20 10:12")
-	d.press("g", "g")
+	d.press("g", "6")
 	calls := d.round().Calls()
 	turns := 0 // from one part of the round to the next
 	for i := 1; i < len(calls); i++ {
@@ -161,17 +161,16 @@ func TestRoundsByWork(t *testing.T) {
 	d.sees("> " + first)
 	d.press("down", "up", "-")
 	d.sees("> Rub sprouts", "+ Paint white")
-	d.press("-", "g")
+	d.press("-", "6")
 	d.sees("In walking order", "> "+first)
 	if n := len(d.round().Calls()); n != stumps {
 		t.Errorf("%d stumps by work, %d in one walk", stumps, n)
 	}
-	d.press("g", "f")
+	d.press("6", "f", "1")
 	d.pickWord("look at the buds")
 	d.sees("Only look at the buds.")
 	buds := d.round().Calls()[0]
-	d.press("f")
-	d.pickWord("all")
+	d.press("f", "4")
 	toWork("look at the buds")
 	d.press("enter")
 	if id, step := d.walk().ID(), d.walk().Asked().Step.ID; id != buds.Stump || step != walk.StepVisit {
@@ -193,7 +192,7 @@ func TestGoldenRounds(t *testing.T) {
 	d.root.x.Plain = true
 	d.press("-")
 	d.golden("rounds-folded")
-	d.press("-", "g")
+	d.press("-", "6")
 	d.golden("rounds-walk")
 }
 
@@ -221,6 +220,6 @@ func TestRoundsSayAllAtEverySize(t *testing.T) {
 				d.press("down", "down", "down", "down")
 			}
 		}
-		d.press("-", "g")
+		d.press("-", "6")
 	}
 }

@@ -75,7 +75,7 @@ func TestCorrectingTheHeightKeepsTheDiameter(t *testing.T) {
 	d.plant("Hollow Lane", rows(1, 2)...)
 	d.press("enter", "0", "42 3", "enter")
 	d.correct(walk.StepHeight)
-	d.sees("Enter takes 42 in, 3 in", "A height alone keeps the 3 in")
+	d.sees("Enter takes 42 in, 3 in", "Type a height alone to keep the 3 in")
 	d.press("40", "enter")
 	if _, c := newest[*record.CutBack](d); c.Height.Typed != "40" || c.Across.Typed != "3" {
 		t.Errorf("%+v", c)

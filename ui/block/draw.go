@@ -96,7 +96,7 @@ func (b *Screen) needsWidth() int {
 // beside one another. A wide window spreads them.
 func (b *Screen) columns() (pitch, stumps int) {
 	room := b.x.Width - rowLabel - b.needsWidth()
-	pitch = max(2, min(room/max(b.longest(), 1), 6))
+	pitch = max(2, min(room/max(b.longest(), 1), 5))
 	return pitch, max(room/pitch, 1)
 }
 
@@ -228,7 +228,7 @@ func (b *Screen) cell(i int, h half, width int, here, behindCursor bool) paper.L
 		mark, ink = strings.Repeat(" ", width), paper.Plain
 	} else {
 		if white, late := running(s, t.at); late {
-			ink = paper.Alarm
+			ink = paper.Late
 		} else if white {
 			ink = paper.Warn
 		}

@@ -154,13 +154,13 @@ func (f *Screen) Frame() part.Frame {
 		const says = "Barkslip takes you through a block of walnuts to be grafted, stump by stump, and knows what each needs next."
 		lines = append(lines, part.Wrapped(paper.Plain, says, width)...)
 		lines = append(lines, nil)
-		ways := [][3]string{{f.x.Dot() + "1", "a block", "by name, rows and trees"}, {"  2", "a list", "stumps from a CSV file"},
-			{"  3", "the sample", "a made-up block in a book of its own, to try things on"}}
+		ways := [][3]string{{"1", "a block", "by name, rows and trees"}, {"2", "a list", "stumps from a CSV file"},
+			{"3", "the sample", "a made-up block in a book of its own, to try things on"}}
 		if len(f.x.Book.Folded().Others()) > 0 {
-			ways = append(ways, [3]string{"  4", "put away", "a block that was put away, or is made up"})
+			ways = append(ways, [3]string{"4", "put away", "a block that was put away, or is made up"})
 		}
-		for _, c := range ways {
-			lines = append(lines, paper.Line{{Text: c[0] + "  ", Ink: paper.Accent}, {Text: c[1], Ink: paper.Strong}}.Pad(19).Add(paper.Faint, c[2]))
+		for i, c := range ways {
+			lines = append(lines, part.Choice(c[0], c[1], i == 0).Pad(19).Add(paper.Faint, c[2]))
 		}
 		out.Keys = f.x.KeyLine(nil, nil)
 	} else {

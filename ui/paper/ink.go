@@ -27,10 +27,11 @@ const (
 	Alarm       // what must not be missed
 	Lined       // underlined: answers disagree
 	Present     // the present step, a filled bar
+	Late        // a stump on which work is late, as high as it has come
 	inks
 )
 
-var inkNames = [inks]string{"plain", "strong", "faint", "accent", "warn", "growth", "turned", "alarm", "lined", "present"}
+var inkNames = [inks]string{"plain", "strong", "faint", "accent", "warn", "growth", "turned", "alarm", "lined", "present", "late"}
 
 // String is the ink's name.
 func (i Ink) String() string { return inkNames[i] }

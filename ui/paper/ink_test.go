@@ -97,7 +97,7 @@ func TestSunlightIsBlackOnWhite(t *testing.T) {
 		}
 	}
 	for _, i := range Inks() {
-		l, turned := sunlight[i], slices.Contains([]Ink{Turned, Alarm, Present}, i)
+		l, turned := sunlight[i], slices.Contains([]Ink{Turned, Alarm, Present, Late}, i)
 		if !turned && l.bold != slices.Contains([]Ink{Strong, Accent}, i) {
 			t.Errorf("%s: bold %v", i, l.bold)
 		}

@@ -23,6 +23,7 @@ var (
 	sky    = shade{"#78cfd2", "80", "14"}
 	amber  = shade{"#f5b041", "214", "11"}
 	leaf   = shade{"#9ccf6a", "114", "10"}
+	bark   = shade{"#6b3a00", "52", "1"}
 )
 
 var dark = [inks]look{
@@ -36,6 +37,7 @@ var dark = [inks]look{
 	Alarm:   {fore: hull, back: amber, bold: true},
 	Lined:   {fore: amber, back: hull, line: true},
 	Present: {fore: hull, back: sky, bold: true},
+	Late:    {fore: bark, back: amber},
 }
 
 // The sunlight theme is black on white: bold for the question and the keys, dark
@@ -47,6 +49,7 @@ var (
 	navy  = shade{"#00006e", "17", "0"}
 	rust  = shade{"#7a1500", "88", "1"}
 	moss  = shade{"#005000", "22", "0"}
+	shell = shade{"#ffd7d7", "224", "15"}
 )
 
 var sunlight = [inks]look{
@@ -60,6 +63,7 @@ var sunlight = [inks]look{
 	Alarm:   {fore: white, back: rust, bold: true},
 	Lined:   {fore: rust, back: white, line: true},
 	Present: {fore: white, back: navy, bold: true},
+	Late:    {fore: shell, back: rust},
 }
 
 // The plain theme has no colour and leaves the ground as it is.
@@ -71,4 +75,5 @@ var plain = [inks]look{
 	Alarm:   {turns: true, bold: true},
 	Lined:   {line: true},
 	Present: {turns: true, bold: true},
+	Late:    {turns: true},
 }

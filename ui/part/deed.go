@@ -44,11 +44,12 @@ var (
 	ToAlong    = deed("Tab", "along", "To the next that counts; Shift-Tab goes the other way.", "tab")
 	ToPick     = deed("Space", "pick", "Pick what is under the cursor, or leave it out again.", " ")
 	ToRow      = deed("r", "answer row", "One answer for the whole row under the cursor.")
+	ToFold     = deed("-", "fold", "Fold to the headings, or unfold.")
 	ToMany     = deed("a", "answer all", "One answer for all that are picked or shown.")
 	ToMap      = deed("v", "map", "The block from above.")
 	ToEnlarge  = deed("z", "figure", "The figure large, then the next one, then back.")
 
-	ToMore   = deed(". PgDn", "more", "Read on in its place.", ".", "pgdown")
+	ToMore   = deed("PgDn", "more", "Read on in its place; = does too.", "pgdown", "=")
 	ToSkip   = deed("s", "leave it", "Leave this stump as it is: back to the round, or on to the next that needs work.")
 	ToCoach  = deed("c", "coach", "Coach on or off: what to look for, why, what to do when it is not right.")
 	ToSettle = deed("e", "disagreements", "Where answers disagree: pick the one that holds, or go to the next stump where they do.")
@@ -67,7 +68,7 @@ var (
 func Deeds() []Deed {
 	return []Deed{ToOpen, ToNext, ToTakeBack, ToPutBack, ToWhy, ToNote, ToFind, ToBack,
 		ToRounds, ToPlan, ToLots, ToTally, ToDone, ToWeather, ToBlocks, ToSet, ToPaper,
-		ToShowOnly, ToAlong, ToPick, ToRow, ToMany, ToMap, ToEnlarge,
+		ToShowOnly, ToAlong, ToPick, ToRow, ToFold, ToMany, ToMap, ToEnlarge,
 		ToMore, ToSkip, ToCoach, ToSettle, ToEnd, ToLimb, ToHand, ToTime, ToTheme, ToWords, ToHelp, ToLeave}
 }
 

@@ -2,6 +2,7 @@ package part
 
 import (
 	"fmt"
+	"slices"
 	"unicode"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -95,7 +96,8 @@ func (x *Session) KeyLine(lead paper.Line, table []Row) paper.Line {
 	tail := words([]Row{shortly(ToHelp), ToLeave.Row(nil)}, room)
 	line := words(table, room-tail.Width())
 	withWords := words([]Row{shortly(ToHelp), shortly(ToWords), ToLeave.Row(nil)}, room)
-	if fewer := words(table, room-withWords.Width()); len(fewer) == len(line) || len(fewer) > spansOfARow*mostUsed {
+	first := min(len(line), spansOfARow*mostUsed)
+	if fewer := words(table, room-withWords.Width()); len(fewer) >= first && slices.Equal(fewer[:first], line[:first]) {
 		line, tail = fewer, withWords
 	}
 	return append(append(lead, line...), tail...)

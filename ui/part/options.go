@@ -59,10 +59,4 @@ func (o Options) Mode() figure.Mode {
 	return figure.Braille
 }
 
-// Dot marks the answer that Enter takes.
-func (o Options) Dot() string {
-	if o.Plain {
-		return "* "
-	}
-	return "• "
 }

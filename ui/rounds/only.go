@@ -52,7 +52,7 @@ func (s *Screen) showOnly() part.Msgs {
 	}
 	var kinds []string
 	for _, k := range s.only {
-		kinds = append(kinds, part.Spaced(k.String()))
+		kinds = append(kinds, k.Verb())
 	}
 	return s.x.Picks("Show only what?", "The round keeps to it until all is shown again.", []part.Item{
 		{Word: "one kind of work", Meaning: meaning(len(kinds) > 0, "now only: "+strings.Join(kinds, ", "), "all kinds are shown"), Take: s.pickKind},

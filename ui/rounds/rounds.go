@@ -153,7 +153,7 @@ func (s *Screen) Table() []part.Row {
 		part.ToOpen.Row(s.open).Named("do it").Told("Go to the stump under the cursor and do what is due; Esc comes back to the round."),
 		part.ToAlong.Row(onward(1)).Named(s.onwardWord()).Told("The next kind of work; in one walk the next row. Shift-Tab goes back."),
 		{Binding: part.On("", "", "shift+tab"), Do: onward(-1)},
-		{Binding: part.On("-", s.foldWord()), Says: "Only the kinds of work and how many stumps each; or all stumps again.", Do: s.foldAll},
+		part.ToFold.Row(s.foldAll).Named(s.foldWord()).Told("Only the kinds of work and how many stumps each; or all stumps again."),
 		{Binding: part.On("<- ->", "", "left"), Says: "Fold the kind of work under the cursor to one line, or unfold it.", Do: fold(true)},
 		{Binding: part.On("", "", "right"), Do: fold(false)},
 		{Binding: part.On("1", "now"), Says: "What can be done now.", Do: over(now)},

@@ -128,7 +128,19 @@ func (s *Screen) answerKeys() paper.Line {
 	if first != last {
 		first += "-" + last
 	}
-	return paper.Line{{Text: " " + first, Ink: paper.Accent}, {Text: " answer ", Ink: paper.Faint}}
+	line := paper.Line{}
+	if likely := s.likely(); likely != "" {
+		line = paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: " " + likely + " ", Ink: paper.Faint}}
+	}
+	return append(line, paper.Line{{Text: " " + first, Ink: paper.Accent}, {Text: " answer ", Ink: paper.Faint}}...)
+}
+
+// likely is the key of the choice that Enter takes now, "" for none.
+func (s *Screen) likely() string {
+	if s.doubt != nil {
+		return ""
+	}
+	return s.asked.Likely
 }
 
 // threeColumns is the window from which the figure has a column of its own.
@@ -316,11 +328,7 @@ func (s *Screen) offered(width int) []paper.Line {
 	}
 	var out []paper.Line
 	for _, ch := range s.choices() {
-		dot, ink := "  ", paper.Plain
-		if s.doubt == nil && ch.Key == s.asked.Likely {
-			dot, ink = s.x.Dot(), paper.Strong
-		}
-		l := paper.Line{{Text: dot, Ink: paper.Accent}, {Text: ch.Key + "  ", Ink: paper.Accent}, {Text: ch.Word, Ink: ink}}
+		l := part.Choice(ch.Key, ch.Word, s.likely() == ch.Key)
 		meaning := paper.Wrap(ch.Meaning, max(width-wide-7, 12))
 		if len(meaning) == 0 {
 			out = append(out, l.Cut(width))

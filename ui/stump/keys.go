@@ -28,8 +28,7 @@ func (s *Screen) Table() []part.Row {
 	return []part.Row{
 		part.ToTakeBack.Row(s.undo).Named(undo).Told("Take back the newest answer on this stump."),
 		part.ToMore.Row(s.readOn).Named(read).Told("Read on in the coach's lesson, in its place."),
-		part.ToNext.Row(part.Does(part.Next{After: s.id})).
-			Told("Go to the next stump that needs work; in a round, to the next of the round."),
+		part.ToNext.Row(part.Does(part.Next{After: s.id})).Told("Go to the next stump that needs work; in a round, to the next of the round."),
 		part.ToAlong.Row(move(1, true)).Named(ahead).Told("Look ahead: along the stem through what is still open, before its time; Shift-Tab goes up."),
 		{Binding: part.On("", "", "shift+tab"), Do: move(-1, true)},
 		part.ToWhy.Row(s.why).Told("Why: the sums, the facts and by whose word."),
