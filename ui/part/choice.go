@@ -9,3 +9,4 @@ func Choice(key, word string, likely bool) paper.Line {
 		return paper.Line{{Text: " ", Ink: paper.Plain}, {Text: " " + key + " ", Ink: paper.Turned}, {Text: " ", Ink: paper.Plain}, {Text: word, Ink: paper.Strong}}
 	}
 	return paper.Line{{Text: "  " + key + "  ", Ink: paper.Accent}, {Text: word, Ink: paper.Plain}}
+}

@@ -58,5 +58,3 @@ func (o Options) Mode() figure.Mode {
 	}
 	return figure.Braille
 }
-
-}
