@@ -33,7 +33,7 @@ func TestCautionOnceAStump(t *testing.T) {
 	d.sees("Saw, knife and drill")
 	d.press("enter")
 	d.lacks("Saw, knife and drill")
-	d.press("=")
+	d.press("u")
 	d.sees("Saw, knife and drill")
 }
 
@@ -71,7 +71,7 @@ func TestCoachIsOffForGood(t *testing.T) {
 	var kept Prefs
 	d.root.x.SavePrefs = func(p Prefs) error { kept = p; return nil }
 	d.sees("c coach off")
-	d.press("=")
+	d.press("c")
 	d.lacks("Look for", "Caution")
 	d.sees("c coach")
 	if kept.Coach {

@@ -34,7 +34,7 @@ func testLookOn(t *testing.T) {
 	mark := looker.mark()
 	looker.write("1")
 	looker.comes(mark, "nothing is written here")
-	looker.write("s") // the theme is kept of a user elsewhere
+	looker.write("*") // the theme is kept of a user elsewhere
 	looker.comes(mark, "Theme")
 	if after := w.files(); after != before {
 		t.Errorf("looking on changed\n%sto\n%s", before, after)

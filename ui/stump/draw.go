@@ -128,11 +128,11 @@ func (s *Screen) answerKeys() paper.Line {
 	if first != last {
 		first += "-" + last
 	}
-	line := paper.Line{}
-	if likely := s.likely(); likely != "" {
-		line = paper.Line{{Text: " Enter", Ink: paper.Accent}, {Text: " " + likely + " ", Ink: paper.Faint}}
+	line := paper.Line{{Text: " " + first, Ink: paper.Accent}}
+	if s.likely() != "" {
+		return line.Add(paper.Faint, " or ").Add(paper.Accent, "Enter").Add(paper.Faint, " ")
 	}
-	return append(line, paper.Line{{Text: " " + first, Ink: paper.Accent}, {Text: " answer ", Ink: paper.Faint}}...)
+	return line.Add(paper.Faint, " answer ")
 }
 
 // likely is the key of the choice that Enter takes now, "" for none.
