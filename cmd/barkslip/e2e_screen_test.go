@@ -137,7 +137,7 @@ func (x *screens) answers(key, next string) {
 func (x *screens) at(now string) {
 	x.w.t.Helper()
 	x.w.clock(now)
-	x.sees(on(now).Format("Mon 2 Jan 15:04"))
+	x.sees(on(now).Format("(?m)15:04 *$")) // a narrow window has no room for the day
 }
 
 // goes finds a stump by its place from the block or another stump.

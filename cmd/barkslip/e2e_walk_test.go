@@ -144,6 +144,8 @@ func walkScion(x *screens, scion, wrong int) {
 // walkPowerCut kills the program, and finds everything where it was.
 func walkPowerCut(w *world, x *screens) *screens {
 	w.t.Helper()
+	x.press("c") // which cautions were said is not remembered
+	x.sees("c coach ")
 	before, journal := body(x.screen()), w.run("journal", "export")
 	x.kill()
 	x = w.open(120, 40)
@@ -157,6 +159,8 @@ func walkPowerCut(w *world, x *screens) *screens {
 	if after := w.run("journal", "export"); after != journal {
 		w.t.Errorf("the journal was\n%s\nand is\n%s", journal, after)
 	}
+	x.press("c")
+	x.sees("c coach off")
 	return x
 }
 
