@@ -48,7 +48,7 @@ var harmless = key.NewBinding(key.WithKeys("up", "down", "left", "right", "home"
 // guarded keeps a key held down from acting again and again, and from typing
 // into the field that came up under it.
 func (r *root) guarded(k tea.KeyMsg) {
-	const held = "Same key again, ignored: it was held down."
+	const held = "Same key again at once: taken as held down. Press it once more."
 	name, now := k.String(), r.x.Tick()
 	switch f := r.top().Field(); {
 	case f != nil && f.Takes(k):

@@ -3,6 +3,7 @@ package walk
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"barkslip/core/ready"
 	"barkslip/core/record"
@@ -183,8 +184,22 @@ func askNewFace(c *Case, a *Ask) {
 	if len(c.Advice.Reasons) > 0 {
 		a.Because = c.Advice.Reasons[0]
 	}
-	a.Until = c.Advice.Until
+	if a.Until = c.Advice.Until; c.AgainstToday() {
+		a.Until = nil
+		if cut, ok := c.cutToday(); ok && !wiped {
+			shows := cut.Add(trade.FaceMinutes * time.Minute)
+			a.Until = &shows
+			a.Because = fmt.Sprintf("The face was cut at %s: sap shows 10 to 15 minutes after a cut.", c.when(cut))
+		}
+	}
 	c.bleedingChoices(a, wiped)
+}
+
+// cutToday is when the face was cut fresh today and not looked at since; ok is false
+// if it was not.
+func (c *Case) cutToday() (at time.Time, ok bool) {
+	at = c.Found.FreshCut
+	return at, c.today(at) && at.After(c.Found.Looked)
 }
 
 func doneNewFace(c *Case) answer {

@@ -13,7 +13,7 @@ import (
 func lookSteps() []*Step {
 	return []*Step{
 		{ID: StepWait, Part: PartLook, Name: "wait",
-			LookFor: "Nothing to do yet but to let it drain.",
+			LookFor: "Let it drain. Where it bleeds while it waits, gash it low on the stem or bore a drain hole.",
 			Why:     "Bleeding at the graft is the first cause of failure; a week after cutting back most stumps have drained.",
 			Facts:   []trade.Fact{trade.DaysToGraft, trade.WaitDays, trade.Bleeding},
 			applies: func(c *Case) bool { return false }, ask: askWait},

@@ -227,10 +227,15 @@ func (b *Screen) cell(i int, h half, width int, here, behindCursor bool) paper.L
 	if !t.shows(i) {
 		mark, ink = strings.Repeat(" ", width), paper.Plain
 	} else {
-		if white, late := running(s, t.at); late {
+		if white, late := running(s, t.at); late && strings.TrimSpace(mark) != "" {
 			ink = paper.Late
 		} else if white {
 			ink = paper.Warn
+		}
+		if b.x.Theme.Name == "plain" { // no colour tells them apart: the height as a digit does
+			if mark = b.inDigits(s.Stage, h, width, ink); h == upperHalf {
+				ink = part.StageInk(s.Stage)
+			}
 		}
 		if s.Clash && h != upperHalf {
 			ink = paper.Lined
@@ -249,6 +254,18 @@ func (b *Screen) cell(i int, h half, width int, here, behindCursor bool) paper.L
 		gap, gapInk = "]", paper.Accent
 	}
 	return paper.Line{{Text: gap, Ink: gapInk}, {Text: mark, Ink: ink}}
+}
+
+// inDigits is a mark without colour: one that is late, or under a white clock, as
+// the digit of its height, the others as they are.
+func (b *Screen) inDigits(st record.Stage, h half, width int, ink paper.Ink) string {
+	if ink != paper.Late && ink != paper.Warn || st.Lost() {
+		return b.mark(st, h, width)
+	}
+	if h == upperHalf {
+		return strings.Repeat(" ", width)
+	}
+	return fmt.Sprintf("%*d", width, st.Height())
 }
 
 // running says whether a white clock runs on a stump, and whether work is late.

@@ -112,8 +112,17 @@ func moreWords(n int) string {
 }
 
 // needs is what stumps need, in so many columns: white first, then what is late,
-// then what can be done.
-func (b *Screen) needs(s *stand, width int) (l paper.Line) {
+// then what can be done. Where the kinds of work have no room their number stands
+// alone.
+func (b *Screen) needs(s *stand, width int) paper.Line {
+	l := b.needsIn(s, width, b.x.Width < part.FullWidth)
+	if l.Width() > width {
+		l = b.needsIn(s, width, true)
+	}
+	return l.Cut(width)
+}
+
+func (b *Screen) needsIn(s *stand, width int, short bool) (l paper.Line) {
 	add := func(ink paper.Ink, text string) {
 		if len(l) > 0 {
 			l = l.Add(paper.Plain, ", ")
@@ -123,7 +132,6 @@ func (b *Screen) needs(s *stand, width int) (l paper.Line) {
 	if b.filter != nil && s.kept == 0 {
 		return nil
 	}
-	short := b.x.Width < part.FullWidth
 	work := func(n int, word string, kinds tallied) string {
 		if short {
 			return fmt.Sprintf("%d %s", n, word)
@@ -143,8 +151,18 @@ func (b *Screen) needs(s *stand, width int) (l paper.Line) {
 	if s.differ > 0 {
 		add(paper.Lined, fmt.Sprintf("%d disagree", s.differ))
 	}
-	if s.late == 0 && s.open > 0 {
+	if only, ok := s.openWork.alone(); ok && s.late == 0 && only == due.CutBack { // as many a day as the pace says
+		add(paper.Plain, fmt.Sprintf("%d to cut back", s.open))
+	} else if s.late == 0 && s.open > 0 {
 		add(paper.Plain, work(s.open, "due", s.openWork))
 	}
-	return l.Cut(width)
+	return l
+}
+
+// alone is the one kind of work there is; ok is false for none or several.
+func (t tallied) alone() (kind due.Kind, ok bool) {
+	if len(t) != 1 {
+		return kind, false
+	}
+	return t[0].kind, true
 }

@@ -49,7 +49,8 @@ var (
 	navy  = shade{"#00006e", "17", "0"}
 	rust  = shade{"#7a1500", "88", "1"}
 	moss  = shade{"#005000", "22", "0"}
-	shell = shade{"#ffd7d7", "224", "15"}
+	peat  = shade{"#4a0d00", "52", "0"}
+	gold  = shade{"#ffb000", "214", "11"}
 )
 
 var sunlight = [inks]look{
@@ -63,7 +64,7 @@ var sunlight = [inks]look{
 	Alarm:   {fore: white, back: rust, bold: true},
 	Lined:   {fore: rust, back: white, line: true},
 	Present: {fore: white, back: navy, bold: true},
-	Late:    {fore: shell, back: rust},
+	Late:    {fore: peat, back: gold},
 }
 
 // The plain theme has no colour and leaves the ground as it is.

@@ -94,6 +94,9 @@ func (x *Session) header(f Frame) paper.Line {
 		right = right.Add(ink, clock).Add(paper.Plain, " ")
 	}
 	room := x.Width - right.Width()
+	if left.Width() > room-1 && len(f.Short) > 0 { // which stump it is matters more than which block
+		left = left[:len(left)-1].Cut(max(room-1-2-paper.Width(where), 0)).Add(paper.Plain, "  "+where)
+	}
 	return left.Cut(room-1).Beside(room, right)
 }
 

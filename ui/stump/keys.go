@@ -38,6 +38,7 @@ func (s *Screen) Table() []part.Row {
 		{Binding: part.On("up down", "", "up"), Says: "Along the stem through what was answered, to see or correct it.", Do: move(-1, false)},
 		{Binding: part.On("", "", "down"), Do: move(1, false)},
 		part.ToSkip.Row(part.Does(part.Leave{Stump: s.id})).Named(""),
+		part.ToRounds.Row(part.Does(part.Rounds{})).Named(""),
 		part.ToDone.Row(s.story).Named("story").Told("The story of this stump: every answer, those taken back too."),
 		part.ToEnd.Row(s.end),
 		part.ToSettle.Row(s.settle).Named(s.settleWord()),
