@@ -46,8 +46,11 @@ func (s *Screen) left(width, height int, drawn bool) []paper.Line {
 	}
 	lines := s.stem(width, most, false)
 	room := height - len(lines) - 1
+	if room < least {
+		return s.stem(width, height, true)
+	}
 	figure := s.figure(width-gutter-1, min(room, 12))
-	if room < least || len(figure) == 0 {
+	if len(figure) == 0 {
 		return s.stem(width, height, true)
 	}
 	return append(append(lines, nil), part.Indent(1, figure)...)
@@ -183,13 +186,21 @@ func (s *Screen) largeFigure(width, height int) []paper.Line {
 // column is the question with air about it, why, the answers and the coach under
 // one another; with figure, the figure where it is largest among them.
 func (s *Screen) column(width, height int, figure bool) (lines []paper.Line, drawn bool) {
-	lines = append([]paper.Line{nil}, part.Wrapped(paper.Strong, s.asked.Question, width)...)
-	lines = append(lines, nil)
-	lines = append(lines, part.Wrapped(paper.Plain, s.because(), width)...)
-	lines = append(lines, s.warnings(width)...)
-	lines = append(lines, nil)
+	question, said, answers := s.fitting(width, height)
+	air := height - len(question) - len(said) - len(answers) // blank lines, the first before the answers
+	if air >= 3 {
+		lines = append(lines, nil)
+	}
+	lines = append(lines, question...)
+	if air >= 2 {
+		lines = append(lines, nil)
+	}
+	lines = append(lines, said...)
+	if air >= 1 {
+		lines = append(lines, nil)
+	}
 	from := len(lines)
-	lines = append(lines, s.answers(width)...)
+	lines = append(lines, answers...)
 	if figure {
 		lines, drawn = s.besideAnswers(lines, from, width, height)
 	}
@@ -212,6 +223,33 @@ func (s *Screen) column(width, height int, figure bool) (lines []paper.Line, dra
 		drawn = true
 	}
 	return lines, drawn
+}
+
+// fitting is the question, why with what must not be missed, and the answers, in no
+// more lines than there are: answers are told in fewer words before anything else
+// is, and the question and every answer always have room.
+func (s *Screen) fitting(width, height int) (question, said, answers []paper.Line) {
+	question = part.Wrapped(paper.Strong, s.asked.Question, width)
+	warnings := s.warnings(width)
+	said = append(part.Wrapped(paper.Plain, s.because(), width), warnings...)
+	answers = s.answersIn(width, height-len(question)-len(said))
+	if room := max(height-len(question)-len(answers), 0); len(said) > room {
+		warnings = shortened(warnings, width, room)
+		said = append(sentences(s.because(), width, room-len(warnings)), warnings...)
+	}
+	return question, said, answers
+}
+
+// shortened is the first of some lines, with a sign where more follow.
+func shortened(lines []paper.Line, width, room int) []paper.Line {
+	if len(lines) <= room {
+		return lines
+	}
+	lines = lines[:room]
+	if room > 0 {
+		lines[room-1] = lines[room-1].Cut(width-2).Add(lines[room-1][0].Ink, "…")
+	}
+	return lines
 }
 
 // besideAnswers puts the figure to the right of short answers that begin at a
@@ -304,46 +342,6 @@ func (s *Screen) minds() bool {
 	return s.asked.Step.Part < walk.PartGraft
 }
 
-// answers are the choices as number, word, meaning; or the field; or the
-// checks.
-func (s *Screen) answers(width int) []paper.Line {
-	switch {
-	case s.doubt == nil && s.entry() != nil:
-		e := s.entry()
-		return append(part.Wrapped(paper.Faint, e.Asks, width), s.field.Line(e.Likely, width))
-	case s.asked.Checks != nil:
-		if s.doubt == nil {
-			return append(s.checks(width), s.offered(width)...)
-		}
-	}
-	return s.offered(width)
-}
-
-// offered is the choices as number, word, meaning; a meaning that is longer than
-// its room goes on below.
-func (s *Screen) offered(width int) []paper.Line {
-	wide := 0
-	for _, ch := range s.choices() {
-		wide = max(wide, paper.Width(ch.Word))
-	}
-	var out []paper.Line
-	for _, ch := range s.choices() {
-		l := part.Choice(ch.Key, ch.Word, s.likely() == ch.Key)
-		meaning := paper.Wrap(ch.Meaning, max(width-wide-7, 12))
-		if len(meaning) == 0 {
-			out = append(out, l.Cut(width))
-			continue
-		}
-		for i, m := range meaning {
-			if i > 0 {
-				l = nil
-			}
-			out = append(out, l.Pad(wide+7).Add(paper.Faint, m).Cut(width))
-		}
-	}
-	return out
-}
-
 // checks are what is looked at one by one, each with its mark.
 func (s *Screen) checks(width int) []paper.Line {
 	const column = 11
@@ -372,18 +370,12 @@ func (s *Screen) small() []paper.Line {
 		}
 	}
 	question := part.Under(strings.TrimSpace(s.marks().bar), paper.Accent, paper.Strong, s.asked.Question, width)
-	answers := s.answers(width)
+	answers := s.answersIn(width, height-len(question))
 	if narrow := s.answers(width - smallFigure - 3); s.needsFigure() && len(question)+len(narrow) <= height {
 		answers = narrow
 	}
 	room := max(height-len(question)-len(answers), 0)
-	said := s.warnings(width) // these first
-	if len(said) > room {
-		said = said[:room]
-		if room > 0 {
-			said[room-1] = said[room-1].Cut(width-2).Add(said[room-1][0].Ink, "…")
-		}
-	}
+	said := shortened(s.warnings(width), width, room) // these first
 	room -= len(said)
 	lesson := 0
 	if s.x.Prefs.Coach {

@@ -65,7 +65,7 @@ func (s *Screen) takesBack() string {
 func (s *Screen) help() part.Msgs {
 	answers := []part.Row{
 		{Binding: part.On("1-9", ""), Says: "Answer. In a list of checks a digit marks the one that is not right."},
-		{Binding: part.On("Enter", ""), Says: "Take the likely answer, marked with a dot, or what was typed. Where a thing must be seen first there is none."},
+		{Binding: part.On("Enter", ""), Says: "Take the likely answer, turned, or what was typed. Where a thing must be seen first there is none."},
 	}
 	return s.x.Help("stump", answers, s.Table(), s.x.Common(nil))
 }
