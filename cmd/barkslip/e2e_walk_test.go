@@ -145,7 +145,7 @@ func walkScion(x *screens, scion, wrong int) {
 func walkPowerCut(w *world, x *screens) *screens {
 	w.t.Helper()
 	x.press("c") // which cautions were said is not remembered
-	x.sees("c coach ")
+	x.sees("c coach  ")
 	before, journal := body(x.screen()), w.run("journal", "export")
 	x.kill()
 	x = w.open(120, 40)
