@@ -117,7 +117,8 @@ func (l *List) take(i int) Msgs {
 	return append(Msgs{Back{}}, msgs...)
 }
 
-// Frame shows as many items as there is room for.
+// Frame shows as many items as there is room for. Meanings go on below where all of
+// them have room, else that of the item under the cursor alone.
 func (l *List) Frame() Frame {
 	body := []paper.Line{nil, paper.Text(paper.Strong, "  "+l.title)}
 	if l.why != "" {
@@ -125,24 +126,65 @@ func (l *List) Frame() Frame {
 	}
 	body = append(body, nil)
 	room := max(l.x.BodyHeight()-len(body), 1)
+	frame := Frame{Title: "Barkslip", Keys: l.x.KeyLine(paper.Text(paper.Faint, " the key before a line picks it "), l.table())}
+	if all := l.whole(room); all != nil {
+		frame.Body = append(body, all...)
+		return frame
+	}
+	if l.at < len(l.items) {
+		room = max(room+1-len(l.row(l.at)), 1)
+	}
 	from := max(0, min(l.at-room/2, len(l.items)-room))
 	if l.at == from+room-1 && from+room < len(l.items) {
 		from++ // the last line says how many more there are
 	}
 	for i := from; i < min(len(l.items), from+room); i++ {
-		body = append(body, l.row(i))
+		if row := l.row(i); i == l.at || len(row) == 1 {
+			body = append(body, row...)
+		} else {
+			body = append(body, l.begun(i).Add(paper.Faint, l.items[i].Meaning).Cut(l.x.Width-1))
+		}
 	}
 	if below := len(l.items) - from - room; below > 0 {
 		body[len(body)-1] = paper.Text(paper.Faint, fmt.Sprintf("   and %d more below", below+1))
 	}
-	return Frame{Title: "Barkslip", Body: body, Keys: l.x.KeyLine(paper.Text(paper.Faint, " the key before a line picks it "), l.table())}
+	frame.Body = body
+	return frame
 }
 
-func (l *List) row(i int) paper.Line {
+// whole is all items with all of their meanings, nil where they have no room.
+func (l *List) whole(room int) (all []paper.Line) {
+	if len(l.items) > room {
+		return nil
+	}
+	for i := range l.items {
+		if all = append(all, l.row(i)...); len(all) > room {
+			return nil
+		}
+	}
+	return all
+}
+
+// begun is the line of an item up to its meaning.
+func (l *List) begun(i int) paper.Line {
 	mark, ink := "   ", paper.Plain
 	if i == l.at {
 		mark, ink = " > ", paper.Strong
 	}
 	line := paper.Line{{Text: mark, Ink: paper.Accent}, {Text: fmt.Sprintf("%-3s", l.KeyOf(i)), Ink: paper.Accent}, {Text: l.items[i].Word, Ink: ink}}
-	return line.Pad(ItemColumn-1).Add(paper.Faint, " "+l.items[i].Meaning)
+	return line.Pad(ItemColumn-1).Add(paper.Faint, " ")
+}
+
+// row is the lines of an item.
+func (l *List) row(i int) []paper.Line {
+	line := l.begun(i)
+	words := paper.Wrap(l.items[i].Meaning, max(l.x.Width-1-line.Width(), 12))
+	if len(words) == 0 {
+		return []paper.Line{line}
+	}
+	rows := []paper.Line{line.Add(paper.Faint, words[0])}
+	for _, more := range words[1:] {
+		rows = append(rows, paper.Line(nil).Pad(ItemColumn).Add(paper.Faint, more))
+	}
+	return rows
 }
