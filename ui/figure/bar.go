@@ -14,7 +14,7 @@ const (
 	Track              // the scale, where nothing is
 )
 
-var shades = map[Mode][]rune{Braille: []rune("█▒░·"), ASCII: []rune("#=-.")}
+var shades = map[Mode][]rune{Braille: []rune("▆━╌·"), ASCII: []rune("#=-.")}
 
 // Sign is the character of the shade.
 func (s Shade) Sign(mode Mode) rune { return shades[mode][s] }
