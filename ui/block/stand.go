@@ -149,7 +149,11 @@ func (b *Screen) needsIn(s *stand, width int, short bool) (l paper.Line) {
 		add(paper.Warn, work(s.late, "late", s.lateWork))
 	}
 	if s.differ > 0 {
-		add(paper.Lined, fmt.Sprintf("%d disagree", s.differ))
+		word := "disagree"
+		if short {
+			word = "differ"
+		}
+		add(paper.Lined, fmt.Sprintf("%d %s", s.differ, word))
 	}
 	if only, ok := s.openWork.alone(); ok && s.late == 0 && only == due.CutBack { // as many a day as the pace says
 		add(paper.Plain, fmt.Sprintf("%d to cut back", s.open))
