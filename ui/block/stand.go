@@ -113,24 +113,30 @@ func moreWords(n int) string {
 
 // needs is what stumps need, in so many columns: white first, then what is late,
 // then what can be done. Where the kinds of work have no room their number stands
-// alone.
+// alone; what then has none is left out, from the end.
 func (b *Screen) needs(s *stand, width int) paper.Line {
-	l := b.needsIn(s, width, b.x.Width < part.FullWidth)
-	if l.Width() > width {
-		l = b.needsIn(s, width, true)
+	l, over := b.needsIn(s, width, b.x.Width < part.FullWidth)
+	if over {
+		l, _ = b.needsIn(s, width, true)
 	}
 	return l.Cut(width)
 }
 
-func (b *Screen) needsIn(s *stand, width int, short bool) (l paper.Line) {
+// needsIn is what stumps need as far as it fits, and whether more was to be said.
+func (b *Screen) needsIn(s *stand, width int, short bool) (l paper.Line, over bool) {
 	add := func(ink paper.Ink, text string) {
+		more := l
 		if len(l) > 0 {
-			l = l.Add(paper.Plain, ", ")
+			more = more.Add(paper.Plain, ", ")
 		}
-		l = l.Add(ink, text)
+		if more = more.Add(ink, text); over || len(l) > 0 && more.Width() > width {
+			over = true
+			return
+		}
+		l, over = more, more.Width() > width
 	}
 	if b.filter != nil && s.kept == 0 {
-		return nil
+		return nil, false
 	}
 	work := func(n int, word string, kinds tallied) string {
 		if short {
@@ -160,7 +166,7 @@ func (b *Screen) needsIn(s *stand, width int, short bool) (l paper.Line) {
 	} else if s.late == 0 && s.open > 0 {
 		add(paper.Plain, work(s.open, "due", s.openWork))
 	}
-	return l
+	return l, over
 }
 
 // alone is the one kind of work there is; ok is false for none or several.
