@@ -17,13 +17,16 @@ type Case struct {
 	Choices  []Choice
 	Work     []trade.Worked // the sums and facts the best one rests on, for the why page
 	Units    unit.System
+	Rule     Rule // what of the rules it turns on
 }
 
 // Choice is one answer to a case. Digits choose, from 1 in this order.
 type Choice struct {
 	Words   string
 	Best    bool
-	Because string // why it is the best, or what goes wrong with it and why it tempts
+	Because string           // why it is the best, or what goes wrong with it and why it tempts
+	Slots   []float64        // bearings of the placing that it stands for; nil for other answers
+	Pieces  [][2]unit.Length // the cutting of a stick that it stands for, from butt; nil for other answers
 }
 
 // Best is the place of the best choice, from 0.

@@ -7,7 +7,10 @@ type maker struct {
 }
 
 // makers are the kinds of case of each skill.
-var makers = map[Skill][]maker{}
+var makers = map[Skill][]maker{
+	Draining: drainingKinds, Slip: slipKinds, Places: placesKinds, Wood: woodKinds, Cuts: cutsKinds, Seal: sealKinds,
+	Sprouts: sproutsKinds, Buds: budsKinds, Leader: leaderKinds, Ties: tiesKinds, Winter: winterKinds, Cautions: cautionsKinds,
+}
 
 // Kinds are the kinds of case of a skill, by their codes.
 func Kinds(s Skill) []string {

@@ -1,0 +1,3 @@
+package practice
+
+var budsKinds = []maker{nextStep(Buds)}

@@ -1,0 +1,3 @@
+package practice
+
+var leaderKinds = []maker{nextStep(Leader)}

@@ -1,0 +1,3 @@
+package practice
+
+var sealKinds = []maker{nextStep(Seal)}

@@ -1,0 +1,3 @@
+package practice
+
+var sproutsKinds = []maker{nextStep(Sprouts)}

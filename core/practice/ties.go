@@ -1,0 +1,3 @@
+package practice
+
+var tiesKinds = []maker{nextStep(Ties)}

@@ -1,0 +1,3 @@
+package practice
+
+var winterKinds = []maker{nextStep(Winter)}
