@@ -12,6 +12,7 @@ const (
 	SlotLeast     = 0.8 * unit.Millimetre   // over the scion's thickness
 	SlotSpareSide = 3.175 * unit.Millimetre // each side, at most
 	SlotWidth     = unit.Inch / 2           // default when blocked bark is kept clear
+	SlitLong      = 3 * unit.Inch
 	NailBite      = 12.7 * unit.Millimetre
 	NailsPerScion = 2
 	Proud         = unit.Inch / 4

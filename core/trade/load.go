@@ -22,6 +22,21 @@ var NailsSold = []unit.Length{3 * unit.Inch / 4, unit.Inch, 5 * unit.Inch / 4, 3
 // NailsSoldMetric are those of places that measure in millimetres.
 var NailsSoldMetric = []unit.Length{20 * unit.Millimetre, 25 * unit.Millimetre, 30 * unit.Millimetre, 40 * unit.Millimetre}
 
+// NailSold is the shortest nail sold that is as long as one reckoned; ok is false
+// where none is.
+func NailSold(least unit.Length, sys unit.System) (sold unit.Length, ok bool) {
+	lengths := NailsSold
+	if sys == unit.Metric {
+		lengths = NailsSoldMetric
+	}
+	for _, l := range lengths {
+		if l >= least {
+			return l, true
+		}
+	}
+	return 0, false
+}
+
 // Facts about what is taken along, and how much is done in a day.
 var (
 	NailsAreSold = state("nails-sold", "cuts", Common, "",

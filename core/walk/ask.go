@@ -19,6 +19,7 @@ type Ask struct {
 	Likely   string // the key of the choice that Enter takes; "" where it must be seen first
 	Entry    *Entry // where the answer is typed
 	Checks   *CheckList
+	Hand     *Handwork  // what is done at the scion in hand, where each thing is asked by itself
 	Until    *time.Time // what it waits for
 	Work     []trade.Worked
 }

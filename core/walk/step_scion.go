@@ -85,8 +85,9 @@ func askScion(c *Case, a *Ask) {
 		a.Warn = fmt.Sprintf("The stick gave %s; this one is cut from other wood.", unit.Count(given, "scion"))
 	}
 	c.cutWords(a, w)
+	from := ""
 	if pieces := c.wood().Pieces; n <= len(pieces) && w.Slot == 0 && c.A.BrokeIn(n) == 0 {
-		a.Because = fmt.Sprintf("Cut it %s from the butt.%s %s", record.CutPlaces(pieces[n-1:n], c.B.Units), c.moreSticks(), a.Because)
+		from = fmt.Sprintf("Cut it %s from the butt.%s", record.CutPlaces(pieces[n-1:n], c.B.Units), c.moreSticks())
 	}
 	a.choice(c.otherWood(n))
 	if ch, ok := c.broke("0"); ok {
@@ -98,8 +99,12 @@ func askScion(c *Case, a *Ask) {
 	told := c.A.SeenOf(n)
 	if c.Coach && !c.again {
 		c.askEach(a, n, w, told)
+		if a.Hand.Hand == HandWayUp { // the piece is taken in hand
+			a.Because = joined(from, a.Because)
+		}
 		return
 	}
+	a.Because = joined(from, a.Because)
 	items := c.checkItems()
 	for i := range items {
 		good, seen := told[i+1]
@@ -118,34 +123,48 @@ func setScion(slot int, w record.WoodChosen, good []bool) *record.ScionSet {
 	return b
 }
 
-// askEach asks the things to be seen on a scion one by one; none is taken as seen.
-// With the last of them the scion is set.
+// askEach leads through the scion in hand, a thing at a time; none is taken as
+// seen. With the last of them the scion is set.
 func (c *Case) askEach(a *Ask, slot int, w record.WoodChosen, told map[int]bool) {
-	items := c.checkItems()
-	at, good := 0, make([]bool, len(items))
-	for i := len(items); i > 0; i-- {
-		g, seen := told[i]
-		if good[i-1] = g; !seen {
-			at = i
+	good := make([]bool, record.SlitItem)
+	var left []Hand
+	place := len(handOrder)
+	for i := len(handOrder); i > 0; i-- {
+		hand := handOrder[i-1]
+		g, seen := told[int(hand)]
+		if good[hand-1] = g; !seen {
+			left, place = append(left, hand), i
 		}
 	}
-	if at == 0 { // all were told, and the wood or the slot changed since
-		at = len(items)
+	hand := handOrder[place-1] // the last where all were told, and the wood or the slot changed since
+	h := c.handwork(hand, slot, w)
+	a.Hand = h
+	a.Question = fmt.Sprintf("Scion %d of %d, %d of %d, %s: %s", slot, c.A.Marked(), place, len(handOrder), h.Name, h.asks)
+	if h.does != "" {
+		a.Because = h.does
 	}
-	item := items[at-1]
-	a.Question = fmt.Sprintf("Scion %d of %d, %d of %d: %s?", slot, c.A.Marked(), at, len(items), item.Word)
-	a.Because = joined(a.Because, "If not: "+item.If)
-	saying := func(is bool) []record.Body {
-		bodies := []record.Body{&record.ScionSeen{Slot: slot, Item: at, Good: is}}
-		if at == len(items) {
-			good[at-1] = is
-			bodies = append(bodies, setScion(slot, w, slices.Clone(good)))
+	saying := func(seen ...record.ScionSeen) (bodies []record.Body) {
+		all := slices.Clone(good)
+		for _, s := range seen {
+			s.Slot = slot
+			all[s.Item-1] = s.Good
+			bodies = append(bodies, &s)
+		}
+		if len(left) <= 1 {
+			bodies = append(bodies, setScion(slot, w, all))
 		}
 		return bodies
 	}
-	so := Choice{Key: "1", Word: "yes", Meaning: "seen", Bodies: saying(true)}
-	not := Choice{Key: "2", Word: "no", Meaning: "record it as it is", Bodies: saying(false)}
-	a.Choices = append([]Choice{so, not}, a.Choices...)
+	item := int(hand)
+	answers := []Choice{
+		{Key: "1", Word: "yes", Meaning: "seen", Bodies: saying(record.ScionSeen{Item: item, Good: true})},
+		{Key: "2", Word: "no", Meaning: "record it as it is", Bodies: saying(record.ScionSeen{Item: item})},
+	}
+	if hand == HandSlideIn && good[HandSlot-1] {
+		answers = append(answers, Choice{Key: "3", Word: "split", Meaning: "in easily, but the slit ran on",
+			Bodies: saying(record.ScionSeen{Item: item, Good: true}, record.ScionSeen{Item: int(HandSlot)})})
+	}
+	a.Choices = append(answers, a.Choices...)
 }
 
 // cutWords gives slot width and nails of the scion in hand.

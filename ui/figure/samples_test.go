@@ -13,6 +13,18 @@ type drawn interface {
 	Draw(w, h int, mode Mode) Figure
 }
 
+// Two scions, a usual one in inches and a thick one in millimetres.
+var (
+	slim = Scion{
+		Thick: 0.4 * unit.Inch, Bark: 0.05 * unit.Inch, Pith: 0.12 * unit.Inch, LongCut: 2.5 * unit.Inch, Tip: 0.06 * unit.Inch, Back: 0.5 * unit.Inch,
+		Nails: []unit.Length{15.9, 57.2}, Least: 0.4*unit.Inch + 0.8, Most: 0.4*unit.Inch + 6.35,
+	}
+	stout = Scion{
+		Thick: 18, Bark: 2, Pith: 6, LongCut: 60, Tip: 5, Back: 13,
+		Nails: []unit.Length{15, 53.5}, Least: 18.8, Most: 24.35, Sys: unit.Metric,
+	}
+)
+
 // samples are the figures the goldens show.
 var samples = map[string]drawn{
 	"top": Top{
@@ -24,14 +36,13 @@ var samples = map[string]drawn{
 		Across: 52, LongWay: 90, Field: 80, Sys: unit.Metric,
 		Slots: []Slot{{0, "1", Planned}, {180, "2", Planned}},
 	},
-	"scion": Scion{
-		Thick: 0.4 * unit.Inch, Bark: 0.05 * unit.Inch, Pith: 0.12 * unit.Inch, LongCut: 2.5 * unit.Inch, Tip: 0.06 * unit.Inch, Back: 0.5 * unit.Inch,
-		Nails: []unit.Length{15.9, 57.2}, Least: 0.4*unit.Inch + 0.8, Most: 0.4*unit.Inch + 6.35,
-	},
-	"scion-thick": Scion{
-		Thick: 18, Bark: 2, Pith: 6, LongCut: 60, Tip: 5, Back: 13,
-		Nails: []unit.Length{15, 53.5}, Least: 18.8, Most: 24.35, Sys: unit.Metric,
-	},
+	"scion": slim, "scion-thick": stout,
+	"long-cut": Paring{Scion: slim}, "back-cut": Paring{Scion: slim, AtBack: true}, "back-cut-thick": Paring{Scion: stout, AtBack: true},
+	"opening":        Opening{Across: 3.4 * unit.Inch, Slit: 3 * unit.Inch, Least: slim.Least, Most: slim.Most},
+	"opening-metric": Opening{Across: 150, Slit: 76.2, Least: stout.Least, Most: stout.Most, Sys: unit.Metric},
+	"slide-in":       Bed{Scion: slim, Flap: 4, Proud: unit.Inch / 4}, "proud": Bed{Scion: slim, Flap: 4, Proud: unit.Inch / 4, Stage: StandsProud},
+	"nails":       Bed{Scion: slim, Flap: 4, Proud: unit.Inch / 4, Stage: Nailed, Long: []unit.Length{24, 18}},
+	"nails-thick": Bed{Scion: stout, Flap: 4, Proud: 6, Stage: Nailed, Long: []unit.Length{31, 21}},
 	"stick": Stick{
 		Length: 24 * unit.Inch, TrimButt: unit.Inch / 2, TrimTip: unit.Inch / 2, ThickButt: unit.Inch / 2, ThickTip: 0.35 * unit.Inch,
 		Nodes: []Node{{1.5 * unit.Inch, 2}, {3.2 * unit.Inch, 2}, {5 * unit.Inch, 1}, {7 * unit.Inch, 0}, {9.2 * unit.Inch, 2}, {11 * unit.Inch, 2},
