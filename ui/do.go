@@ -11,6 +11,7 @@ import (
 	"barkslip/ui/first"
 	"barkslip/ui/part"
 	"barkslip/ui/plan"
+	"barkslip/ui/practice"
 	"barkslip/ui/rounds"
 	"barkslip/ui/sheets"
 	"barkslip/ui/tally"
@@ -98,6 +99,8 @@ func (r *root) goTo(m part.Msg) {
 		r.fail(r.push(changes.New(r.x)))
 	case part.Plan:
 		r.fail(r.push(plan.New(r.x)))
+	case part.Practice:
+		r.fail(r.push(practice.New(r.x)))
 	case part.Tally:
 		r.fail(r.push(tally.New(r.x)))
 	case part.Mark:
