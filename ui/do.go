@@ -74,6 +74,10 @@ func (r *root) goTo(m part.Msg) {
 	case part.Open:
 		r.open(m)
 	case part.Next:
+		if r.x.Life != nil {
+			r.do(r.x.GoOn()...)
+			return
+		}
 		r.next(m)
 	case part.NextClash:
 		r.do(r.x.NextClash(m)...)
@@ -82,7 +86,7 @@ func (r *root) goTo(m part.Msg) {
 			r.back()
 			return
 		}
-		r.next(part.Next{After: m.Stump})
+		r.one(part.Next{After: m.Stump})
 	case part.Wrote:
 		r.wrote()
 	case part.Rounds:

@@ -160,8 +160,8 @@ func (l *Learner) seen(s Skill) map[uint64]bool {
 	return seen
 }
 
-// drawn is how many cases are drawn from which the one to ask is chosen.
-const drawn = 24
+// candidates is how many cases are drawn from which the one to ask is chosen.
+const candidates = 24
 
 // Unseen is a case of a skill that the learner has not seen, drawn from a seed: of some
 // the first of the kind that was right the fewest times.
@@ -179,7 +179,7 @@ func (l *Learner) Unseen(s Skill, seed uint64) Case {
 // was had the fewest times.
 func draw(s Skill, seed uint64, seen map[uint64]bool, had map[string]int) (best Case) {
 	d, found := draws(seed), 0
-	for found < drawn {
+	for found < candidates {
 		at := d.next() % seeds
 		if seen[at] {
 			continue

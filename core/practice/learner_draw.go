@@ -12,8 +12,8 @@ func (d *draws) next() uint64 {
 	return z ^ z>>31
 }
 
-// shuffle puts some things in an order of chance.
-func shuffle[T any](d *draws, list []T) {
+// mix puts some things in an order of chance.
+func mix[T any](d *draws, list []T) {
 	for i := len(list) - 1; i > 0; i-- {
 		j := int(d.next() % uint64(i+1))
 		list[i], list[j] = list[j], list[i]

@@ -35,7 +35,7 @@ type file struct {
 
 // Write is the learner as a file.
 func (l *Learner) Write() ([]byte, error) {
-	text, err := writeKeeping(file{"practice", FileVersion, l.Initials, l.Answers, l.SignOffs}, l.more)
+	text, err := writeKeeping(file{"practice", FileVersion, l.Initials, append([]Answered{}, l.Answers...), append([]SignOff{}, l.SignOffs...)}, l.more)
 	if err != nil {
 		return nil, err
 	}

@@ -42,10 +42,10 @@ func (l *Learner) Begin(seed uint64, now time.Time) *SignOff {
 	}
 	skills := []Skill{}
 	for len(skills) < trade.SignOffCases {
-		shuffle(&d, of) // which skills have one case more is left to chance
+		mix(&d, of) // which skills have one case more is left to chance
 		skills = append(skills, of[:min(len(of), trade.SignOffCases-len(skills))]...)
 	}
-	shuffle(&d, skills)
+	mix(&d, skills)
 	out := SignOff{Seed: seed, Begun: now.Truncate(time.Second)}
 	seen, had := map[Skill]map[uint64]bool{}, map[Skill]map[string]int{}
 	for _, s := range skills {

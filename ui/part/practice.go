@@ -34,13 +34,16 @@ func (x *Session) TimeOn() []Row {
 	if x.Life == nil {
 		return nil
 	}
-	return []Row{ToTimeOn.Row(func() Msgs {
-		if !x.Earlier.IsZero() {
-			return Says("Answers are for an earlier time; t ends that first.")
-		}
-		said := x.Life.GoOn()
-		return Msgs{Reload{}, Say{said}}
-	})}
+	return []Row{ToTimeOn.Row(x.GoOn)}
+}
+
+// GoOn has the clock of a life go on.
+func (x *Session) GoOn() Msgs {
+	if !x.Earlier.IsZero() {
+		return Says("Answers are for an earlier time; t ends that first.")
+	}
+	said := x.Life.GoOn()
+	return Msgs{Reload{}, Say{said}}
 }
 
 // toPractice goes to practice; out of a life, back to it.

@@ -42,16 +42,12 @@ func (h *home) rows() []part.Row {
 	digit := func(key, word, says string, do func() part.Msgs) part.Row {
 		return part.Row{Binding: part.On(key, word), Says: says, Do: do}
 	}
-	signOff := "sign-off"
-	if h.of.Open() != nil {
-		signOff = "go on with the sign-off"
-	}
 	rows := []part.Row{
 		part.ToOpen.Row(h.practise).Named("a case").Told("A case of the skill under the cursor. On the skill that is asked next, each case is of the one that is next then."),
-		digit("1", signOff, "Sign-off: 40 unseen cases without coach or why.", func() part.Msgs { h.view = &begin{h.Screen}; return part.Says("") }),
-		digit("2", "a whole life", "One made-up stump from standing to untied, the clock moved on by a key.", h.life),
+		digit("1", "sign-off", "Sign-off: 40 unseen cases without coach or why.", func() part.Msgs { h.view = &begin{h.Screen}; return part.Says("") }),
+		digit("2", "a life", "One made-up stump from standing to untied, the clock moved on by a key.", h.life),
 		digit("3", "results", "How this learner stands, with the cases missed; to be printed.", func() part.Msgs { return h.read(h.of) }),
-		digit("4", "everybody", "All learners whose practice is kept here.", h.everybody),
+		digit("4", "all", "All learners whose practice is kept here.", h.everybody),
 		part.ToWhy.Row(h.why).Named("").Told("Why: how the next skill is chosen, and by whose word."),
 		h.leave(),
 	}
@@ -100,7 +96,7 @@ func (h *home) frame() part.Frame {
 	all := h.of.Progress()
 	room := h.x.BodyHeight() - len(body) - len(foot)
 	if room >= len(all)+2 {
-		body, room = append(body, nil, paper.Text(paper.Faint, h.row("", "first time", "", "asked again", nil))[:1]), room-2
+		body, room = append(body, nil, paper.Text(paper.Faint, "  skill").Pad(19).Add(paper.Faint, "right first time").Pad(33+h.barWide()+2).Add(paper.Faint, "again")), room-2
 	}
 	from := max(0, min(h.at-room/2, len(all)-room))
 	for i := from; i < min(from+room, len(all)); i++ {
@@ -145,11 +141,6 @@ func span(d time.Duration) string {
 	return part.Counted(max(int(d/time.Second), 0), "second")
 }
 
-// row lays one line of the skills out.
-func (h *home) row(mark, asked, name, again string, bar paper.Line) string {
-	return fmt.Sprintf("%-2s%-17s%-14s%-*s%s", mark, name, asked, h.barWide()+2, "", again)
-}
-
 func (h *home) barWide() int { return min(max(h.x.Width-58, 8), 40) }
 
 // skill is the line of a skill: how many were right first time, as a bar too, and when
@@ -166,9 +157,9 @@ func (h *home) skill(p practice.Progress, cursor bool, now time.Time) paper.Line
 	switch due := p.Due(); {
 	case p.Asked == 0:
 	case p.Missed():
-		again, warn = "missed, again now", paper.Warn
+		again, warn = "missed: now", paper.Warn
 		if due.After(now) {
-			again = "missed, again in " + span(due.Sub(now))
+			again = "missed: in " + span(due.Sub(now))
 		}
 	case due.After(now):
 		again = "in " + span(due.Sub(now))

@@ -36,7 +36,7 @@ func (r *result) rows() []part.Row {
 		}).Told("Read on, and from the end back to the beginning."))
 	}
 	return append(rows,
-		part.Row{Binding: part.On("4", "everybody"), Says: "All learners whose practice is kept here.", Do: r.everybody}, r.back())
+		part.Row{Binding: part.On("4", "all"), Says: "All learners whose practice is kept here.", Do: r.everybody}, r.back())
 }
 
 // last is the last line from which a whole screen can be read.

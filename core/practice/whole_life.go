@@ -58,6 +58,13 @@ func NewLife(seed uint64, year int, zones record.Zones) (*Life, error) {
 	return l, nil
 }
 
+// NoBook is a book in memory with nothing in it, for practice by itself.
+func NoBook() *Life {
+	l := &Life{}
+	l.fold()
+	return l
+}
+
 func (l *Life) id() (id record.ID) {
 	binary.BigEndian.PutUint64(id[:8], l.ids.next())
 	binary.BigEndian.PutUint64(id[8:], l.ids.next()|1)
@@ -192,7 +199,11 @@ func (l *Life) GoOn() string {
 			return fmt.Sprintf("To be done now: %s, by %s. The same key again lets it go by.", d.Kind.Verb(), d.ByWords(l.now, l.site().Zone))
 		}
 		for _, d := range c.Dues() {
-			soonest(d.Opens, d.Kind.Verb())
+			opens := d.Opens
+			if !d.Kind.Timed() { // it runs by days: somebody comes in the morning
+				opens = unit.DateOf(opens).At(9, 0, opens.Location())
+			}
+			soonest(opens, d.Kind.Verb())
 		}
 	}
 	if next.IsZero() {
