@@ -116,7 +116,7 @@ func TestPutAwayAndBroughtBack(t *testing.T) {
 	if !is[*first.Screen](d) || ended != 1 || len(d.book.Folded().List()) != 0 || len(d.book.Folded().Blocks) != before {
 		t.Fatalf("ended %d:\n%s", ended, d.screen())
 	}
-	d.press("4")
+	d.press("5")
 	d.pickWord("Hollow Lane")
 	d.sees("6 stumps", "is made up")
 	d.marked()

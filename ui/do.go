@@ -11,6 +11,7 @@ import (
 	"barkslip/ui/first"
 	"barkslip/ui/part"
 	"barkslip/ui/plan"
+	"barkslip/ui/practice"
 	"barkslip/ui/rounds"
 	"barkslip/ui/sheets"
 	"barkslip/ui/tally"
@@ -73,6 +74,10 @@ func (r *root) goTo(m part.Msg) {
 	case part.Open:
 		r.open(m)
 	case part.Next:
+		if r.x.Life != nil {
+			r.do(r.x.GoOn()...)
+			return
+		}
 		r.next(m)
 	case part.NextClash:
 		r.do(r.x.NextClash(m)...)
@@ -81,7 +86,7 @@ func (r *root) goTo(m part.Msg) {
 			r.back()
 			return
 		}
-		r.next(part.Next{After: m.Stump})
+		r.one(part.Next{After: m.Stump})
 	case part.Wrote:
 		r.wrote()
 	case part.Rounds:
@@ -98,6 +103,8 @@ func (r *root) goTo(m part.Msg) {
 		r.fail(r.push(changes.New(r.x)))
 	case part.Plan:
 		r.fail(r.push(plan.New(r.x)))
+	case part.Practice:
+		r.fail(r.push(practice.New(r.x)))
 	case part.Tally:
 		r.fail(r.push(tally.New(r.x)))
 	case part.Mark:

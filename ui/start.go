@@ -6,10 +6,25 @@ import (
 	"barkslip/core/record"
 	"barkslip/ui/first"
 	"barkslip/ui/part"
+	"barkslip/ui/practice"
 )
 
-// start opens the block worked last, or the first-use questions.
+// start opens the block worked last, or the first-use questions; and practice, where
+// that is wanted first.
 func (r *root) start() {
+	if p := r.x.Practice; p != nil && p.Only {
+		r.mode = mode{}
+		r.fail(r.push(practice.New(r.x)))
+		return
+	}
+	r.startBlock()
+	if r.x.Practice != nil {
+		r.fail(r.push(practice.New(r.x)))
+	}
+}
+
+// startBlock opens the block worked last, or the first-use questions.
+func (r *root) startBlock() {
 	blocks := r.x.Book.Folded().List()
 	if len(blocks) == 0 {
 		r.mode = mode{}

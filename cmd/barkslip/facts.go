@@ -11,7 +11,7 @@ import (
 // topicTitles are the headings of the table of facts.
 var topicTitles = map[string]string{
 	"ready": "Getting a stump ready", "wood": "How many scions, which wood", "cuts": "Cuts, slot and nails",
-	"seal": "Seal and paint", "care": "Care afterwards", "sums": "Formulas of the sums",
+	"seal": "Seal and paint", "care": "Care afterwards", "practice": "Practice", "sums": "Formulas of the sums",
 }
 
 // fact is one fact in machine-readable form.

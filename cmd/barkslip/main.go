@@ -93,7 +93,7 @@ func (a *app) root() *cobra.Command {
 		root.AddCommand(commands...)
 	}
 	add("work", a.reckon(), a.facts())
-	add("block", a.due(), a.plan(), a.tally(), a.changes(), a.sheet(), a.block(), a.journal(), a.sample())
+	add("block", a.due(), a.plan(), a.tally(), a.changes(), a.sheet(), a.block(), a.journal(), a.sample(), a.practice())
 	add("book", a.check(), a.copy(), a.restore())
 	add("", a.completion(), a.man())
 	root.SetHelpCommand(a.help())

@@ -107,6 +107,7 @@ func (a *app) screenOptions(book *store.Book, prefs ui.Prefs, plain bool) ui.Opt
 		},
 		OwnDay:    func() bool { return a.ownDay(book) },
 		EndOwnDay: func() error { return book.SetApart(0) },
+		Learners:  store.Learners{Folder: filepath.Dir(book.Path())},
 		Bell:      func() { _, _ = os.Stderr.WriteString("\a") },
 	}
 }

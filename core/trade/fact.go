@@ -23,7 +23,7 @@ const (
 // Fact is one figure or rule of the trade, or a formula.
 type Fact struct {
 	ID       string   // kebab case, unique
-	Topic    string   // where it belongs: ready, wood, cuts, seal, care, sums
+	Topic    string   // where it belongs, see Topics
 	Says     string   // the fact in one plain sentence, figures included
 	Standing Standing // how firmly
 	Source   string   // who published it; empty unless published or disputed
@@ -56,7 +56,7 @@ func Facts() []Fact {
 }
 
 // Topics are the headings of the table of facts, in order.
-var Topics = []string{"ready", "wood", "cuts", "seal", "care", "sums"}
+var Topics = []string{"ready", "wood", "cuts", "seal", "care", "practice", "sums"}
 
 func topicOrder(f Fact) int { return slices.Index(Topics, f.Topic) }
 

@@ -113,7 +113,7 @@ func (b *Screen) Key(k tea.KeyMsg) part.Msgs {
 // Table is the keys of the screen, the most used first.
 func (b *Screen) Table() []part.Row {
 	step := func(rows, trees int) func() part.Msgs { return func() part.Msgs { return b.step(rows, trees) } }
-	return []part.Row{
+	return append(b.x.TimeOn(), []part.Row{
 		part.ToOpen.Row(b.open).Named(b.enterWord()).Told("Open the stump under the cursor; from the whole block, walk into the rows."),
 		part.ToNext.Row(part.Does(part.Next{After: b.Cursor(), AtHand: true})).Named("next to do").
 			Told("Open the next stump that needs work: what runs out first, then up one row and down the next."),
@@ -152,7 +152,7 @@ func (b *Screen) Table() []part.Row {
 		{Binding: part.On("", "", "pgup"), Do: step(-10, 0)},
 		{Binding: part.On("", "", "pgdown"), Do: step(10, 0)},
 		part.ToBack.Row(b.esc).Named(b.escWord()).Told("Back to the whole block; there, or where all is seen, let go of the picked stumps and the filter."),
-	}
+	}...)
 }
 
 // undoWord names what u takes back here, nothing where there is nothing.

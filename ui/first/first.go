@@ -76,6 +76,8 @@ func (f *Screen) begin(k tea.KeyMsg) part.Msgs {
 	case "3":
 		return f.sample()
 	case "4":
+		return part.Msgs{part.Practice{}}
+	case "5":
 		if items := f.x.AwayItems(); len(items) > 0 {
 			return f.x.Picks("Which block is seen again?", "", items)
 		}
@@ -86,7 +88,7 @@ func (f *Screen) begin(k tea.KeyMsg) part.Msgs {
 		return part.Msgs{part.NoUse{Why: "Nothing lies behind this. q leaves the program."}}
 	}
 	help := func() part.Msgs { return f.x.Help("start", f.x.Leaving(nil)) }
-	return part.Press(f.x.Leaving(help), k, func(tea.KeyMsg) part.Msgs { return part.Msgs{part.NoUse{Why: "Press 1, 2 or 3."}} })
+	return part.Press(f.x.Leaving(help), k, func(tea.KeyMsg) part.Msgs { return part.Msgs{part.NoUse{Why: "Press a digit from 1 to 4."}} })
 }
 
 func (f *Screen) sample() part.Msgs {
@@ -155,9 +157,10 @@ func (f *Screen) Frame() part.Frame {
 		lines = append(lines, part.Wrapped(paper.Plain, says, width)...)
 		lines = append(lines, nil)
 		ways := [][3]string{{"1", "a block", "by name, rows and trees"}, {"2", "a list", "stumps from a CSV file"},
-			{"3", "the sample", "a made-up block in a book of its own, to try things on"}}
+			{"3", "the sample", "a made-up block in a book of its own, to try things on"},
+			{"4", "practice", "made-up cases to judge, before you stand at a tree"}}
 		if len(f.x.Book.Folded().Others()) > 0 {
-			ways = append(ways, [3]string{"4", "put away", "a block that was put away, or is made up"})
+			ways = append(ways, [3]string{"5", "put away", "a block that was put away, or is made up"})
 		}
 		for i, c := range ways {
 			lines = append(lines, part.Choice(c[0], c[1], i == 0).Pad(19).Add(paper.Faint, c[2]))

@@ -56,6 +56,9 @@ var (
 	ToEnd    = deed("x", "end", "Failed, given up, or grafted against advice, with the cause.")
 	ToLimb   = deed("y", "limb", "Add a limb of this tree, as where it forks: a stump of its own.")
 
+	ToPractice = deed("; F4", "practice", "Practice: made-up cases, apart from every book.", ";", "f4")
+	ToTimeOn   = deed(",", "time on", "In a made-up life: to the next moment at which something is due.")
+
 	ToHand  = deed("h", "hand", "Another hand: type the initials.")
 	ToTime  = deed("t", "time", "Give answers for an earlier time, from notes on paper.")
 	ToTheme = deed("* F3", "sunlight", "Sunlight or dark.", "*", "f3")
@@ -69,7 +72,7 @@ func Deeds() []Deed {
 	return []Deed{ToOpen, ToNext, ToTakeBack, ToPutBack, ToWhy, ToNote, ToFind, ToBack,
 		ToRounds, ToPlan, ToLots, ToTally, ToDone, ToWeather, ToBlocks, ToSet, ToPaper,
 		ToShowOnly, ToAlong, ToPick, ToRow, ToFold, ToMany, ToMap, ToEnlarge,
-		ToMore, ToSkip, ToCoach, ToSettle, ToEnd, ToLimb, ToHand, ToTime, ToTheme, ToWords, ToHelp, ToLeave}
+		ToMore, ToSkip, ToCoach, ToSettle, ToEnd, ToLimb, ToPractice, ToTimeOn, ToHand, ToTime, ToTheme, ToWords, ToHelp, ToLeave}
 }
 
 // Row is the row of a screen's key table that does the deed.

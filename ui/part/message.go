@@ -100,6 +100,8 @@ type (
 	NewBlock struct{}
 	// OpenBlock goes to a block and leaves all that lies over it.
 	OpenBlock struct{ Block record.ID }
+	// Practice goes to practice, which has nothing to do with the book.
+	Practice struct{}
 	// Restart starts anew on a book that has changed as a whole.
 	Restart struct{}
 	// Reopen starts anew on another book.

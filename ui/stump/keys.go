@@ -25,7 +25,7 @@ func (s *Screen) Table() []part.Row {
 		}
 	}
 	move := func(by int, open bool) func() part.Msgs { return func() part.Msgs { return s.move(by, open) } }
-	return []part.Row{
+	return append(s.x.TimeOn(), []part.Row{
 		part.ToTakeBack.Row(s.undo).Named(undo).Told("Take back the newest answer on this stump."),
 		part.ToMore.Row(s.readOn).Named(read).Told("Read on in the coach's lesson, in its place."),
 		part.ToNext.Row(part.Does(part.Next{After: s.id})).Told("Go to the next stump that needs work; in a round, to the next of the round."),
@@ -48,7 +48,7 @@ func (s *Screen) Table() []part.Row {
 		part.ToFind.Row(s.place).Told("Go to another stump: row/tree, or a tree of this row."),
 		part.ToPutBack.Row(s.redo).Named(""),
 		part.ToBack.Row(s.back).Named("").Told("Back: to the question asked now, then to the round or the block."),
-	}
+	}...)
 }
 
 // takesBack is what u takes back, "" for nothing.
