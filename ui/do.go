@@ -161,6 +161,6 @@ func (r *root) say(text string, wrong bool) {
 // fail shows an error as one plain sentence; there is nothing to show for nil.
 func (r *root) fail(err error) {
 	if err != nil {
-		r.say(strings.TrimSpace(err.Error()), true)
+		r.said, r.noUse = part.Status{Text: strings.TrimSpace(err.Error()), Wrong: true, Failed: true}, false
 	}
 }

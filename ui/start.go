@@ -56,6 +56,9 @@ func (r *root) reopen(o Options) {
 	o.Prefs = was.Prefs
 	r.x = part.NewSession(o)
 	r.x.Width, r.x.Height, r.x.Hand = was.Width, was.Height, was.Hand
+	if was.Spoken() {
+		r.x.Speak()
+	}
 	r.start()
 }
 

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bufio"
-	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -32,8 +31,8 @@ func (a *app) lookOptions(l *store.Look, prefs ui.Prefs, plain bool) ui.Options 
 
 var errLookWrites = errors.New("looking on: nothing is written here; answer in the program that has the book open")
 
-// lookOn opens the screens beside a book that may be open elsewhere.
-func (a *app) lookOn(ctx context.Context, g *given, prefs ui.Prefs, plain bool) error {
+// lookOn opens the screens, as they are run, beside a book that may be open elsewhere.
+func (a *app) lookOn(g *given, prefs ui.Prefs, plain bool, run func(ui.Options) error) error {
 	path, err := bookPath(g)
 	if err != nil {
 		return err
@@ -43,7 +42,7 @@ func (a *app) lookOn(ctx context.Context, g *given, prefs ui.Prefs, plain bool) 
 		return err
 	}
 	defer l.Close()
-	return ui.Run(ctx, a.lookOptions(l, prefs, plain))
+	return run(a.lookOptions(l, prefs, plain))
 }
 
 // looksOn asks, of a book that is open elsewhere, whether to look on at it.

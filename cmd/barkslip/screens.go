@@ -1,12 +1,14 @@
 package main
 
 import (
+	"bufio"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"time"
 
@@ -22,7 +24,7 @@ const themeVariable = "BARKSLIP_THEME"
 
 var themes = []string{"dark", "sunlight"}
 
-var errNoTerminal = errors.New("the screens need a terminal, for keys and for drawing; barkslip --help lists what works without")
+var errNoTerminal = errors.New("the screens need a terminal, for keys and for drawing; barkslip --lines works without, and barkslip --help lists what else does")
 
 // screens is barkslip without a command.
 func (a *app) screens() *cobra.Command {
@@ -32,18 +34,21 @@ func (a *app) screens() *cobra.Command {
 			"draining, grafting, sealing and the care of the seasons after. It does the sums,\n" +
 			"says why, and knows what every stump needs next.\n\n" +
 			"Without a command it opens the screens. The book is made on first use.\n\n" +
+			"With --lines, and where TERM is dumb or not set, it asks line by line: question,\n" +
+			"numbered answers, prompt; nothing is drawn or coloured. ? lists the words.\n\n" +
 			"Environment:\n" +
 			"  " + themeVariable + "   dark or sunlight, where --theme is not given\n" +
 			"  " + clockVariable + "   a file with one instant (2027-05-04T14:30:00-07:00) to take for\n" +
 			"                   the time, read anew whenever the time is asked\n" +
 			"  NO_COLOR         no colours",
-		Example: "  barkslip\n  barkslip --book orchard.bark --theme sunlight\n  barkslip sample --book try.bark\n" +
+		Example: "  barkslip\n  barkslip --lines < answers.txt\n  barkslip --book orchard.bark --theme sunlight\n  barkslip sample --book try.bark\n" +
 			"  barkslip reckon ready --help",
 	}
 	holds(c)
 	c.FParseErrWhitelist.UnknownFlags = false
 	g := declare(c.Flags(), bookOption, option{name: "theme", value: "NAME", says: "dark, or sunlight: black on white"})
 	plain := c.Flags().Bool("plain", false, "figures in plain characters, for terminals without braille dots")
+	inLines := c.Flags().Bool("lines", false, "question, numbered answers, prompt; for screen readers, serial lines and scripts")
 	look := c.Flags().Bool("look", false, "look on beside a book that is open elsewhere: kept up to date, nothing written")
 	c.RunE = func(c *cobra.Command, args []string) error {
 		if len(args) > 0 {
@@ -55,16 +60,23 @@ func (a *app) screens() *cobra.Command {
 		} else if theme != "" {
 			prefs.Theme = theme
 		}
-		if !isatty.IsTerminal(os.Stdin.Fd()) || !isatty.IsTerminal(os.Stdout.Fd()) {
+		terminal := isatty.IsTerminal(os.Stdin.Fd()) && isatty.IsTerminal(os.Stdout.Fd())
+		if !terminal && !*inLines {
 			return errNoTerminal
 		}
+		run := func(o ui.Options) error { return ui.Run(c.Context(), o) }
+		in := io.Reader(os.Stdin)
+		if *inLines || dumb(os.Getenv("TERM")) {
+			in = bufio.NewReader(os.Stdin)
+			run = func(o ui.Options) error { return a.runLines(o, in) }
+		}
 		if *look {
-			return a.lookOn(c.Context(), g, prefs, *plain)
+			return a.lookOn(g, prefs, *plain, run)
 		}
 		book, err := openOrMakeBook(g)
 		if errors.Is(err, store.ErrLocked) {
-			if path, there := placeForBook(g); there == nil && looksOn(path, os.Stdin, os.Stderr) {
-				return a.lookOn(c.Context(), g, prefs, *plain)
+			if path, there := placeForBook(g); there == nil && looksOn(path, in, os.Stderr) {
+				return a.lookOn(g, prefs, *plain, run)
 			}
 		}
 		if err != nil {
@@ -76,9 +88,27 @@ func (a *app) screens() *cobra.Command {
 		if err != nil {
 			return err
 		}
-		return ui.Run(c.Context(), options)
+		return run(options)
 	}
 	return c
+}
+
+// dumb says whether a terminal, by its name, can only write lines.
+func dumb(term string) bool {
+	return runtime.GOOS != "windows" && term == "" || term == "dumb" // Windows names none
+}
+
+// runLines tells the screens in words, line by line. Where the input is no terminal
+// it is written with what is told.
+func (a *app) runLines(o ui.Options, in io.Reader) error {
+	o.Bell = nil
+	err := ui.RunLines(o, in, a.out, !isatty.IsTerminal(os.Stdin.Fd()))
+	var left *ui.NotTaken
+	if errors.As(err, &left) {
+		a.complain(left.Error())
+		return errBadLines
+	}
+	return err
 }
 
 // chosenTheme is the theme asked for, "" if none was.

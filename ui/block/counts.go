@@ -203,7 +203,7 @@ func (b *Screen) why() part.Msgs {
 		Facts: []trade.Fact{trade.MovingNotTaking, trade.WhiteIn, trade.DaysToGraft},
 	}
 	lines := func(width int) []paper.Line {
-		return append([]paper.Line{nil}, part.WorkLines(work, b.x.Site().Units, min(width-4, 96))...)
+		return append([]paper.Line{nil}, part.WorkLines(work, b.x.Site().Units, b.x.Measure(width-4))...)
 	}
 	return part.Msgs{part.Read{Page: part.NewPage(b.x, "Why", "the counts", lines)}}
 }

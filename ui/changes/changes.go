@@ -228,7 +228,7 @@ func (s *Screen) why() part.Msgs {
 			"Late is what should have been done by now, as on the rounds. It stands with the hand who last worked the stump, or else its row: " +
 				"that hand knows the place best, which does not say that the work was theirs to do.",
 		} {
-			lines = append(append(lines, part.Indent(2, part.Wrapped(paper.Plain, says, min(width-4, 96)))...), nil)
+			lines = append(append(lines, part.Indent(2, part.Wrapped(paper.Plain, says, s.x.Measure(width-4)))...), nil)
 		}
 		return lines
 	})}}

@@ -146,6 +146,27 @@ func (f *Screen) answer() part.Msgs {
 	return msgs.And(f.next()...)
 }
 
+const whatItIs = "Barkslip takes you through a block of walnuts to be grafted, stump by stump, and knows what each needs next."
+
+// ways are the ways to begin: key, word, meaning.
+func (f *Screen) ways() [][3]string {
+	ways := [][3]string{{"1", "a block", "by name, rows and trees"}, {"2", "a list", "stumps from a CSV file"},
+		{"3", "the sample", "a made-up block in a book of its own, to try things on"},
+		{"4", "practice", "made-up cases to judge, before you stand at a tree"}}
+	if len(f.x.Book.Folded().Others()) > 0 {
+		ways = append(ways, [3]string{"5", "put away", "a block that was put away, or is made up"})
+	}
+	return ways
+}
+
+// because is why the question is asked.
+func (f *Screen) because() string {
+	if questions[f.at].name == "agree" {
+		return f.disagree()
+	}
+	return questions[f.at].because
+}
+
 // Frame shows the question asked, or the ways to begin.
 func (f *Screen) Frame() part.Frame {
 	width := min(f.x.Width-4, 76)
@@ -153,27 +174,16 @@ func (f *Screen) Frame() part.Frame {
 	var lines []paper.Line
 	if !f.begun {
 		lines = []paper.Line{nil, paper.Text(paper.Strong, "How do you want to begin?"), nil}
-		const says = "Barkslip takes you through a block of walnuts to be grafted, stump by stump, and knows what each needs next."
-		lines = append(lines, part.Wrapped(paper.Plain, says, width)...)
+		lines = append(lines, part.Wrapped(paper.Plain, whatItIs, width)...)
 		lines = append(lines, nil)
-		ways := [][3]string{{"1", "a block", "by name, rows and trees"}, {"2", "a list", "stumps from a CSV file"},
-			{"3", "the sample", "a made-up block in a book of its own, to try things on"},
-			{"4", "practice", "made-up cases to judge, before you stand at a tree"}}
-		if len(f.x.Book.Folded().Others()) > 0 {
-			ways = append(ways, [3]string{"5", "put away", "a block that was put away, or is made up"})
-		}
-		for i, c := range ways {
+		for i, c := range f.ways() {
 			lines = append(lines, part.Choice(c[0], c[1], i == 0).Pad(19).Add(paper.Faint, c[2]))
 		}
 		out.Keys = f.x.KeyLine(nil, nil)
 	} else {
 		q := questions[f.at]
 		lines = []paper.Line{nil, paper.Text(paper.Strong, q.words), nil}
-		because := q.because
-		if q.name == "agree" {
-			because = f.disagree()
-		}
-		lines = append(lines, part.Wrapped(paper.Plain, because, width)...)
+		lines = append(lines, part.Wrapped(paper.Plain, f.because(), width)...)
 		lines = append(lines, nil, paper.Text(paper.Faint, q.asks), f.field.Line(q.likely(f), width))
 		if q.name == "zone" {
 			lines = append(lines, f.zoneLines()...)

@@ -38,6 +38,15 @@ func (l Line) Width() int {
 	return w
 }
 
+// Words is the line as text alone.
+func (l Line) Words() string {
+	var b strings.Builder
+	for _, s := range l {
+		b.WriteString(s.Text)
+	}
+	return strings.TrimRight(b.String(), " ")
+}
+
 // Add appends a span.
 func (l Line) Add(ink Ink, s string) Line { return append(l, Span{s, ink}) }
 

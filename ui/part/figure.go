@@ -12,8 +12,12 @@ var inkOf = map[figure.Ink]paper.Ink{
 
 // Inked turns a figure into lines of the screen. What is black is drawn as dark as
 // the ground allows and what is white as bright: on a dark ground that is faint and
-// strong, on a light one strong and, hollow, the ground itself.
+// strong, on a light one strong and, hollow, the ground itself. Nothing is drawn in a
+// session told in words.
 func (x *Session) Inked(f figure.Figure) []paper.Line {
+	if x.spoken {
+		return nil
+	}
 	black, white := paper.Strong, paper.Plain
 	if x.Theme.Name == "dark" {
 		black, white = paper.Faint, paper.Strong

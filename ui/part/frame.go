@@ -29,8 +29,9 @@ type Frame struct {
 
 // Status is the message line: what was done last, or what is wrong.
 type Status struct {
-	Text  string
-	Wrong bool
+	Text   string
+	Wrong  bool // must not be overlooked
+	Failed bool // what was asked for was not done
 }
 
 // BodyHeight is how many lines a body has in this window.

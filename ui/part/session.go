@@ -27,6 +27,7 @@ type Session struct {
 	Clocks  Clocks
 	Only    *Only // the stumps the screens keep to; see OnlyHere
 
+	spoken          bool       // told in words alone; see Speak
 	trouble         error      // see Trouble
 	before, earlier walk.Habit // of the stump worked last, and the one before it
 	staked          *stake

@@ -63,7 +63,7 @@ func (s *Screen) varieties(n int) func(record.StumpID) string {
 func (s *Screen) show(what string, load plan.Load) part.Msgs {
 	sys := s.x.Site().Units
 	return part.Msgs{part.Read{Page: part.NewPage(s.x, "Load", what, func(width int) []paper.Line {
-		wide := min(width-4, 96)
+		wide := s.x.Measure(width - 4)
 		lines := []paper.Line{nil}
 		if load.Empty() {
 			return append(lines, paper.Text(paper.Strong, "  Nothing has to be loaded for "+what+"."))

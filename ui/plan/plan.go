@@ -92,7 +92,7 @@ func (s *Screen) why() part.Msgs {
 		}
 		lines := []paper.Line{}
 		for _, w := range season.Worked(b.WaitDays(), b.Off.Words()) {
-			lines = append(append(lines, nil), part.WorkLines(w, b.Units, min(width-4, 96))...)
+			lines = append(append(lines, nil), part.WorkLines(w, b.Units, s.x.Measure(width-4))...)
 		}
 		return lines
 	})}}

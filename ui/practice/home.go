@@ -1,7 +1,6 @@
 package practice
 
 import (
-	"fmt"
 	"time"
 
 	"barkslip/core/practice"

@@ -154,9 +154,19 @@ const assumedStump = 4 * unit.Inch
 
 // topView is the stump from above with its slots.
 func (s *Screen) topView(w, h int) []paper.Line {
+	top, ok := s.top()
+	if !ok {
+		return nil
+	}
+	return s.x.Inked(top.Draw(w, h, s.x.Mode()))
+}
+
+// top is the stump from above as it was measured or is typed; ok is false where
+// nothing is known of it.
+func (s *Screen) top() (top figure.Top, ok bool) {
 	b, a := s.x.Site(), s.walk.A
 	shade := b.Shade()
-	top := figure.Top{Across: s.walk.Found.Across, Shade: &shade, Sys: b.Units}
+	top = figure.Top{Across: s.walk.Found.Across, Shade: &shade, Sys: b.Units}
 	if m := a.Measured; m != nil {
 		top.Across, top.Across2, top.LongWay = m.What.Across.Length, m.What.Across2.Length, m.What.LongWay
 	}
@@ -168,11 +178,11 @@ func (s *Screen) topView(w, h int) []paper.Line {
 	top.Slots, top.Blocked = s.slots()
 	if top.Across <= 0 {
 		if s.asked.Step.ID != walk.StepTorn && len(top.Blocked) == 0 {
-			return nil
+			return top, false
 		}
 		top.Across, top.Assumed = assumedStump, true
 	}
-	return s.x.Inked(top.Draw(w, h, s.x.Mode()))
+	return top, true
 }
 
 // typed is what the field would be taken as, so that figures move while a
@@ -240,6 +250,21 @@ func (s *Screen) slots() ([]figure.Slot, []figure.Arc) {
 
 // scionView is the scion from the side and its face, with cuts and nails.
 func (s *Screen) scionView(w, h int) []paper.Line {
+	cut, answer, ok := s.scionCuts()
+	if !ok {
+		return nil
+	}
+	fig := figure.Scion{Thick: cut.Thick, Bark: cut.Bark, LongCut: cut.LongCut, Tip: cut.Tip, Back: cut.Back,
+		Least: answer.Slot.Least, Most: answer.Slot.Most, Sys: s.x.Site().Units}
+	for _, n := range answer.Nails {
+		fig.Nails = append(fig.Nails, n.FromTop)
+	}
+	return s.x.Inked(fig.Draw(w, h, s.x.Mode()))
+}
+
+// scionCuts is the scion as it is to be cut: of the wood chosen, or typed, or where
+// its thickness is not known of wood that suits the stump.
+func (s *Screen) scionCuts() (cut scion.Cut, answer scion.Answer, ok bool) {
 	var wood record.WoodChosen
 	if s.walk.A.Wood != nil {
 		wood = s.walk.A.Wood.What
@@ -254,15 +279,7 @@ func (s *Screen) scionView(w, h int) []paper.Line {
 			wood.Thickness.Length = (fit.Least + fit.Most) / 2
 		}
 	}
-	cut := wood.Cut()
+	cut = wood.Cut()
 	answer, err := scion.Cuts(cut)
-	if err != nil {
-		return nil
-	}
-	fig := figure.Scion{Thick: cut.Thick, Bark: cut.Bark, LongCut: cut.LongCut, Tip: cut.Tip, Back: cut.Back,
-		Least: answer.Slot.Least, Most: answer.Slot.Most, Sys: s.x.Site().Units}
-	for _, n := range answer.Nails {
-		fig.Nails = append(fig.Nails, n.FromTop)
-	}
-	return s.x.Inked(fig.Draw(w, h, s.x.Mode()))
+	return cut, answer, err == nil
 }

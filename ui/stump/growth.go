@@ -13,8 +13,18 @@ import (
 // growthView is the leader's length through the season against its stake and
 // the aim, with the growth forecast a month on.
 func (s *Screen) growthView(w, h int) []paper.Line {
+	fig, ok := s.growth()
+	if !ok {
+		return nil
+	}
+	return s.x.Inked(fig.Draw(w, h, s.x.Mode()))
+}
+
+// growth is the leader's lengths measured this season; ok is false where there is
+// nothing to tell of it.
+func (s *Screen) growth() (fig figure.Shoot, ok bool) {
 	b, a := s.x.Site(), s.walk.A
-	fig := figure.Shoot{Sys: b.Units}
+	fig = figure.Shoot{Sys: b.Units}
 	var shoots []girth.Shoot
 	for _, t := range a.Ties {
 		on := b.Day(t.At)
@@ -34,7 +44,7 @@ func (s *Screen) growthView(w, h int) []paper.Line {
 		fig.StakeTop = a.Stake.What.Height.Length
 	}
 	if len(fig.Measured) == 0 && (fig.StakeTop == 0 || len(a.Ties) > 0 && s.asked.Step.ID != walk.StepTie) {
-		return nil // nothing to draw, or nothing measured this season yet
+		return fig, false // nothing to draw, or nothing measured this season yet
 	}
 	if fig.StakeTop > 0 {
 		fig.AimLow, fig.AimHigh = fig.StakeTop+trade.LeaderAim, fig.StakeTop+trade.LeaderAimMost
@@ -48,7 +58,7 @@ func (s *Screen) growthView(w, h int) []paper.Line {
 	}
 	fig.To = max(b.Day(s.x.Time()), fig.From).Add(forecastDays)
 	fig.Forecast = forecast(shoots, fig.To)
-	return s.x.Inked(fig.Draw(w, h, s.x.Mode()))
+	return fig, true
 }
 
 // nextTie is where the next tie goes, by the step of ties; 0 over the stake.

@@ -11,7 +11,7 @@ import (
 // why shows how the numbers of the question came about: formula in words, what
 // went in, what was assumed, and by whose word; and what the step rests on.
 func (s *Screen) why() part.Msgs {
-	lines := func(width int) []paper.Line { return s.whyLines(min(width-4, 96)) }
+	lines := func(width int) []paper.Line { return s.whyLines(s.x.Measure(width - 4)) }
 	return part.Msgs{part.Read{Page: part.NewPage(s.x, "Why", s.asked.Question, lines)}}
 }
 

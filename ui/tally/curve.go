@@ -35,7 +35,7 @@ func (s *Screen) curve() part.Msgs {
 	lines := func(width int) []paper.Line {
 		out := s.drawCurves(curves, names, width)
 		for _, w := range works {
-			out = append(append(out, nil), part.WorkLines(w, s.x.Site().Units, min(width-4, 96))...)
+			out = append(append(out, nil), part.WorkLines(w, s.x.Site().Units, s.x.Measure(width-4))...)
 		}
 		return out
 	}

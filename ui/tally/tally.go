@@ -221,7 +221,7 @@ func (s *Screen) why() part.Msgs {
 func (s *Screen) read(title, where string, works []trade.Worked) part.Msgs {
 	lines := func(width int) (out []paper.Line) {
 		for _, w := range works {
-			out = append(append(out, nil), part.WorkLines(w, s.x.Site().Units, min(width-4, 96))...)
+			out = append(append(out, nil), part.WorkLines(w, s.x.Site().Units, s.x.Measure(width-4))...)
 		}
 		return out
 	}

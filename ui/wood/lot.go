@@ -194,7 +194,7 @@ func keep(x *part.Session, body record.Body, words string) (part.Msgs, error) {
 // why is the whole label, every reading, and the facts they are held against.
 func (s *Lot) why() part.Msgs {
 	lines := func(width int) []paper.Line {
-		wide := min(width-4, 96)
+		wide := s.x.Measure(width - 4)
 		lines := []paper.Line{nil, paper.Text(paper.Strong, "  "+nameOf(s.x, s.lot))}
 		lines = append(lines, part.Indent(2, s.label(wide))...)
 		for _, r := range s.lot.Readings {

@@ -184,7 +184,7 @@ func (s *Screen) varietyOf() (of func(record.StumpID) string, assumed []string) 
 func (s *Screen) why() part.Msgs {
 	fit, variety := s.fit(), s.variety()
 	lines := func(width int) []paper.Line {
-		wide := min(width-4, 96)
+		wide := s.x.Measure(width - 4)
 		lines := append([]paper.Line{nil}, part.Indent(2, s.thicknessLines(fit, variety, wide))...)
 		lines = append(append(lines, nil), part.WorkLines(fit.Work, s.x.Site().Units, wide)...)
 		return append(append(lines, nil), keeping(wide)...)

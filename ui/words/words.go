@@ -116,7 +116,7 @@ func begins(name, letters string) bool {
 func (s *Screen) marks(width int) []paper.Line {
 	out := []paper.Line{nil}
 	say := func(ink paper.Ink, text string) {
-		out = append(out, part.Indent(2, part.Wrapped(ink, text, min(width-4, 96)))...)
+		out = append(out, part.Indent(2, part.Wrapped(ink, text, s.x.Measure(width-4)))...)
 	}
 	say(paper.Strong, "The marks of the block")
 	say(paper.Plain, "A stump's mark is as high as the stump has come, from standing to untied. One that is lost is crossed out.")
