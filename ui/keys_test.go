@@ -24,7 +24,7 @@ func tables(t *testing.T) map[string][]part.Row {
 	d.press("g")
 	out["rounds"] = append(d.round().Table(), common...)
 	d.press("esc", "enter")
-	out["stump"] = append(d.walk().Table(), common...)
+	out["stump"] = append(append(d.walk().Table(), common...), part.ToTimeOn.Row(nil)) // time goes on in a made-up life alone
 	out["wood"] = wood.New(d.root.x).Table()
 	out["lot"] = wood.Of(d.root.x, record.ID{8}).Table()
 	out["held lot"] = wood.Follow(d.root.x, record.ID{8}, record.NoStump).Table()

@@ -224,6 +224,9 @@ func (t *tale) next() Case {
 	right, work := t.whyNext(w, is)
 	c := t.ask("Which step comes next?", string(is), right, work, options...)
 	c.Rule.Step = is
+	if d, open := due.First(w.Dues(), t.now); open {
+		c.Rule.Due, c.Rule.IsDue = d.Kind, true
+	}
 	return c
 }
 

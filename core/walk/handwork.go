@@ -95,7 +95,7 @@ func (c *Case) handWords(hand Hand) Handwork {
 	case HandBackCut:
 		return Handwork{asks: "does cambium show at the tip?", Lesson: Lesson{Name: "back cut",
 			LookFor:  "A thin wet line of cambium along both edges of the cut, between bark and wood.",
-			NotRight: instead + " Only bark shows: it was too shallow. The tip is gone: it was too deep, and both cuts are made anew.",
+			NotRight: instead + " Only bark shows: it was too shallow. The tip is gone: it was too deep, and both cuts are made again.",
 			Why:      "The tip lies between wood and bark, and can join on both sides only where both show cambium.",
 			Cautions: []trade.Caution{trade.KnifeHand}, Facts: []trade.Fact{trade.BackCutTip, trade.BarkThickness}}}
 	case HandSlot:
