@@ -42,8 +42,6 @@ func (r *spoken) Do(msgs ...part.Msg) {
 	r.do(msgs...)
 }
 
-func (r *spoken) Up(s part.Screen) { r.fail(r.push(s)) }
-
 func (r *spoken) Said() part.Status {
 	said := r.said
 	r.said, r.noUse = part.Status{}, false

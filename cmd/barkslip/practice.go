@@ -28,7 +28,8 @@ func (a *app) practice() *cobra.Command {
 			"skills that were missed come again sooner. No book is opened or written.\n\n" +
 			"With --json or --print it opens no screens.",
 		Example: "  barkslip practice --hand MK\n  barkslip practice --skill slip\n  barkslip practice --hand MK --sign-off\n" +
-			"  barkslip practice --print MK\n  barkslip practice --seed 7 --skill wood --json", Args: noArguments,
+			"  barkslip practice --print MK\n  barkslip practice --seed 7 --skill wood --json\n" +
+			"  barkslip practice --lines", Args: noArguments,
 	}
 	g := declare(c.Flags(),
 		option{name: "hand", value: "INITIALS", says: "whose practice it is, such as MK"},
@@ -38,6 +39,7 @@ func (a *app) practice() *cobra.Command {
 		option{name: "book", value: "FILE", says: "the book beside which practice is kept; without it the one in your data folder"},
 		option{name: "theme", value: "NAME", says: "dark, or sunlight: black on white"})
 	plain := c.Flags().Bool("plain", false, "figures in plain characters, for terminals without braille dots")
+	inLines := c.Flags().Bool("lines", false, "question, numbered answers, prompt; for screen readers, serial lines and scripts")
 	signOff := c.Flags().Bool("sign-off", false, "40 unseen cases without coach or why")
 	asJSON := c.Flags().Bool("json", false, "one JSON object: the case asked, with its answers; or what --print prints")
 	c.RunE = func(*cobra.Command, []string) error {
@@ -50,7 +52,7 @@ func (a *app) practice() *cobra.Command {
 		if ask.theme, err = chosenTheme(g); err != nil {
 			return err
 		}
-		ask.plain = *plain
+		ask.plain, ask.lines = *plain, *inLines
 		ask.hand = read(g, "hand", practice.ReadInitials)
 		ask.first.Skill = read(g, "skill", readSkill)
 		if g.has("seed") {
@@ -79,6 +81,7 @@ type practiceAsked struct {
 	hand     string
 	theme    string // "" for the one kept
 	plain    bool   // figures in plain characters
+	lines    bool   // line by line, nothing drawn
 	first    part.PracticeFirst
 }
 
@@ -114,7 +117,8 @@ func readPrint(text string) (string, error) {
 // practiceScreens opens the screens of practice, on a book in memory that nothing is put
 // into.
 func (a *app) practiceScreens(c *cobra.Command, ask practiceAsked) error {
-	if !isatty.IsTerminal(os.Stdin.Fd()) || !isatty.IsTerminal(os.Stdout.Fd()) {
+	terminal := isatty.IsTerminal(os.Stdin.Fd()) && isatty.IsTerminal(os.Stdout.Fd())
+	if !terminal && !ask.lines {
 		return errNoTerminal
 	}
 	prefs := loadPrefs()
@@ -124,7 +128,7 @@ func (a *app) practiceScreens(c *cobra.Command, ask practiceAsked) error {
 	if ask.hand != "" {
 		prefs.Hand = ask.hand
 	}
-	return ui.Run(c.Context(), ui.Options{
+	o := ui.Options{
 		Book: practice.NoBook(), Now: a.clock, Tick: time.Now, Prefs: prefs, Plain: ask.plain, NoColour: os.Getenv("NO_COLOR") != "", Zones: time.LoadLocation,
 		SavePrefs: func(p ui.Prefs) error { p.Hand = loadPrefs().Hand; return savePrefs(p) },
 		SaveText: func(name, text string) (string, error) {
@@ -132,7 +136,11 @@ func (a *app) practiceScreens(c *cobra.Command, ask practiceAsked) error {
 		},
 		Learners: ask.learners, Practice: &ask.first,
 		Bell: func() { _, _ = os.Stderr.WriteString("\a") },
-	})
+	}
+	if ask.lines || dumb(os.Getenv("TERM")) {
+		return a.runLines(o, os.Stdin)
+	}
+	return ui.Run(c.Context(), o)
 }
 
 // practiceCase writes the case that would be asked.

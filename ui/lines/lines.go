@@ -26,8 +26,6 @@ type Program interface {
 	Key(tea.KeyMsg) (useless bool)
 	// Do does what messages ask.
 	Do(...part.Msg)
-	// Up puts a screen up over the others.
-	Up(part.Screen)
 	// Said is what was said since it was last asked.
 	Said() part.Status
 	// Beat brings all in step with the clock and the book.
@@ -63,6 +61,10 @@ func Talk(p Program, in io.Reader, out io.Writer, echo bool) error {
 	defer t.in.close()
 	t.report()
 	for !p.Left() && t.failed == nil {
+		if t.in.ended { // among lines that were not taken
+			t.end(line{})
+			break
+		}
 		t.tell()
 		l := t.in.next()
 		if t.echo {
@@ -255,10 +257,6 @@ func (t *talk) word(text string) string {
 		if m, ok := t.p.Top().(part.Mapper); ok && rest == "" {
 			return t.rows(m, 0)
 		}
-	case "practice", "practise", "learn":
-		if _, on := t.p.Top().(*made); !on && rest == "" {
-			return t.practise()
-		}
 	case "row":
 		if m, ok := t.p.Top().(part.Mapper); ok && number.MatchString(rest) {
 			n, _ := strconv.Atoi(rest)
@@ -279,15 +277,6 @@ func (t *talk) word(text string) string {
 		return wrong
 	}
 	return t.prompted(rest)
-}
-
-// practise goes to the made-up cases.
-func (t *talk) practise() string {
-	if len(offered()) == 0 {
-		return "there are no cases to practise yet"
-	}
-	t.p.Up(newPractice(t.p.Session()))
-	return t.wrong(false)
 }
 
 // takesText are the keys that ask for a text.

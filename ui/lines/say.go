@@ -145,6 +145,8 @@ func answersOf(now part.Telling) string {
 		return keys[0]
 	case n > 2 && inRow(keys):
 		return keys[0] + " to " + keys[n-1]
+	case n > 3 && inRow(keys[:n-1]):
+		return keys[0] + " to " + keys[n-2] + " or " + keys[n-1]
 	}
 	return strings.Join(keys[:n-1], ", ") + " or " + keys[n-1]
 }

@@ -14,7 +14,7 @@ import (
 var further = map[string]string{
 	"undo": "u", "redo": "U", "put": "U", "note": "m", "hand": "h", "time": "t", "story": "j", "skip": "s",
 	"quit": "q", "exit": "q", "help": "?", "back": "esc", "ok": "enter", "find": "/", "go": "/", "rounds": "g", "why": "w", "next": "n",
-	"blocks": "b", "settings": "o", "coach": "c",
+	"practise": ";", "learn": ";", "blocks": "b", "settings": "o", "coach": "c",
 }
 
 // keyTypes are the keys that have a name and no letter.
