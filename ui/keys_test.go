@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"barkslip/core/record"
 	"barkslip/ui/changes"
@@ -24,7 +25,10 @@ func tables(t *testing.T) map[string][]part.Row {
 	d.press("g")
 	out["rounds"] = append(d.round().Table(), common...)
 	d.press("esc", "enter")
-	out["stump"] = append(append(d.walk().Table(), common...), part.ToTimeOn.Row(nil)) // time goes on in a made-up life alone
+	out["stump"] = append(d.walk().Table(), common...)
+	d.root.x.Life = madeUp{d}
+	out["a life"] = append(d.walk().Table(), common...)
+	d.root.x.Life = nil
 	out["wood"] = wood.New(d.root.x).Table()
 	out["lot"] = wood.Of(d.root.x, record.ID{8}).Table()
 	out["held lot"] = wood.Follow(d.root.x, record.ID{8}, record.NoStump).Table()
@@ -34,12 +38,18 @@ func tables(t *testing.T) map[string][]part.Row {
 	return out
 }
 
+// madeUp is a life whose clock stands still.
+type madeUp struct{ *driver }
+
+func (m madeUp) GoOn() string   { return "" }
+func (m madeUp) Now() time.Time { return m.now }
+
 // besides are the keys that a screen takes beside its table.
 var besides = map[string]string{
 	"block": "1 2 3 4 5 6 7 8 9",
-	"stump": "0 1 2 3 4 5 6 7 8 9 enter",
-	"wood":  "1 2 3 4 5 6 7 8 9 enter esc up down pgup pgdown home end",
-	"lot":   "1 2 3 4 5", "held lot": "1 2 3 4 5 enter",
+	"stump": "0 1 2 3 4 5 6 7 8 9 enter", "a life": "0 1 2 3 4 5 6 7 8 9 enter",
+	"wood": "1 2 3 4 5 6 7 8 9 enter esc up down pgup pgdown home end",
+	"lot":  "1 2 3 4 5", "held lot": "1 2 3 4 5 enter",
 	"plan": "up pgdown pgup home end",
 }
 

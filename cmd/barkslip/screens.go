@@ -106,7 +106,7 @@ func (a *app) runLines(o ui.Options, in io.Reader) error {
 	var left *ui.NotTaken
 	if errors.As(err, &left) {
 		a.complain(left.Error())
-		return errBadLines
+		return errFindings
 	}
 	return err
 }
