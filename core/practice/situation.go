@@ -66,11 +66,15 @@ func (s whenDue) maker() maker {
 		from := s.tell(t)
 		var options []option
 		for _, d := range s.days {
-			day := from.Add(d.days)
-			options = append(options, option{day.Long(), fmt.Sprintf("From %s on: %s later.", day.Long(), dayCount(d.days)), d.wrong})
+			options = append(options, fromDay(from.Add(d.days), d.wrong))
 		}
 		return t.opens(s.of, s.question, s.right, options...)
 	}}
+}
+
+// fromDay is a day from which on something is done, as an answer.
+func fromDay(day unit.Date, wrong string) option {
+	return option{day.Long(), fmt.Sprintf("From %s on.", day.Long()), wrong}
 }
 
 // opens asks from which day on some work falls due.
