@@ -178,7 +178,7 @@ func (l *Learner) Unseen(s Skill, seed uint64) Case {
 // draw is a case of a skill drawn from a seed, none of those seen, of the kind that
 // was had the fewest times.
 func draw(s Skill, seed uint64, seen map[uint64]bool, had map[string]int) (best Case) {
-	d, found := draws(seed), 0
+	d, found := dice(seed), 0
 	for found < candidates {
 		at := d.next() % seeds
 		if seen[at] {

@@ -35,17 +35,17 @@ type SignOffCase struct {
 // Begin begins a sign-off on cases that the learner has not seen, spread evenly over
 // the skills and as far as there are enough over their kinds.
 func (l *Learner) Begin(seed uint64, now time.Time) *SignOff {
-	d := draws(seed)
+	d := dice(seed)
 	of := []Skill{}
 	for _, p := range l.Progress() {
 		of = append(of, p.Skill)
 	}
 	skills := []Skill{}
 	for len(skills) < trade.SignOffCases {
-		mix(&d, of) // which skills have one case more is left to chance
+		shuffle(&d, of) // which skills have one case more is left to chance
 		skills = append(skills, of[:min(len(of), trade.SignOffCases-len(skills))]...)
 	}
-	mix(&d, skills)
+	shuffle(&d, skills)
 	out := SignOff{Seed: seed, Begun: now.Truncate(time.Second)}
 	seen, had := map[Skill]map[uint64]bool{}, map[Skill]map[string]int{}
 	for _, s := range skills {

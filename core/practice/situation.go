@@ -26,7 +26,11 @@ const rest = "rest"
 
 // words are the reply as an answer.
 func (r reply) words() string {
-	if k, ok := due.ParseKind(r.is); ok {
+	k, ok := due.ParseKind(r.is)
+	switch {
+	case ok && k == due.Regraft: // its step tells only that the graft before has ended
+		return "Cut it back again, below the old graft."
+	case ok:
 		return deeds[walk.StepID(k.Step())]
 	}
 	return deeds[walk.StepRest]
@@ -102,4 +106,24 @@ func kinds(sits []situation, days []whenDue, others ...maker) (out []maker) {
 		out = append(out, d.maker())
 	}
 	return append(out, others...)
+}
+
+// likely asks what the walk asks at a step, where it takes one answer for the likely
+// one: options are named by the word of the walk's answer.
+func (t *tale) likely(step walk.StepID, question, right string, options ...option) Case {
+	ask := t.walk().Ask(step, false)
+	best := ""
+	for _, ch := range ask.Choices {
+		if ch.Key == ask.Likely && ask.Likely != "" {
+			best = ch.Word
+		}
+	}
+	work := trade.Worked{Question: question, Answer: []trade.Input{{Value: best}}}
+	if len(ask.Work) > 0 {
+		work = ask.Work[0]
+	}
+	work.Facts = append(work.Facts[:len(work.Facts):len(work.Facts)], ask.Step.Facts...)
+	c := t.ask(question, best, ask.Because+" "+right, work, options...)
+	c.Rule.Step = step
+	return c
 }

@@ -19,7 +19,7 @@ import (
 type Life struct {
 	Begun  record.StumpID // the stump it began with
 	now    time.Time
-	ids    draws
+	ids    dice
 	events []record.Event
 	book   *record.Book
 	zones  record.Zones
@@ -36,7 +36,7 @@ func NewLife(seed uint64, year int, zones record.Zones) (*Life, error) {
 	if err != nil {
 		return nil, err
 	}
-	l := &Life{ids: draws(seed), zones: zones, now: unit.MakeDate(year, time.May, 1).At(8, 0, zone)}
+	l := &Life{ids: dice(seed), zones: zones, now: unit.MakeDate(year, time.May, 1).At(8, 0, zone)}
 	block, lot := l.id(), l.id()
 	l.Begun = record.StumpID{Block: block, Row: 1, Tree: 1}
 	bodies := []record.Body{&record.BlockMade{Block: block, Name: "A whole life"}}

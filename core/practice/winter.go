@@ -5,6 +5,8 @@ import (
 
 	"barkslip/core/due"
 	"barkslip/core/record"
+	"barkslip/core/trade"
+	"barkslip/core/walk"
 )
 
 var winterKinds = kinds([]situation{
@@ -71,7 +73,7 @@ var winterKinds = kinds([]situation{
 		{rest, "Another year of growth makes thicker sprouts, and a taller stump gone dead."},
 		{"keep-sprouts", "They were kept in summer, and kept the tree alive."},
 		{"sprouts", "Rubbing them now would take the only leaf there is."}}},
-}, nil, maker{"headed-when", headedWhen}, maker{"cut-again-when", cutAgainWhen}, nextStep(Winter))
+}, nil, maker{"headed-when", headedWhen}, maker{"cut-again-when", cutAgainWhen}, maker{"given-up", givenUp}, nextStep(Winter))
 
 // headedWhen asks from which day on the leader is headed back, in frost country or where
 // winters are mild.
@@ -102,4 +104,36 @@ func cutAgainWhen(seed uint64) Case {
 		fromDay(t.b.InSeason(season+1, time.January, 10), "In midwinter the cut stands open for months before bark slips."),
 		fromDay(t.b.InSeason(season+1, time.March, 15), "Sap does not move there yet by then."),
 		fromDay(t.b.InSeason(season+2, time.March, 15), "Two winters on its sprouts are trees. The next spring will do."))
+}
+
+// givenUp asks what is told of a stump whose grafts were lost: whether it is given up, and
+// why.
+func givenUp(seed uint64) Case {
+	t := newTale(seed)
+	t.white(record.Wrapped).on(t.of(40, 50), 9, 0, visit(record.Dead, record.Dead, record.Dead), &record.Failed{Cause: pick(&t.dice, "never moved", "overheated")})
+	dead := t.chance(2)
+	best := "this season"
+	if dead {
+		best = "the tree is dead"
+		t.inSeason(1, time.May, t.of(5, 25), 9)
+		t.sayNow().say("Every graft of last year died. Everything round it is in leaf; on this stump no sprout has broken, and the bark is brown to the wood down to the ground.")
+	} else {
+		t.on(int(t.b.Day(t.now)-t.day)+2, 9, 0, &record.SproutsKept{Number: t.of(1, 3)})
+		t.sayNow().say("Every graft on it died. The sprouts that were kept are green and strong; the bark of the season is over.")
+	}
+	offered := map[string]bool{}
+	for _, ch := range t.walk().Ask(walk.StepGiveUp, false).Choices {
+		offered[ch.Word] = true
+	}
+	if !offered[best] {
+		best = ""
+	}
+	c := t.ask("Is the stump given up?", best, "A stump whose root lives can be grafted again; one that is dead only takes time from the others.",
+		facts("When is a stump given up?", trade.RegraftTime, trade.SproutsUsed),
+		option{"this season", "For this season; it is cut back again next spring.", "It will be walked to every spring, and there is nothing left to graft."},
+		option{"the tree is dead", "For good: the tree is dead.", "A root that feeds strong sprouts is alive, and a year from now it has lost only a year."},
+		option{"again", "No: cut it back and graft it again today.", "Whatever it is, bark does not slip there today."},
+		option{"not worth", "For good: it has had its chance.", "One lost year says little: what it was lost to can be done otherwise."})
+	c.Rule.Step = walk.StepGiveUp
+	return c
 }
