@@ -58,7 +58,7 @@ var budsKinds = kinds([]situation{
 		{7, "A week is when a swelling bud has turned to a shoot."},
 		{21, "In three weeks a shoot comes, grows and breaks."},
 		{30, "A month after push is when a take is told, not when buds are looked at."}}},
-	{"green-waits", due.Buds, "Until when may it wait?", func(t *tale) unit.Date {
+	{"green-waits", due.Buds, "From when on is it scratched again, and decided?", func(t *tale) unit.Date {
 		green := visit(record.NoChange, record.NoChange, record.NoChange)
 		for i := range green.Found {
 			green.Found[i].Scratch = record.Green
@@ -80,7 +80,7 @@ func scratched(seed uint64) Case {
 	t := newTale(seed)
 	t.white(record.Wrapped).on(36, 9, 0, visit(record.NoChange, record.NoChange, record.NoChange), rubbed()).
 		on(t.of(43, 52), 9, 0, visit(record.NoChange, record.NoChange, record.NoChange), rubbed())
-	t.sayNow().say("Grafted on %s. No bud has moved, and a hand wants to saw the stump off below and be done.", t.day.Short())
+	t.say("No bud has moved, and a hand wants to saw the stump off below and be done.")
 	c := t.next()
 	c.Question = "What comes before anything else?"
 	return c

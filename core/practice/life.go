@@ -25,7 +25,7 @@ func (t *tale) cutBack(before int) *tale {
 // found dry.
 func (t *tale) ready() *tale {
 	t.cutBack(t.of(7, 10))
-	t.on(0, 8, 30, &record.Looked{Bleeding: record.Dry}, &record.Looked{Slip: record.SlipsClean}, &record.Gashed{Number: 2}, &record.FreshCut{})
+	t.on(0, 8, 30, &record.Looked{Bleeding: record.Dry}, &record.Looked{Slip: record.SlipsClean}, &record.Gashed{Number: 2}, &record.FreshCut{Height: t.inches(float64(t.of(27, 31)))})
 	return t.later(16).did(&record.Looked{Bleeding: record.Dry, Wiped: true})
 }
 
