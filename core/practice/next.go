@@ -274,7 +274,7 @@ func (t *tale) notNow(w *walk.Case, id walk.StepID) string {
 	}
 	for _, s := range walk.Steps() {
 		if s.ID == id {
-			return "Nothing has led to that yet, or it comes after what is open here. " + s.Why
+			return "Nothing asks for that now. " + s.Why
 		}
 	}
 	return ""

@@ -18,7 +18,8 @@ type asked struct {
 	seen    bool              // it was seen before, and is not counted
 	given   int               // the choice from 0, -1 while it is open
 	from    int               // line from which it is read
-	lines   int               // how many lines it has
+	lines   int               // how many lines are read on: all of it, or above answers that stay what is found
+	room    int               // how many of them are seen at a time
 	enlarge bool              // the figure alone
 }
 
@@ -58,15 +59,17 @@ func (a *asked) rows() []part.Row {
 	if f := a.c.Figure; f != nil {
 		rows = append(rows, part.ToEnlarge.Row(func() part.Msgs { a.enlarge = !a.enlarge; return nil }).Told("The figure large, and back."))
 	}
-	if a.lines > a.x.BodyHeight() && !a.enlarge {
+	if a.lines > a.room && !a.enlarge {
 		rows = append(rows, part.ToMore.Row(a.readOn).Told("Read on, and from the end back to the beginning."))
 	}
 	return append(rows, a.back())
 }
 
 func (a *asked) readOn() part.Msgs {
-	if a.from += a.x.BodyHeight() - 1; a.from >= a.lines-1 {
+	if a.from >= a.lines-a.room {
 		a.from = 0
+	} else {
+		a.from = min(a.from+max(a.room-1, 1), a.lines-a.room)
 	}
 	return nil
 }
@@ -115,18 +118,29 @@ func (a *asked) frame() part.Frame {
 		f.Body = part.Indent(2, a.figure(a.x.Width-4, a.x.BodyHeight()))
 		return f
 	}
+	a.lines, a.room = 0, a.x.BodyHeight()
 	if a.given < 0 {
 		f.Body = a.open()
 		f.Hint = fmt.Sprintf("1 to %d answers.", len(a.c.Choices))
 	} else {
 		f.Body = a.judged()
 	}
-	a.lines = len(f.Body)
-	if a.lines > a.x.BodyHeight() {
-		f.Hint = fmt.Sprintf("Lines %d to %d of %d; PgDn or = reads on.", a.from+1, min(a.from+a.x.BodyHeight(), a.lines), a.lines)
-		f.Body = f.Body[min(a.from, a.lines-1):]
+	if a.lines == 0 {
+		a.lines = len(f.Body)
+		f.Body = a.seenOf(f.Body)
+	}
+	if a.lines > a.room {
+		f.Hint = fmt.Sprintf("Lines %d to %d of %d; PgDn or = reads on.", a.from+1, min(a.from+a.room, a.lines), a.lines)
 	}
 	return f
+}
+
+// seenOf is the lines that are seen now of those that are read on.
+func (a *asked) seenOf(lines []paper.Line) []paper.Line {
+	if a.from = min(a.from, max(len(lines)-a.room, 0)); len(lines) > a.room {
+		return lines[a.from:][:a.room]
+	}
+	return lines
 }
 
 // open is the case before it is answered: what is found with its figure beside it, the
@@ -137,9 +151,8 @@ func (a *asked) open() []paper.Line {
 	question := part.Wrapped(paper.Strong, a.c.Question, wide)
 	room := a.x.BodyHeight() - len(choices) - len(question) - 2
 	if a.c.Figure != nil && room >= leastFigure && a.x.Width >= besideFrom {
-		const gap = 2
 		figWide := min(wide/2, 44)
-		told := part.Wrapped(paper.Plain, strings.Join(a.c.Told, " "), wide-figWide-gap)
+		told := part.Wrapped(paper.Plain, strings.Join(a.c.Told, " "), wide-figWide-figureGap)
 		if len(told) <= room-1 {
 			fig := a.figure(figWide, min(room, 14))
 			top := make([]paper.Line, max(len(told)+1, len(fig)))
@@ -158,8 +171,16 @@ func (a *asked) open() []paper.Line {
 	if len(told)+len(question)+len(choices)+3 <= a.x.BodyHeight() {
 		return part.Indent(2, append(append(append(append(append([]paper.Line{nil}, told...), nil), question...), nil), choices...))
 	}
+	if room := a.x.BodyHeight() - len(question) - len(choices); room >= leastTold && room < len(told) {
+		a.lines, a.room = len(told), room // what is found is read on; the answers stay
+		told = a.seenOf(told)
+	}
 	return part.Indent(2, append(append(told, question...), choices...))
 }
+
+// leastTold is how many lines of what is found are seen at the least above answers that
+// stay where they are.
+const leastTold = 2
 
 // Figures stand beside the words from these columns and lines on.
 const besideFrom, leastFigure = 76, 7
@@ -176,6 +197,38 @@ func (a *asked) choices(wide int) (out []paper.Line) {
 // best, and of each other why it is not.
 func (a *asked) judged() []paper.Line {
 	wide := min(a.x.Width-4, 96)
+	if fig := a.beside(&wide); fig != nil {
+		lines := a.judgedIn(wide)
+		for len(lines) < len(fig) {
+			lines = append(lines, nil)
+		}
+		for i := range fig {
+			lines[i] = append(lines[i].Pad(wide+figureGap), fig[i]...)
+		}
+		return part.Indent(2, lines)
+	}
+	return part.Indent(2, a.judgedIn(wide))
+}
+
+// figureGap is how far a figure stands from the words beside it.
+const figureGap = 2
+
+// beside is the figure that stands beside the words of what was judged, which have less
+// room then; nil where there is none, or no room.
+func (a *asked) beside(wide *int) []paper.Line {
+	if a.c.Figure == nil || a.x.Width < besideFrom {
+		return nil
+	}
+	w := min(*wide*2/5, 40)
+	fig := a.figure(w, min(a.x.BodyHeight(), 12))
+	if fig != nil {
+		*wide -= w + figureGap
+	}
+	return fig
+}
+
+// judgedIn is what is to be said of the case, in some width.
+func (a *asked) judgedIn(wide int) []paper.Line {
 	best := a.c.Best()
 	verdict := paper.Text(paper.Strong, fmt.Sprintf("Right: %d is the best.", best+1))
 	if a.given != best {
@@ -208,7 +261,7 @@ func (a *asked) judged() []paper.Line {
 	}
 	lines = append(lines, nil)
 	lines = append(lines, part.Under("Found:", paper.Faint, paper.Faint, strings.Join(a.c.Told, " "), wide)...)
-	return part.Indent(2, lines)
+	return lines
 }
 
 // why says how the next skill is chosen.

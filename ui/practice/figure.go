@@ -13,7 +13,7 @@ import (
 
 // figure is the case's figure in a room.
 func (a *asked) figure(w, h int) []paper.Line {
-	f, mode, sys := a.c.Figure, a.x.Mode(), a.c.Units
+	f, mode, sys := a.shown(), a.x.Mode(), a.c.Units
 	switch {
 	case f.Face != nil:
 		return a.x.Inked(top(f.Face, sys).Draw(w, h, mode))
@@ -26,6 +26,25 @@ func (a *asked) figure(w, h int) []paper.Line {
 		return a.x.Inked(figure.Scion{Thick: c.Thick, Bark: trade.BarkThick, LongCut: c.LongCut, Tip: c.Tip, Back: c.Back, Nails: c.Nails, Sys: sys}.Draw(w, h, mode))
 	}
 	return nil
+}
+
+// shown is the case's figure; once it is answered with the best answer on it, where that
+// is a placing or a cutting.
+func (a *asked) shown() *practice.Figure {
+	f := *a.c.Figure
+	if a.given < 0 {
+		return &f
+	}
+	best := a.c.Choices[a.c.Best()]
+	if f.Face != nil && best.Slots != nil {
+		face := *f.Face
+		face.Slots, f.Face = best.Slots, &face
+	}
+	if f.Stick != nil && best.Pieces != nil {
+		stick := *f.Stick
+		stick.Pieces, f.Stick = best.Pieces, &stick
+	}
+	return &f
 }
 
 // knotWide is how much bark a knot takes along the edge.

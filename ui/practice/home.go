@@ -43,7 +43,7 @@ func (h *home) rows() []part.Row {
 	}
 	rows := []part.Row{
 		part.ToOpen.Row(h.practise).Named("a case").Told("A case of the skill under the cursor. On the skill that is asked next, each case is of the one that is next then."),
-		digit("1", "sign-off", "Sign-off: 40 unseen cases without coach or why.", func() part.Msgs { h.view = &begin{h.Screen}; return part.Says("") }),
+		digit("1", "sign-off", "40 unseen cases without coach or why.", func() part.Msgs { h.view = &begin{h.Screen}; return part.Says("") }),
 		digit("2", "a life", "One made-up stump from standing to untied, the clock moved on by a key.", h.life),
 		digit("3", "results", "How this learner stands, with the cases missed; to be printed.", func() part.Msgs { return h.read(h.of) }),
 		digit("4", "all", "All learners whose practice is kept here.", h.everybody),

@@ -167,7 +167,7 @@ func (p *people) frame() part.Frame {
 func (s *Screen) works(where string, works ...trade.Worked) part.Msgs {
 	lines := func(width int) (out []paper.Line) {
 		for _, w := range works {
-			out = append(append(out, nil), part.WorkLines(w, s.units(), min(width-4, 96))...)
+			out = append(append(out, nil), part.WorkLines(w, s.units(), s.x.Measure(width-4))...)
 		}
 		return out
 	}
