@@ -1,6 +1,9 @@
 package practice
 
 import (
+	"slices"
+	"strings"
+
 	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
@@ -84,4 +87,18 @@ type Cut struct {
 	Thick, LongCut, Back, Tip unit.Length
 	Reversed                  bool // cut at the wrong end
 	Nails                     []unit.Length
+}
+
+// InWords is what is found, with the figure in words: a sentence or more each, none twice.
+func (c Case) InWords() []string {
+	told := strings.Join(c.Told, " ")
+	out := slices.Clone(c.Told)
+	if c.Figure != nil {
+		for _, says := range c.Figure.Says {
+			if !strings.Contains(told, strings.TrimSpace(says)) {
+				out = append(out, says)
+			}
+		}
+	}
+	return out
 }

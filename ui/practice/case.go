@@ -163,11 +163,7 @@ func (a *asked) open() []paper.Line {
 			return part.Indent(2, append(append(append(append(top, nil), question...), nil), choices...))
 		}
 	}
-	words := strings.Join(a.c.Told, " ")
-	if a.c.Figure != nil {
-		words += " " + strings.Join(a.c.Figure.Says, " ")
-	}
-	told := part.Wrapped(paper.Plain, words, wide)
+	told := part.Wrapped(paper.Plain, strings.Join(a.c.InWords(), " "), wide)
 	if len(told)+len(question)+len(choices)+3 <= a.x.BodyHeight() {
 		return part.Indent(2, append(append(append(append(append([]paper.Line{nil}, told...), nil), question...), nil), choices...))
 	}

@@ -83,10 +83,7 @@ func (a *asked) tell() part.Telling {
 	if a.given >= 0 {
 		return a.tellJudged(t)
 	}
-	t.Says = append(t.Says, a.c.Told...)
-	if f := a.c.Figure; f != nil {
-		t.Says = append(t.Says, f.Says...)
-	}
+	t.Says = append(t.Says, a.c.InWords()...)
 	for i, c := range a.c.Choices {
 		t.Answers = append(t.Answers, part.Told{Key: fmt.Sprint(i + 1), Word: c.Words})
 	}
