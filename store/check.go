@@ -2,7 +2,6 @@ package store
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 
 	"go.etcd.io/bbolt"
@@ -30,10 +29,10 @@ func (b *Book) Check() ([]string, error) {
 		return nil, b.explain(err)
 	}
 	if err := h.judge(b.file, b.path); err != nil {
-		return []string{err.Error()}, nil // pages may lead back to themselves: nothing is read
+		return append([]string{err.Error()}, b.readable()...), nil // pages may lead back to themselves: nothing is followed
 	}
 	if found := checkPages(b, h); len(found) > 0 {
-		return append(found, b.readable()), nil // the rest is not worth comparing
+		return append(found, b.readable()...), nil // the rest is not worth comparing
 	}
 	found := &findings{}
 	err = b.view(func(tx *bbolt.Tx, st *state) error {
@@ -48,6 +47,9 @@ func (b *Book) Check() ([]string, error) {
 		found.summaries(tx, st)
 		return nil
 	})
+	if found.short {
+		return append(found.all(), b.readable()...), err
+	}
 	return found.all(), err
 }
 
@@ -62,16 +64,14 @@ func checkPages(b *Book, h fileHead) (found []string) {
 	return append(found, walkPages(b.file, m, true)...)
 }
 
-// readable says how many of the records can be read.
-func (b *Book) readable() string {
-	of, _ := b.Count()
-	n := 0
-	err := b.Journal(func(record.Event) error { n++; return nil })
-	var fault *pageFault
-	if errors.As(err, &fault) {
-		return fmt.Sprintf("the book should hold %d records; how many can be read is not sure", of)
+// readable says how many of the records can be read, page by page, and whose are
+// missing.
+func (b *Book) readable() []string {
+	s, err := salvage(b.file)
+	if err != nil {
+		return []string{b.explain(err).Error()}
 	}
-	return canRead(n, of)
+	return s.Say()
 }
 
 func canRead(n, of int) string {
@@ -80,6 +80,7 @@ func canRead(n, of int) string {
 
 // findings collects sentences, a few of each kind.
 type findings struct {
+	short bool // not all records can be read by the tree
 	kinds []string
 	said  map[string][]string
 	more  map[string]int
@@ -140,9 +141,7 @@ func (f *findings) journal(tx *bbolt.Tx, st *state) {
 			f.say("events", "the event %s does not hold: %v", e.ID, err)
 		}
 	}
-	if of := int(st.head.events); read < of {
-		f.say("reading", "%s", canRead(read, of))
-	}
+	f.short = read < int(st.head.events)
 	meta := tx.Bucket(bucketMeta)
 	if counted := count(tx, st, st.head.stumps); !bytes.Equal(counted.pack(), meta.Get(keyHead)) {
 		f.say("counts", "the counts kept do not agree with the journal")

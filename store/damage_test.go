@@ -184,6 +184,7 @@ func overAllStumps(t *testing.T, path string) {
 func TestDamagedRecordIsToldAndTheRestRead(t *testing.T) {
 	path, exported := filledFile(t, 3)
 	alter(t, path, func(tx *bbolt.Tx) error { return spoil(tx, stumpAt(1, 1, 2)) })
+	wipeFree(t, path)
 	b, err := Open(path, options(1))
 	if err != nil {
 		t.Fatal(err)
@@ -241,6 +242,7 @@ func TestMissingRecordsAreCounted(t *testing.T) {
 			}
 			return nil
 		})
+		wipeFree(t, path)
 		b, err := Open(path, options(1))
 		if err != nil {
 			t.Fatal(err)
@@ -261,8 +263,8 @@ func TestMissingRecordsAreCounted(t *testing.T) {
 	}
 }
 
-// A page whose keys lie elsewhere than its place says takes none of its records
-// along without a word.
+// A page whose keys lie elsewhere than its place says is told of, and its records are
+// read: each is known by its checksum.
 func TestRecordsOutOfPlaceAreCounted(t *testing.T) {
 	path, _ := filledFile(t, 30)
 	changePages(t, path, func(p page, items []item) bool {
@@ -280,11 +282,53 @@ func TestRecordsOutOfPlaceAreCounted(t *testing.T) {
 	n := 0
 	err = b.Journal(func(record.Event) error { n++; return nil })
 	events, _ := b.Count()
-	if wantProblem(t, "the journal", err, ErrDamaged); n >= events {
+	if wantProblem(t, "the journal", err, ErrDamaged); n != events {
 		t.Errorf("%d of %d records read", n, events)
 	}
-	if found, err := b.Check(); err != nil || !slices.Contains(found, canRead(n, events)) {
-		t.Errorf("the check found %q (%v), want also %q", found, err, canRead(n, events))
+	if found, err := b.Check(); err != nil || len(found) == 0 {
+		t.Errorf("the check found %q (%v)", found, err)
+	}
+}
+
+// wipeFree clears the pages of a closed book that are not in use, on which older copies
+// of its records stand.
+func wipeFree(t *testing.T, path string) {
+	t.Helper()
+	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	l, err := openLeaves(f)
+	if err != nil || l.free == nil {
+		t.Fatal("the free pages are not known", err)
+	}
+	for id := range l.free {
+		if _, err := f.WriteAt(make([]byte, l.pageSize), int64(id)*l.pageSize); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// A record that is damaged where it stands is read from an older page where it is still
+// whole, and the damage is told of.
+func TestOlderPagesAreRead(t *testing.T) {
+	path, exported := filledFile(t, 3)
+	alter(t, path, func(tx *bbolt.Tx) error { return spoil(tx, stumpAt(1, 1, 2)) })
+	b, err := Open(path, options(1))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	n := 0
+	err = b.Journal(func(e record.Event) error {
+		if n++; !strings.Contains(exported, string(record.Line(e))+"\n") {
+			t.Errorf("a record is not as it was: %s", record.Line(e))
+		}
+		return nil
+	})
+	if wantProblem(t, "the journal", err, ErrDamaged); n != 5+3*14 || !strings.Contains(err.Error(), "page by page") {
+		t.Errorf("%d records: %v", n, err)
 	}
 }
 

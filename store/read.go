@@ -165,37 +165,75 @@ type place struct {
 
 func (p place) compare(o place) int { return cmp.Or(cmp.Compare(p.clock, o.clock), p.id.Compare(o.id)) }
 
-// Journal gives every event in fold order. It stops at the first error of fn.
-// Records that are damaged or missing are left out and told of in the error at
-// the end. fn may use the book.
+// Journal gives every event in fold order. It stops at the first error of fn. Where the
+// tree of the book is broken, the rest is read page by page and given behind; what is
+// missing or damaged all the same is told of in the error at the end, and so is that
+// there was damage. fn may use the book.
 func (b *Book) Journal(fn func(record.Event) error) error {
 	places, of, bad, err := b.places()
-	if err != nil {
+	broken := err != nil && errors.Is(err, ErrDamaged) && !b.dead.Load()
+	if err != nil && !broken {
 		return err
 	}
-	read, gone := 0, 0
+	given, read, gone, print := map[record.ID]bool{}, 0, 0, head{}
 	for chunk := range slices.Chunk(places, 2000) {
-		events, hurt, away, err := b.read(chunk)
-		if err != nil {
+		got, err := b.read(chunk)
+		if errors.Is(err, ErrDamaged) && !b.dead.Load() {
+			broken = true
+			break
+		} else if err != nil {
 			return err
 		}
-		bad, gone = bad+hurt, gone+away
-		for _, e := range events {
+		bad, gone = bad+got.bad, gone+got.gone
+		for i, e := range got.events {
 			if err := fn(e); err != nil {
 				return err
 			}
+			given[e.ID] = true
+			print.turn(e.ID, got.sums[i][:])
 			read++
 		}
 	}
 	lost := int(of.events) - read
-	if b.state.Load().head != of {
-		lost -= gone // replaced meanwhile
+	changed := b.state.Load().head != of // it was written meanwhile
+	if changed {
+		lost -= gone
 	}
-	if lost = max(lost, bad); lost > 0 {
-		return problem(ErrDamaged, record.ErrDamaged, "%d of the %d records of the book %s could be read; %s damaged and left out",
-			read, read+lost, b.path, lostRecords(lost))
+	if !broken && max(lost, bad) <= 0 && (changed || print.fingerprint == of.fingerprint) {
+		return nil
 	}
-	return nil
+	return b.salvageRest(fn, given)
+}
+
+// salvageRest gives what is found page by page and was not given yet, and tells of the
+// damage.
+func (b *Book) salvageRest(fn func(record.Event) error, given map[record.ID]bool) error {
+	s, err := salvage(b.file)
+	if err != nil {
+		return b.explain(err)
+	}
+	read := len(given)
+	for _, e := range s.Events {
+		if given[e.ID] {
+			continue
+		}
+		if err := fn(e); err != nil {
+			return err
+		}
+		read++
+	}
+	return s.problem(b.path, read)
+}
+
+// problem is what is to be told of a damaged book of which so many records were read.
+func (s *Salvaged) problem(path string, read int) error {
+	lost := max(s.Of, len(s.Events)+s.Missing()) - read
+	if lost <= 0 {
+		return problem(ErrDamaged, record.ErrDamaged, "the book %s is damaged, but all %d records could be read, page by page; make a sound book of it with barkslip salvage",
+			path, read)
+	}
+	return problem(ErrDamaged, record.ErrDamaged, "%d of the %d records of the book %s could be read; %s damaged and left out",
+		read, read+lost, path, lostRecords(lost))
 }
 
 // lostRecords is a number of records as the subject of what happened to them.
@@ -227,28 +265,35 @@ func (b *Book) places() (places []place, of head, bad int, err error) {
 	return places, of, bad, err
 }
 
-// read unpacks the records at places. bad counts those that do not hold, gone
+// chunk is some records as they were read. bad counts those that do not hold, gone
 // those that are not found: replaced meanwhile, or on a page out of order.
-func (b *Book) read(places []place) (events []record.Event, bad, gone int, err error) {
+type chunk struct {
+	events    []record.Event
+	sums      [][4]byte // the checksum of each
+	bad, gone int
+}
+
+// read unpacks the records at places.
+func (b *Book) read(places []place) (got chunk, err error) {
 	err = b.view(func(tx *bbolt.Tx, st *state) error {
 		journal := tx.Bucket(bucketJournal)
 		for _, p := range places {
 			key := recordKey(p.spot, p.clock, p.id)
 			v := journal.Get(key)
 			if v == nil {
-				gone++
+				got.gone++
 				continue
 			}
 			e, err := st.unpack(key, v)
 			if err != nil {
-				bad++
+				got.bad++
 				continue
 			}
-			events = append(events, e)
+			got.events, got.sums = append(got.events, e), append(got.sums, [4]byte(v[len(v)-4:]))
 		}
 		return nil
 	})
-	return events, bad, gone, err
+	return got, err
 }
 
 // All is the journal as a sequence, as for joining it into another book.
