@@ -65,36 +65,84 @@ func (b *Book) copyBeside(path string) (temp string, err error) {
 	return temp, nil
 }
 
-// rawCopy copies a book that another process holds, between two readings of
-// its first pages that are equal: no transaction ended meanwhile, so the pages
-// that they lead to were not written over. The copy loses its name before anything
-// is in it, where the system can, so that nothing is left behind however the
+// CopyFile writes a copy of the book at from as it stands at this moment, also while
+// another program writes to it, and gives it its name once it is found sound from end to
+// end. It takes no more room than the book. Nothing is written over.
+func CopyFile(from, to string, o Options) error {
+	if _, err := os.Lstat(to); err == nil {
+		return exists(to)
+	}
+	if err := folderFor(to, "the copy"); err != nil {
+		return err
+	}
+	if err := probe(from); err != nil {
+		return err
+	}
+	f, err := os.CreateTemp(filepath.Dir(to), ".copy-*")
+	if err != nil {
+		return explain(to, err)
+	}
+	temp := f.Name()
+	defer os.Remove(temp)
+	if err := errors.Join(copyLevel(from, f, func(err error) error { return explain(to, err) }), f.Sync(), f.Close()); err != nil {
+		return explain(to, err)
+	}
+	o = o.filled()
+	o.ReadOnly = true
+	b, err := Open(temp, o)
+	if err != nil {
+		return notSafe(from, temp, err.Error())
+	}
+	found, err := b.Check()
+	if err = errors.Join(err, b.Close()); err != nil {
+		return err
+	}
+	if len(found) > 0 {
+		return notSafe(from, temp, found[0])
+	}
+	return publish(temp, to)
+}
+
+func notSafe(from, temp, found string) error {
+	return problem(ErrDamaged, nil, "the book %s is damaged, so no copy of it was kept as a safe one: %s; save what holds with barkslip salvage",
+		from, strings.ReplaceAll(strings.TrimSuffix(found, "; bring it back from a copy"), temp, from))
+}
+
+// rawCopy copies a book that another process holds. The copy loses its name before
+// anything is in it, where the system can, so that nothing is left behind however the
 // program ends.
 func rawCopy(path string) (*os.File, error) {
-	from, err := os.Open(path)
-	if err != nil {
-		return nil, explain(path, err)
-	}
-	defer from.Close()
 	to, err := os.CreateTemp("", "read-*.book")
 	if err != nil {
 		return nil, noRoom(path, err)
 	}
 	_ = os.Remove(to.Name())
-	c := copier{from: from, to: to, here: make([]byte, atOnce), there: make([]byte, atOnce)}
+	if err := copyLevel(path, to, func(err error) error { return noRoom(path, err) }); err != nil {
+		dropCopy(to)
+		return nil, err
+	}
+	return to, nil
+}
+
+// copyLevel copies a book that another process may hold into an empty file, between two
+// readings of its first pages that are equal: no transaction ended meanwhile, so the
+// pages that they lead to were not written over. unwritten says why the copy could not be
+// written.
+func copyLevel(path string, to *os.File, unwritten func(error) error) error {
+	from, err := os.Open(path)
+	if err != nil {
+		return explain(path, err)
+	}
+	defer from.Close()
+	c := copier{from: from, to: to, here: make([]byte, atOnce), there: make([]byte, atOnce), unwritten: unwritten}
 	for last := time.Now().Add(patience); time.Now().Before(last); {
 		done, err := c.try()
-		if done {
-			return to, nil
-		}
-		if err != nil {
-			dropCopy(to)
-			return nil, explain(path, err)
+		if done || err != nil {
+			return explain(path, err)
 		}
 		time.Sleep(time.Duration(1+rand.IntN(10)) * time.Millisecond)
 	}
-	dropCopy(to)
-	return nil, busy(path)
+	return busy(path)
 }
 
 // noRoom says why no copy can be made to read a book from.
@@ -118,10 +166,14 @@ const atOnce = 1 << 20
 // process writes to stands still.
 const patience = 10 * time.Second
 
+// halfWritten is for how long a first page may not hold because it is being written.
+const halfWritten = 100 * time.Millisecond
+
 // copier brings a copy level with a book that another process holds.
 type copier struct {
 	from, to    *os.File
 	here, there []byte // what stands in each, atOnce bytes of it
+	unwritten   func(error) error
 }
 
 // try brings the copy level with the book; done is false where a transaction
@@ -129,12 +181,15 @@ type copier struct {
 // comes to an end also while answers are given.
 func (c copier) try() (done bool, err error) {
 	before, err := readHead(c.from)
-	if err != nil || !before.bothHold() {
+	m, ok := before.newest()
+	if err != nil || !ok {
 		return false, err
 	}
-	m, _ := before.newest()
 	if err := c.level(int64(m.high) * m.pageSize); err != nil {
 		return false, err
+	}
+	if !before.bothHold() {
+		time.Sleep(halfWritten) // is it broken, or being written?
 	}
 	after, err := readHead(c.from)
 	return err == nil && before.same(after), err
@@ -151,7 +206,7 @@ func (c copier) level(size int64) error {
 			continue
 		}
 		if _, err := c.to.WriteAt(c.here[:n], at); err != nil {
-			return noRoom(c.from.Name(), err)
+			return c.unwritten(err)
 		}
 	}
 	return nil

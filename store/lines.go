@@ -25,6 +25,17 @@ func WriteLines(w io.Writer, b *Book) error {
 	return errors.Join(err, out.Flush())
 }
 
+// WriteEvents writes events as JSON Lines.
+func WriteEvents(w io.Writer, events []record.Event) error {
+	out := bufio.NewWriterSize(w, 1<<16)
+	for _, e := range events {
+		if _, err := out.Write(append(record.Line(e), '\n')); err != nil {
+			return err
+		}
+	}
+	return out.Flush()
+}
+
 // ReadLines reads a journal of JSON Lines. A line that does not hold yields a
 // *LineError and the rest goes on; any other error ends it.
 func ReadLines(r io.Reader) iter.Seq2[record.Event, error] {

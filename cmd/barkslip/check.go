@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"github.com/spf13/cobra"
+
+	"barkslip/store"
 )
 
 func (a *app) check() *cobra.Command {
@@ -16,6 +18,9 @@ func (a *app) check() *cobra.Command {
 	g := declare(c.Flags(), bookOption)
 	c.RunE = func(*cobra.Command, []string) error {
 		book, err := openBook(g, true)
+		if isBroken(err) {
+			return a.checkBroken(g, err)
+		}
 		if err != nil {
 			return err
 		}
@@ -28,7 +33,7 @@ func (a *app) check() *cobra.Command {
 			for _, says := range found {
 				a.complain(says)
 			}
-			a.complain("bring the book back from a copy with: barkslip restore FILE")
+			a.complain(waysBack)
 			return errFindings
 		}
 		events, stumps := book.Count()
@@ -36,6 +41,22 @@ func (a *app) check() *cobra.Command {
 		return nil
 	}
 	return c
+}
+
+const waysBack = "bring the book back from a copy with: barkslip restore FILE; or save what holds with: barkslip salvage FROM --book NEW"
+
+// checkBroken tells of a book that cannot be opened what can be read of it.
+func (a *app) checkBroken(g *given, opening error) error {
+	a.complain(opening.Error())
+	path, err := bookPath(g)
+	if err != nil {
+		return err
+	}
+	if saved, err := store.Salvage(path); err == nil {
+		_ = a.sayLost(saved)
+	}
+	a.complain(waysBack)
+	return errFindings
 }
 
 // count is a number with its noun.

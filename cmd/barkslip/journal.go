@@ -27,6 +27,9 @@ func (a *app) journalExport() *cobra.Command {
 	g := declare(c.Flags(), bookOption)
 	c.RunE = func(*cobra.Command, []string) error {
 		book, err := openBook(g, true)
+		if isBroken(err) {
+			return a.exportSalvaged(g, err)
+		}
 		if err != nil {
 			return err
 		}
@@ -34,4 +37,23 @@ func (a *app) journalExport() *cobra.Command {
 		return store.WriteLines(a.out, book)
 	}
 	return c
+}
+
+// exportSalvaged writes what holds of a book that cannot be opened; it is damaged
+// whatever is missing.
+func (a *app) exportSalvaged(g *given, opening error) error {
+	path, err := bookPath(g)
+	if err != nil {
+		return err
+	}
+	saved, err := store.Salvage(path)
+	if err != nil {
+		return opening
+	}
+	if err := store.WriteEvents(a.out, saved.Events); err != nil {
+		return err
+	}
+	a.complain(opening.Error())
+	_ = a.sayLost(saved)
+	return errFindings
 }

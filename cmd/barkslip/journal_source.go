@@ -17,8 +17,8 @@ type source struct {
 	from   io.Closer
 }
 
-// openSources opens all files before anything is joined. A book too damaged to
-// be opened does not keep the others out; damaged says what is wrong with it.
+// openSources opens all files before anything is joined. Of a book too damaged to be
+// opened what holds is taken; damaged says what is wrong with it and what is missing.
 func openSources(files []string) (sources []source, damaged []string, err error) {
 	for _, file := range files {
 		name := ""
@@ -30,6 +30,14 @@ func openSources(files []string) (sources []source, damaged []string, err error)
 		switch {
 		case errors.As(err, &bad):
 			return sources, damaged, err
+		case isBroken(err):
+			damaged = append(damaged, name+err.Error())
+			if saved, failed := store.Salvage(file); failed == nil {
+				for _, says := range saved.Say() {
+					damaged = append(damaged, name+says)
+				}
+				sources = append(sources, source{name: name, events: eachOf(saved.Events), from: nothing{}})
+			}
 		case err != nil:
 			damaged = append(damaged, name+err.Error())
 		default:
@@ -39,6 +47,22 @@ func openSources(files []string) (sources []source, damaged []string, err error)
 	}
 	return sources, damaged, nil
 }
+
+// eachOf is some events as a sequence.
+func eachOf(events []record.Event) iter.Seq2[record.Event, error] {
+	return func(yield func(record.Event, error) bool) {
+		for _, e := range events {
+			if !yield(e, nil) {
+				return
+			}
+		}
+	}
+}
+
+// nothing is what is to be closed of what was read whole.
+type nothing struct{}
+
+func (nothing) Close() error { return nil }
 
 // openSource opens a book, or a journal as text.
 func openSource(file string) (source, error) {

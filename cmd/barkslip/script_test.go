@@ -35,6 +35,7 @@ func TestMain(m *testing.M) {
 //	list FILE N           writes a list of N stumps
 //	spoil FILE TEXT       changes a byte of a file where it holds the text
 //	cut FILE N            cuts a file short by N bytes
+//	zero FILE PAGE        clears a page of 4096 bytes of a file
 //	hold FILE             keeps a book open in another process to the end
 func TestScripts(t *testing.T) {
 	lists, err := filepath.Abs("../../testdata/lists")
@@ -51,7 +52,7 @@ func TestScripts(t *testing.T) {
 			return nil
 		},
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){
-			"exits": exits, "bad": bad, "field": field, "fields": fields, "list": writeList, "spoil": spoil, "cut": cut, "hold": hold,
+			"exits": exits, "bad": bad, "field": field, "fields": fields, "list": writeList, "spoil": spoil, "cut": cut, "zero": zeroPage, "hold": hold,
 		},
 	})
 }
@@ -232,6 +233,19 @@ func cut(ts *testscript.TestScript, neg bool, args []string) {
 	info, err := os.Stat(ts.MkAbs(args[0]))
 	ts.Check(err)
 	ts.Check(os.Truncate(ts.MkAbs(args[0]), info.Size()-int64(n)))
+}
+
+func zeroPage(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: zero FILE PAGE")
+	}
+	n, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	f, err := os.OpenFile(ts.MkAbs(args[0]), os.O_RDWR, 0)
+	ts.Check(err)
+	defer f.Close()
+	_, err = f.WriteAt(make([]byte, 4096), int64(n)*4096)
+	ts.Check(err)
 }
 
 func hold(ts *testscript.TestScript, neg bool, args []string) {
