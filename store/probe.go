@@ -210,3 +210,21 @@ func checkFreelist(f io.ReaderAt, m metaPage) string {
 	}
 	return ""
 }
+
+// Halved says whether one of the two first pages of a book does not hold, so that its last
+// change may be lost: the next change writes over the broken one.
+func Halved(path string) bool {
+	f, err := os.Open(path)
+	if err != nil {
+		return false
+	}
+	defer f.Close()
+	for range 3 {
+		h, err := readHead(f)
+		if _, ok := h.newest(); err != nil || !ok || h.bothHold() {
+			return false
+		}
+		time.Sleep(halfWritten / 3) // another program may be writing it
+	}
+	return true
+}

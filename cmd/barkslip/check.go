@@ -17,41 +17,46 @@ func (a *app) check() *cobra.Command {
 	}
 	g := declare(c.Flags(), bookOption)
 	c.RunE = func(*cobra.Command, []string) error {
-		book, err := openBook(g, true)
-		if isBroken(err) {
-			return a.checkBroken(g, err)
-		}
+		path, err := bookPath(g)
 		if err != nil {
 			return err
 		}
-		defer book.Close()
-		found, err := book.Check()
-		if err != nil {
-			return err
-		}
-		if len(found) > 0 {
-			for _, says := range found {
-				a.complain(says)
-			}
-			a.complain(waysBack)
-			return errFindings
-		}
-		events, stumps := book.Count()
-		fmt.Fprintf(a.out, "The book is sound: %s of %s.\n", count(events, "record"), count(stumps, "stump"))
-		return nil
+		return a.checkPath(path)
 	}
 	return c
+}
+
+// checkPath goes over the book at a path and says what it finds.
+func (a *app) checkPath(path string) error {
+	book, err := store.Open(path, store.Options{ReadOnly: true})
+	if isBroken(err) {
+		return a.checkBroken(path, err)
+	}
+	if err != nil {
+		return err
+	}
+	defer book.Close()
+	found, err := book.Check()
+	if err != nil {
+		return err
+	}
+	if len(found) > 0 {
+		for _, says := range found {
+			a.complain(says)
+		}
+		a.complain(waysBack)
+		return errFindings
+	}
+	events, stumps := book.Count()
+	fmt.Fprintf(a.out, "The book is sound: %s of %s.\n", count(events, "record"), count(stumps, "stump"))
+	return nil
 }
 
 const waysBack = "bring the book back from a copy with: barkslip restore FILE; or save what holds with: barkslip salvage FROM --book NEW"
 
 // checkBroken tells of a book that cannot be opened what can be read of it.
-func (a *app) checkBroken(g *given, opening error) error {
+func (a *app) checkBroken(path string, opening error) error {
 	a.complain(opening.Error())
-	path, err := bookPath(g)
-	if err != nil {
-		return err
-	}
 	if saved, err := store.Salvage(path); err == nil {
 		_ = a.sayLost(saved)
 	}

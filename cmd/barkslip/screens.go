@@ -65,15 +65,17 @@ func (a *app) screens() *cobra.Command {
 			return errNoTerminal
 		}
 		run := func(o ui.Options) error { return ui.Run(c.Context(), o) }
-		in := io.Reader(os.Stdin)
+		in := bufio.NewReader(os.Stdin)
 		if *inLines || dumb(os.Getenv("TERM")) {
-			in = bufio.NewReader(os.Stdin)
 			run = func(o ui.Options) error { return a.runLines(o, in) }
 		}
 		if *look {
 			return a.lookOn(g, prefs, *plain, run)
 		}
-		book, err := openOrMakeBook(g)
+		book, err := a.openOwn(g, in)
+		if errors.Is(err, errLeft) {
+			return nil
+		}
 		if errors.Is(err, store.ErrLocked) {
 			if path, there := placeForBook(g); there == nil && looksOn(path, in, os.Stderr) {
 				return a.lookOn(g, prefs, *plain, run)
@@ -84,6 +86,9 @@ func (a *app) screens() *cobra.Command {
 		}
 		d := &desk{app: a, own: book, prefs: prefs, plain: *plain}
 		defer func() { _ = d.close() }()
+		left := make(chan struct{})
+		defer close(left)
+		go keepCopies(book.Path(), left)
 		options, err := d.atOwn()
 		if err != nil {
 			return err
@@ -137,8 +142,14 @@ func (a *app) screenOptions(book *store.Book, prefs ui.Prefs, plain bool) ui.Opt
 		},
 		OwnDay:    func() bool { return a.ownDay(book) },
 		EndOwnDay: func() error { return book.SetApart(0) },
-		Learners:  store.Learners{Folder: filepath.Dir(book.Path())},
-		Bell:      func() { _, _ = os.Stderr.WriteString("\a") },
+		Copies: func() (days []time.Time) {
+			for _, c := range store.DatedCopies(book.Path()) {
+				days = append(days, c.Day)
+			}
+			return days
+		},
+		Learners: store.Learners{Folder: filepath.Dir(book.Path())},
+		Bell:     func() { _, _ = os.Stderr.WriteString("\a") },
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"time"
 
 	"barkslip/core/record"
 	"barkslip/core/unit"
@@ -91,7 +92,24 @@ func (b *Screen) settings() part.Msgs {
 		}
 		items = append(items, part.Item{Word: s.word, Meaning: value, Take: func() part.Msgs { return b.askSetting(s) }})
 	}
+	if b.x.Copies != nil {
+		items = append(items, part.Item{Word: "copies", Meaning: copyWords(b.x.Copies()), Take: func() part.Msgs {
+			return part.Says("A copy a day is kept beside the book. barkslip restore lists them, barkslip restore --newest brings one back.")
+		}})
+	}
 	return b.x.Picks("Settings of "+site.Name, "Pick one to change it; the old value stays in the journal.", items)
+}
+
+// copyWords are the days of the copies kept beside the book.
+func copyWords(days []time.Time) string {
+	if len(days) == 0 {
+		return "none beside the book yet; one a day is kept"
+	}
+	var words []string
+	for _, d := range days {
+		words = append(words, d.Format("2 Jan"))
+	}
+	return "beside the book: " + strings.Join(words, ", ")
 }
 
 func (b *Screen) askSetting(s setting) part.Msgs {
