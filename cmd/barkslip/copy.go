@@ -44,11 +44,12 @@ func (a *app) restore() *cobra.Command {
 		Long: "Checks a copy from end to end and puts it in the place of the book. A book that\n" +
 			"stands there is kept beside it under another name.\n\n" +
 			"The screens keep a handful of dated copies beside the book, fewer the older they\n" +
-			"are. Without FILE they are listed; --newest brings the newest back.",
+			"are: --list lists them, --newest brings the newest back.",
 		Example: "  barkslip restore /media/stick/book-2027-05-04.bark\n  barkslip restore --newest",
 		Args:    cobra.MaximumNArgs(1),
 	}
 	g := declare(c.Flags(), bookOption)
+	list := c.Flags().Bool("list", false, "list the dated copies beside the book")
 	newest := c.Flags().Bool("newest", false, "bring back the newest of the dated copies beside the book")
 	c.RunE = func(_ *cobra.Command, args []string) error {
 		path, err := placeForBook(g)
@@ -57,15 +58,17 @@ func (a *app) restore() *cobra.Command {
 		}
 		copies := store.DatedCopies(path)
 		switch {
-		case *newest && len(args) > 0:
-			return mistaken("--newest", args[0], "without FILE: one or the other")
+		case (*newest || *list) && len(args) > 0:
+			return mistaken("FILE", args[0], "no file with --newest or --list")
 		case *newest && len(copies) == 0:
 			return fmt.Errorf("there is no dated copy beside %s", path)
 		case *newest:
 			return a.restoreFrom(copies[0].Path, path)
-		case len(args) == 0:
+		case *list:
 			a.listCopies(path, copies)
 			return nil
+		case len(args) == 0:
+			return missing("FILE", "the copy to bring back; or --newest or --list, for the copies beside the book")
 		}
 		return a.restoreFrom(args[0], path)
 	}

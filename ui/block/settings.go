@@ -94,7 +94,7 @@ func (b *Screen) settings() part.Msgs {
 	}
 	if b.x.Copies != nil {
 		items = append(items, part.Item{Word: "copies", Meaning: copyWords(b.x.Copies()), Take: func() part.Msgs {
-			return part.Says("A copy a day is kept beside the book. barkslip restore lists them, barkslip restore --newest brings one back.")
+			return part.Says("A copy a day is kept beside the book. barkslip restore --list lists them, barkslip restore --newest brings one back.")
 		}})
 	}
 	return b.x.Picks("Settings of "+site.Name, "Pick one to change it; the old value stays in the journal.", items)
