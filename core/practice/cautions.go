@@ -62,7 +62,7 @@ var dangers = map[string]map[walk.StepID][]string{
 	},
 	trade.CrewHeat.ID: {
 		walk.StepVisit: {"Two hundred stumps are to be looked at by evening, at 38 C. The crew has no water left and wants to push through."},
-		walk.StepWhite: {"It is 100 F and still; a hand who has painted in the sun since noon says he feels cold, and goes on."},
+		walk.StepWhite: {"It is 100 F and still; a hand who has painted in the sun for hours says he feels cold, and goes on."},
 	},
 }
 

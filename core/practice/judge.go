@@ -28,7 +28,7 @@ type option struct{ is, words, wrong string }
 func (t *tale) ask(question, best, right string, work trade.Worked, options ...option) Case {
 	c := Case{Told: t.told, Question: question, Units: t.b.Units, Work: []trade.Worked{work}}
 	for _, o := range options {
-		ch := Choice{Words: o.words, Because: o.wrong}
+		ch := Choice{Words: t.here(o.words), Because: t.here(o.wrong)}
 		if o.is == best {
 			ch.Best, ch.Because = true, right
 		}
@@ -81,7 +81,7 @@ func (t *tale) due(right string, options ...option) Case {
 		why, work.Facts = fmt.Sprintf("Nothing is due before %s. %s", t.when(next), next.Why(t.b)), next.Facts()
 	}
 	work.Answer = []trade.Input{{Value: why}}
-	c := t.ask(whatNow, best, strings.TrimSpace(why+" "+right), work, options...)
+	c := t.ask(whatNow, best, strings.TrimSpace(why+" "+t.here(right)), work, options...)
 	c.Rule = Rule{Due: d.Kind, IsDue: open, Step: w.Present()}
 	return c
 }

@@ -87,7 +87,7 @@ func (t *tale) opens(of due.Kind, question, right string, options ...option) Cas
 	for _, d := range t.walk().Dues() {
 		if d.Kind == of {
 			best, work.Facts = t.b.Day(d.Opens).Long(), d.Facts()
-			right = d.Why(t.b) + " " + right
+			right = d.Why(t.b) + " " + t.here(right)
 			break
 		}
 	}
@@ -123,7 +123,7 @@ func (t *tale) likely(step walk.StepID, question, right string, options ...optio
 		work = ask.Work[0]
 	}
 	work.Facts = append(work.Facts[:len(work.Facts):len(work.Facts)], ask.Step.Facts...)
-	c := t.ask(question, best, ask.Because+" "+right, work, options...)
+	c := t.ask(question, best, ask.Because+" "+t.here(right), work, options...)
 	c.Rule.Step = step
 	return c
 }

@@ -98,7 +98,7 @@ func noZones(string) (*time.Location, error) { return time.UTC, nil }
 
 // say tells a sentence.
 func (t *tale) say(format string, args ...any) *tale {
-	t.told = append(t.told, fmt.Sprintf(format, args...))
+	t.told = append(t.told, fmt.Sprintf(t.here(format), args...))
 	return t
 }
 

@@ -12,7 +12,7 @@ import (
 var winterKinds = kinds([]situation{
 	{"season-over", func(t *tale) {
 		t.twined(t.of(16, 20)).inSeason(0, time.October, t.of(3, 28), 9)
-		t.sayNow().say("The leaves turn. Three grafts live, the leader stands well past its stake. Since August nobody was here.")
+		t.sayNow().say("The leaves turn. Three grafts live, the leader stands well past its stake. Nobody was here since summer.")
 	}, "How it stands is told once a year, when its growth is over: the plan of next year counts on it.", []reply{
 		{"seasons-end", ""},
 		{"head-back", "Heading back is for wood at rest, late in winter; cut now, the tree may push soft growth into the frost."},
