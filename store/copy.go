@@ -15,56 +15,6 @@ import (
 	"go.etcd.io/bbolt"
 )
 
-// Copy writes a copy of the book as it stands at this moment. It may be in use
-// meanwhile. Nothing is written over.
-func (b *Book) Copy(path string) error {
-	if _, err := os.Lstat(path); err == nil {
-		return exists(path)
-	}
-	if err := folderFor(path, "the copy"); err != nil {
-		return err
-	}
-	temp, err := b.copyBeside(path)
-	if err != nil {
-		return err
-	}
-	defer os.Remove(temp)
-	return publish(temp, path)
-}
-
-// copyBeside writes a copy under a passing name in the folder of path.
-func (b *Book) copyBeside(path string) (temp string, err error) {
-	if b.dead.Load() {
-		return "", b.deadError()
-	}
-	f, err := os.CreateTemp(filepath.Dir(path), ".copy-*")
-	if err != nil {
-		return "", explain(path, err)
-	}
-	temp = f.Name()
-	var source error
-	err = guard(func() error {
-		tx, err := b.begin(false)
-		if err != nil {
-			source = b.explain(err)
-			return err
-		}
-		defer tx.Rollback()
-		_, err = tx.WriteTo(f)
-		return err
-	})
-	err = errors.Join(err, f.Sync(), f.Close())
-	if err != nil {
-		_ = os.Remove(temp)
-		b.noteFault(err)
-		if source != nil {
-			return "", source
-		}
-		return "", explain(path, err)
-	}
-	return temp, nil
-}
-
 // CopyFile writes a copy of the book at from as it stands at this moment, also while
 // another program writes to it, and gives it its name once it is found sound from end to
 // end. It takes no more room than the book. Nothing is written over.
@@ -75,37 +25,52 @@ func CopyFile(from, to string, o Options) error {
 	if err := folderFor(to, "the copy"); err != nil {
 		return err
 	}
-	if err := probe(from); err != nil {
+	temp, found, err := checkedCopy(from, to, o)
+	if err != nil {
 		return err
 	}
-	f, err := os.CreateTemp(filepath.Dir(to), ".copy-*")
-	if err != nil {
-		return explain(to, err)
-	}
-	temp := f.Name()
 	defer os.Remove(temp)
-	if err := errors.Join(copyLevel(from, f, func(err error) error { return explain(to, err) }), f.Sync(), f.Close()); err != nil {
-		return explain(to, err)
-	}
-	o = o.filled()
-	o.ReadOnly = true
-	b, err := Open(temp, o)
-	if err != nil {
-		return notSafe(from, temp, err.Error())
-	}
-	found, err := b.Check()
-	if err = errors.Join(err, b.Close()); err != nil {
-		return err
-	}
 	if len(found) > 0 {
-		return notSafe(from, temp, found[0])
+		return problem(ErrDamaged, nil, "the book %s is damaged, so no copy of it was kept as a safe one: %s; save what holds with barkslip salvage", from, found[0])
 	}
 	return publish(temp, to)
 }
 
-func notSafe(from, temp, found string) error {
-	return problem(ErrDamaged, nil, "the book %s is damaged, so no copy of it was kept as a safe one: %s; save what holds with barkslip salvage",
-		from, strings.ReplaceAll(strings.TrimSuffix(found, "; bring it back from a copy"), temp, from))
+// checkedCopy copies a book under a passing name in the folder of to, and says what is
+// found wrong with the copy from end to end.
+func checkedCopy(from, to string, o Options) (temp string, found []string, err error) {
+	if err := probe(from); err != nil {
+		return "", nil, err
+	}
+	f, err := os.CreateTemp(filepath.Dir(to), ".copy-*")
+	if err != nil {
+		return "", nil, explain(to, err)
+	}
+	temp = f.Name()
+	err = errors.Join(copyLevel(from, f, func(err error) error { return explain(to, err) }), f.Sync(), f.Close())
+	if err == nil {
+		found, err = checkAt(temp, from, o)
+	}
+	if err != nil {
+		_ = os.Remove(temp)
+		return "", nil, explain(to, err)
+	}
+	return temp, found, nil
+}
+
+// checkAt checks the copy at temp of a book; what is found is said of the book.
+func checkAt(temp, from string, o Options) (found []string, err error) {
+	o = o.filled()
+	o.ReadOnly = true
+	b, err := Open(temp, o)
+	if err != nil && (errors.Is(err, ErrDamaged) || errors.Is(err, ErrCutShort)) {
+		return []string{strings.ReplaceAll(strings.TrimSuffix(err.Error(), "; bring it back from a copy"), temp, from)}, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	found, err = b.Check()
+	return found, errors.Join(err, b.Close())
 }
 
 // rawCopy copies a book that another process holds. The copy loses its name before
@@ -216,8 +181,6 @@ func (c copier) level(size int64) error {
 // to end. A book that stands there is kept as NAME.before-restore-1, or the
 // next number that is free.
 func Restore(from, to string, o Options) error {
-	o = o.filled()
-	o.ReadOnly = true
 	if real, err := filepath.EvalSymlinks(to); err == nil {
 		to = real
 	}
@@ -229,11 +192,14 @@ func Restore(from, to string, o Options) error {
 	if err := folderFor(to, "the book"); err != nil {
 		return err
 	}
-	temp, err := checkedCopy(from, to, o)
+	temp, found, err := checkedCopy(from, to, o)
 	if err != nil {
 		return aboutCopy(err, from)
 	}
 	defer os.Remove(temp)
+	if len(found) > 0 {
+		return problem(ErrDamaged, nil, "the copy %s is damaged and was not restored: %s", from, strings.Join(found, "; "))
+	}
 	info, err := os.Lstat(to)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -254,23 +220,6 @@ func Restore(from, to string, o Options) error {
 	return explain(to, syncDir(filepath.Dir(to)))
 }
 
-// checkedCopy copies from beside to and checks the copy from end to end.
-func checkedCopy(from, to string, o Options) (temp string, err error) {
-	source, err := Open(from, o)
-	if err != nil {
-		return "", err
-	}
-	defer source.Close()
-	if temp, err = source.copyBeside(to); err != nil {
-		return "", err
-	}
-	if err = sound(temp, from, o); err != nil {
-		_ = os.Remove(temp)
-		return "", err
-	}
-	return temp, nil
-}
-
 // aboutCopy words what is wrong with the copy that was to be restored: to bring
 // it back from a copy is no advice there.
 func aboutCopy(err error, from string) error {
@@ -280,19 +229,6 @@ func aboutCopy(err error, from string) error {
 	}
 	text := strings.ReplaceAll(known.Text, "the book "+from, "the copy "+from)
 	return problem(known.Kind, err, "%s", strings.ReplaceAll(text, "bring it back from a copy", "try another copy"))
-}
-
-func sound(temp, from string, o Options) error {
-	b, err := Open(temp, o)
-	if err != nil {
-		return err
-	}
-	defer b.Close()
-	found, err := b.Check()
-	if err == nil && len(found) > 0 {
-		err = problem(ErrDamaged, nil, "the copy %s is damaged and was not restored: %s", from, strings.Join(found, "; "))
-	}
-	return err
 }
 
 // keepAside gives the file at path a second name, or moves it to that name

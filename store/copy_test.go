@@ -33,7 +33,7 @@ func TestCopyWhileWriting(t *testing.T) {
 	last := 0
 	for i := range 12 {
 		path := filepath.Join(dir, fmt.Sprint("copy", i))
-		if err := b.Copy(path); err != nil {
+		if err := CopyFile(b.Path(), path, options(1)); err != nil {
 			t.Fatal(err)
 		}
 		c, err := Open(path, options(1))
@@ -52,9 +52,9 @@ func TestCopyWhileWriting(t *testing.T) {
 	if last <= 5+20*14 {
 		t.Error("nothing was written meanwhile")
 	}
-	wantProblem(t, "copying over a file", b.Copy(filepath.Join(dir, "copy0")), ErrExists)
-	wantProblem(t, "copying over itself", b.Copy(b.Path()), ErrExists)
-	wantProblem(t, "copying into no folder", b.Copy(filepath.Join(dir, "none", "copy")), ErrMissing)
+	wantProblem(t, "copying over a file", CopyFile(b.Path(), filepath.Join(dir, "copy0"), options(1)), ErrExists)
+	wantProblem(t, "copying over itself", CopyFile(b.Path(), b.Path(), options(1)), ErrExists)
+	wantProblem(t, "copying into no folder", CopyFile(b.Path(), filepath.Join(dir, "none", "copy"), options(1)), ErrMissing)
 }
 
 func TestRestore(t *testing.T) {

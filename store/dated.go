@@ -2,7 +2,6 @@ package store
 
 import (
 	"errors"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -21,19 +20,15 @@ const datedName = ".copy-"
 
 // DatedCopies are the copies kept beside a book, the newest first.
 func DatedCopies(path string) (out []Dated) {
-	files, _ := filepath.Glob(escaped(path) + datedName + "????-??-??")
+	files, _ := os.ReadDir(filepath.Dir(path))
 	for _, file := range files {
-		if day, err := time.Parse(time.DateOnly, file[len(file)-len(time.DateOnly):]); err == nil {
-			out = append(out, Dated{file, day})
+		text, ok := strings.CutPrefix(file.Name(), filepath.Base(path)+datedName)
+		if day, err := time.Parse(time.DateOnly, text); ok && err == nil {
+			out = append(out, Dated{path + datedName + text, day})
 		}
 	}
 	slices.SortFunc(out, func(a, b Dated) int { return b.Day.Compare(a.Day) })
 	return out
-}
-
-// escaped is a path in which no sign stands for others.
-func escaped(path string) string {
-	return strings.NewReplacer("[", "\\[", "*", "\\*", "?", "\\?", "\\", "\\\\").Replace(path)
 }
 
 // KeepDated copies a book beside itself, unless it was copied on that day or not
@@ -102,7 +97,7 @@ func spare(copies []Dated) (out []Dated) {
 	return out
 }
 
-// Passing files are those of a copy or a new book under way. One that was left behind, by a
+// passingNames are those of a copy or a new book under way. One that was left behind, by a
 // program that was killed, is known by its name and its age.
 var passingNames = []string{".copy-*", ".new-book-*", "practice-*.new"}
 
@@ -111,13 +106,11 @@ const leftBehind = 24 * time.Hour
 
 // tidy takes away passing files of this user that were left behind beside a book.
 func tidy(path string, now time.Time) {
-	for _, name := range passingNames {
-		files, _ := filepath.Glob(filepath.Join(escaped(filepath.Dir(path)), name))
-		for _, file := range files {
-			info, err := os.Lstat(file)
-			if err == nil && info.Mode().Type() == fs.FileMode(0) && now.Sub(info.ModTime()) > leftBehind && mine(info) {
-				_ = os.Remove(file)
-			}
+	files, _ := os.ReadDir(filepath.Dir(path))
+	for _, file := range files {
+		passing := slices.ContainsFunc(passingNames, func(name string) bool { ok, _ := filepath.Match(name, file.Name()); return ok })
+		if info, err := file.Info(); err == nil && passing && info.Mode().IsRegular() && now.Sub(info.ModTime()) > leftBehind && mine(info) {
+			_ = os.Remove(filepath.Join(filepath.Dir(path), file.Name()))
 		}
 	}
 }

@@ -48,7 +48,7 @@ func TestFullDisk(t *testing.T) {
 		t.Errorf("%d events of %d", n, kept)
 	}
 	checkSound(t, b)
-	if err := b.Copy(filepath.Join(dir, "copy")); err == nil {
+	if err := CopyFile(b.Path(), filepath.Join(dir, "copy"), options(1)); err == nil {
 		t.Error("a copy fitted on the full disk")
 	}
 	if left, _ := filepath.Glob(filepath.Join(dir, ".*")); len(left) > 0 {

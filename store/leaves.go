@@ -83,7 +83,7 @@ func freePages(f io.ReaderAt, m metaPage) (ids []uint64) {
 
 // each gives every element that stands on a leaf page, those of small buckets that
 // stand in an element among them, and whether its page is in use.
-func (l *leaves) each(give func(key, value []byte, used bool)) error {
+func (l *leaves) each(give func(key, value []byte, used bool)) {
 	page := make([]byte, l.pageSize)
 	covered := uint64(0) // pages before it overflow from one that was read
 	for id := uint64(2); id < l.high; id++ {
@@ -113,7 +113,6 @@ func (l *leaves) each(give func(key, value []byte, used bool)) error {
 		}
 		elements(data, int(native.Uint16(page[10:])), func(key, value []byte) { give(key, value, used) })
 	}
-	return nil
 }
 
 // elements takes a leaf page apart; an element that reaches outside it is left out, the

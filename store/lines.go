@@ -16,24 +16,13 @@ const longestLine = 16 << 20
 
 // WriteLines writes the journal as JSON Lines in fold order. Damaged records
 // are left out and told of in the error.
-func WriteLines(w io.Writer, b *Book) error {
+func WriteLines(w io.Writer, of Journal) error {
 	out := bufio.NewWriterSize(w, 1<<16)
-	err := b.Journal(func(e record.Event) error {
+	err := of.Journal(func(e record.Event) error {
 		_, err := out.Write(append(record.Line(e), '\n'))
 		return err
 	})
 	return errors.Join(err, out.Flush())
-}
-
-// WriteEvents writes events as JSON Lines.
-func WriteEvents(w io.Writer, events []record.Event) error {
-	out := bufio.NewWriterSize(w, 1<<16)
-	for _, e := range events {
-		if _, err := out.Write(append(record.Line(e), '\n')); err != nil {
-			return err
-		}
-	}
-	return out.Flush()
 }
 
 // ReadLines reads a journal of JSON Lines. A line that does not hold yields a

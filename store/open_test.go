@@ -207,7 +207,7 @@ func TestOpeningABookHeldElsewhere(t *testing.T) {
 	_, err = b.Append(on(stumpAt(1, 1, 1), day, &record.PaintedWhite{}))
 	wantProblem(t, "writing to a copy", err, ErrReadOnly)
 	copied := filepath.Join(t.TempDir(), "copy")
-	if err := b.Copy(copied); err != nil {
+	if err := CopyFile(b.Path(), copied, options(1)); err != nil {
 		t.Fatal(err)
 	}
 	checkAndClose(t, b)

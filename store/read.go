@@ -297,9 +297,16 @@ func (b *Book) read(places []place) (got chunk, err error) {
 }
 
 // All is the journal as a sequence, as for joining it into another book.
-func (b *Book) All() iter.Seq2[record.Event, error] {
+func (b *Book) All() iter.Seq2[record.Event, error] { return all(b) }
+
+// Journal is what gives its events one by one, in fold order.
+type Journal interface {
+	Journal(fn func(record.Event) error) error
+}
+
+func all(of Journal) iter.Seq2[record.Event, error] {
 	return func(yield func(record.Event, error) bool) {
-		err := b.Journal(func(e record.Event) error {
+		err := of.Journal(func(e record.Event) error {
 			if !yield(e, nil) {
 				return errEnough
 			}

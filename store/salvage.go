@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"hash/crc32"
+	"iter"
 	"os"
 	"path/filepath"
 	"slices"
@@ -87,7 +88,20 @@ func Salvage(path string) (*Salvaged, error) {
 	return s, explain(path, err)
 }
 
-// found is a record as it stands on a page, not yet read.
+// Journal gives every event in fold order; what is missing is told by Say.
+func (s *Salvaged) Journal(fn func(record.Event) error) error {
+	for _, e := range s.Events {
+		if err := fn(e); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// All is the events as a sequence, as for joining them into a book.
+func (s *Salvaged) All() iter.Seq2[record.Event, error] { return all(s) }
+
+// foundRecord is a record as it stands on a page, not yet read.
 type foundRecord struct {
 	key, value []byte
 	used       bool
@@ -109,9 +123,7 @@ func salvage(f *os.File) (*Salvaged, error) {
 		return nil, err
 	}
 	v := &salvor{numbers: map[uint16]map[record.ID]bool{}, known: map[record.ID]bool{}, summaries: map[spot]uint32{}}
-	if err := l.each(v.take); err != nil {
-		return nil, err
-	}
+	l.each(v.take)
 	s := v.read()
 	s.Broken = l.broken
 	return s, nil
@@ -292,13 +304,7 @@ func newBookBeside(path string, s *Salvaged, o Options) (temp string, err error)
 	if err != nil {
 		return "", err
 	}
-	report, err := b.Join(func(yield func(record.Event, error) bool) {
-		for _, e := range s.Events {
-			if !yield(e, nil) {
-				return
-			}
-		}
-	})
+	report, err := b.Join(s.All())
 	var found []string
 	if err == nil {
 		found, err = b.Check()

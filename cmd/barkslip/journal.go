@@ -50,7 +50,7 @@ func (a *app) exportSalvaged(g *given, opening error) error {
 	if err != nil {
 		return opening
 	}
-	if err := store.WriteEvents(a.out, saved.Events); err != nil {
+	if err := store.WriteLines(a.out, saved); err != nil {
 		return err
 	}
 	a.complain(opening.Error())

@@ -36,7 +36,7 @@ func openSources(files []string) (sources []source, damaged []string, err error)
 				for _, says := range saved.Say() {
 					damaged = append(damaged, name+says)
 				}
-				sources = append(sources, source{name: name, events: eachOf(saved.Events), from: nothing{}})
+				sources = append(sources, source{name: name, events: saved.All(), from: nothing{}})
 			}
 		case err != nil:
 			damaged = append(damaged, name+err.Error())
@@ -46,17 +46,6 @@ func openSources(files []string) (sources []source, damaged []string, err error)
 		}
 	}
 	return sources, damaged, nil
-}
-
-// eachOf is some events as a sequence.
-func eachOf(events []record.Event) iter.Seq2[record.Event, error] {
-	return func(yield func(record.Event, error) bool) {
-		for _, e := range events {
-			if !yield(e, nil) {
-				return
-			}
-		}
-	}
 }
 
 // nothing is what is to be closed of what was read whole.

@@ -113,12 +113,8 @@ var (
 )
 
 // signs asks what killed a graft, among the causes that the walk offers here.
-func (t *tale) signs(question string, of []sign, cautions ...string) Case {
-	in := t.walk().Ask(walk.StepDeath, false)
-	offered := map[string]bool{}
-	for _, ch := range in.Choices {
-		offered[ch.Word] = true
-	}
+func (t *tale) signs(question string, of []sign) Case {
+	in, offered := t.walk().Ask(walk.StepDeath, false), t.offers(walk.StepDeath)
 	list := append([]sign(nil), of...)
 	shuffle(&t.dice, list)
 	is := list[0]
@@ -152,13 +148,20 @@ func whatKilledIt(seed uint64) Case {
 	return t.signs("What killed it?", signsUnmoved)
 }
 
-func whatKilledTheShoot(seed uint64) Case {
-	t := newTale(seed)
-	push := t.of(16, 22)
+// diedAfterPush is a stump of which graft 3 pushed and is dead today; push is how many days
+// after the graft it did.
+func (t *tale) diedAfterPush() (push int) {
+	push = t.of(16, 22)
 	v := visit(record.Growing, record.Growing, record.Dead)
 	v.Found[2].Cause = ""
 	t.white(record.Wrapped).on(push, 9, 0, visit(record.Pushing, record.Pushing, record.Pushing), rubbed()).did(&record.Staked{Height: t.inches(60)}).
 		on(push+t.of(8, 20), 9, 0, v)
+	return push
+}
+
+func whatKilledTheShoot(seed uint64) Case {
+	t := newTale(seed)
+	push := t.diedAfterPush()
 	t.sayNow().say("Graft 3 was seen pushing on %s. Today it is dead.", t.day.Add(push).Short())
 	return t.signs("What killed it?", signsMoved)
 }
@@ -167,17 +170,9 @@ func whatKilledTheShoot(seed uint64) Case {
 // have killed it before it moved did not.
 func collapsed(seed uint64) Case {
 	t := newTale(seed)
-	push := t.of(16, 22)
-	v := visit(record.Growing, record.Growing, record.Dead)
-	v.Found[2].Cause = ""
-	t.white(record.Wrapped).on(push, 9, 0, visit(record.Pushing, record.Pushing, record.Pushing), rubbed()).did(&record.Staked{Height: t.inches(60)}).
-		on(push+t.of(8, 20), 9, 0, v)
+	push := t.diedAfterPush()
 	t.sayNow().say("Graft 3 was pushing on %s, with two small leaves. Now they hang dry. It is neither broken nor gnawed, and it was white in time.", t.day.Add(push).Short())
-	in := t.walk().Ask(walk.StepDeath, false)
-	var moved []string
-	for _, ch := range in.Choices {
-		moved = append(moved, ch.Word)
-	}
+	in, offered := t.walk().Ask(walk.StepDeath, false), t.offers(walk.StepDeath)
 	options := []option{
 		{"collapsed after push", "It pushed on its own food and never joined.", "It did push."},
 		{"never moved", "It never moved.", "It was seen pushing; what is told of it later leans on that."},
@@ -186,10 +181,8 @@ func collapsed(seed uint64) Case {
 	}
 	best := ""
 	for _, o := range options {
-		for _, word := range moved {
-			if o.is == word {
-				best = o.is
-			}
+		if offered[o.is] {
+			best = o.is
 		}
 	}
 	c := t.ask("What happened?", best, in.Because+" "+trade.MovingNotTaking.Says, facts("What happened?", trade.MovingNotTaking), options...)

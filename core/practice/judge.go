@@ -25,10 +25,20 @@ type option struct{ is, words, wrong string }
 
 // ask makes the case: the option that the rules hold for best is right for the
 // reason given, the others are wrong for their own. Chance settles their places.
+// Months in the words of the options are those of the north and are told as they hold here.
 func (t *tale) ask(question, best, right string, work trade.Worked, options ...option) Case {
+	here := make([]option, len(options))
+	for i, o := range options {
+		here[i] = option{o.is, t.here(o.words), t.here(o.wrong)}
+	}
+	return t.asked(question, best, right, work, here)
+}
+
+// asked makes the case of options whose words are right as they are.
+func (t *tale) asked(question, best, right string, work trade.Worked, options []option) Case {
 	c := Case{Told: t.told, Question: question, Units: t.b.Units, Work: []trade.Worked{work}}
 	for _, o := range options {
-		ch := Choice{Words: t.here(o.words), Because: t.here(o.wrong)}
+		ch := Choice{Words: o.words, Because: o.wrong}
 		if o.is == best {
 			ch.Best, ch.Because = true, right
 		}

@@ -120,13 +120,9 @@ func whatBroke(seed uint64) Case {
 	push := t.of(16, 20)
 	t.summer(push).on(push+t.of(33, 40), 9, 0, rubbed())
 	t.sayNow().say("After a night of gusts the leader of graft 2 hangs by a strip of bark, snapped above its lower shoot. Graft 1 has one pinched shoot.")
-	w := t.walk()
-	in := w.Ask(walk.StepBroken, false)
 	best := ""
-	for _, ch := range in.Choices {
-		if ch.Word == "wind" {
-			best = "shoot"
-		}
+	if t.offers(walk.StepBroken)["wind"] {
+		best = "shoot"
 	}
 	shoot := stepOf(walk.StepLeaderShoot)
 	c := t.ask("What takes over?", best, "Record what broke it, and let the next shoot lead. "+shoot.Why, facts("What takes over?", trade.Leader),

@@ -222,7 +222,7 @@ func (t *tale) next() Case {
 		options = append(options, option{string(id), deeds[id], t.notNow(w, id)})
 	}
 	right, work := t.whyNext(w, is)
-	c := t.ask("Which step comes next?", string(is), right, work, options...)
+	c := t.asked("Which step comes next?", string(is), right, work, options)
 	c.Rule.Step = is
 	if d, open := due.First(w.Dues(), t.now); open {
 		c.Rule.Due, c.Rule.IsDue = d.Kind, true
@@ -267,14 +267,14 @@ func (t *tale) notNow(w *walk.Case, id walk.StepID) string {
 		switch {
 		case k.Step.ID != id:
 		case k.Done && k.Answer != "":
-			return fmt.Sprintf("That is done: %s. %s", strings.TrimSuffix(k.Answer, "."), k.Step.Why)
+			return fmt.Sprintf("That is done: %s. %s", strings.TrimSuffix(k.Answer, "."), t.here(k.Step.Why))
 		case k.Due != nil && k.Due.Opens.After(t.now):
 			return fmt.Sprintf("Not before %s. %s", t.when(*k.Due), k.Due.Why(t.b))
 		}
 	}
 	for _, s := range walk.Steps() {
 		if s.ID == id {
-			return "Nothing asks for that now. " + s.Why
+			return "Nothing asks for that now. " + t.here(s.Why)
 		}
 	}
 	return ""
@@ -286,7 +286,7 @@ func (t *tale) whyNext(w *walk.Case, is walk.StepID) (string, trade.Worked) {
 	why := ""
 	for _, s := range walk.Steps() {
 		if s.ID == is {
-			why, work.Facts = s.Why, s.Facts
+			why, work.Facts = t.here(s.Why), s.Facts
 		}
 	}
 	if d, open := due.First(w.Dues(), t.now); open && w.Meets(d.Kind) == is {

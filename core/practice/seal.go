@@ -111,6 +111,7 @@ func hotStillDay(seed uint64) Case {
 	right := d.Why(t.b)
 	if heat, ok := due.Heat(t.stump(), t.b, t.sealedAt()); ok {
 		work = heat.Work
+		right += " The sum behind w tells when harm would begin. Where that is before the sealer is dry, it is painted as soon as it is dry, and shaded until then."
 	}
 	by := d.By.Round(time.Minute)
 	at := func(shift time.Duration) string { return t.clock(by.Add(shift)) }

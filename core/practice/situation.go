@@ -108,6 +108,15 @@ func kinds(sits []situation, days []whenDue, others ...maker) (out []maker) {
 	return append(out, others...)
 }
 
+// offers are the words of the answers that the walk offers at a step.
+func (t *tale) offers(step walk.StepID) map[string]bool {
+	words := map[string]bool{}
+	for _, ch := range t.walk().Ask(step, false).Choices {
+		words[ch.Word] = true
+	}
+	return words
+}
+
 // likely asks what the walk asks at a step, where it takes one answer for the likely
 // one: options are named by the word of the walk's answer.
 func (t *tale) likely(step walk.StepID, question, right string, options ...option) Case {

@@ -121,11 +121,7 @@ func givenUp(seed uint64) Case {
 		t.on(int(t.b.Day(t.now)-t.day)+2, 9, 0, &record.SproutsKept{Number: t.of(1, 3)})
 		t.sayNow().say("Every graft on it died. The sprouts that were kept are green and strong; the bark of the season is over.")
 	}
-	offered := map[string]bool{}
-	for _, ch := range t.walk().Ask(walk.StepGiveUp, false).Choices {
-		offered[ch.Word] = true
-	}
-	if !offered[best] {
+	if !t.offers(walk.StepGiveUp)[best] {
 		best = ""
 	}
 	c := t.ask("Is the stump given up?", best, "A stump whose root lives can be grafted again; one that is dead only takes time from the others.",

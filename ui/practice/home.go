@@ -95,7 +95,7 @@ func (h *home) frame() part.Frame {
 	all := h.of.Progress()
 	room := h.x.BodyHeight() - len(body) - len(foot)
 	if room >= len(all)+2 {
-		body, room = append(body, nil, paper.Text(paper.Faint, "  skill").Pad(19).Add(paper.Faint, "right first time").Pad(33+h.barWide()+2).Add(paper.Faint, "again")), room-2
+		body, room = append(body, nil, paper.Text(paper.Faint, "  skill").Pad(19).Add(paper.Faint, "right first time").Pad(33+h.barWide()+2).Add(paper.Faint, "comes back")), room-2
 	}
 	from := max(0, min(h.at-room/2, len(all)-room))
 	for i := from; i < min(from+room, len(all)); i++ {

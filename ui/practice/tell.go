@@ -58,7 +58,7 @@ func (h *home) tell() part.Telling {
 			Says: []string{"Practice is apart from every book: its cases are made up, and what was right first time is kept by initials."}}
 	}
 	now, next := h.x.Now(), h.of.Next(h.x.Now())
-	t := part.Telling{Question: fmt.Sprintf("Next: %s. %s", next.Skill, because(next, now)), Likely: "a case of " + next.Skill.String(),
+	t := part.Telling{Question: fmt.Sprintf("Next: %s. %s", next.Skill, because(next, now)), Likely: "a case of " + h.of.Progress()[h.at].Skill.String(),
 		Says: []string{h.of.Whose()}}
 	if h.said != "" {
 		t.Says = append([]string{h.said}, t.Says...)
@@ -69,9 +69,6 @@ func (h *home) tell() part.Telling {
 		}
 	}
 	for i, p := range h.of.Progress() {
-		if p.Skill == next.Skill {
-			h.at = i // an empty line asks a case of it
-		}
 		t.Answers = append(t.Answers, part.Told{Key: fmt.Sprint(firstSkill + i), Word: "a case of " + p.Skill.String(), Meaning: p.Words()})
 	}
 	return t
