@@ -198,7 +198,7 @@ func Restore(from, to string, o Options) error {
 	}
 	defer os.Remove(temp)
 	if len(found) > 0 {
-		return problem(ErrDamaged, nil, "the copy %s is damaged and was not restored: %s", from, strings.Join(found, "; "))
+		return problem(ErrDamaged, nil, "the copy %s is damaged and was not restored: %s", from, found[0])
 	}
 	info, err := os.Lstat(to)
 	switch {

@@ -51,19 +51,26 @@ func TestFlippedBits(t *testing.T) {
 	t.Log(found, "of 200 flips were found; the others changed nothing that is kept")
 }
 
-// usedBytes is how much of a book's file is in use.
-func usedBytes(t *testing.T, path string) int {
+// opened opens the file of a book, with the first page that counts.
+func opened(t *testing.T, path string, how int) (*os.File, metaPage) {
 	t.Helper()
-	f, err := os.Open(path)
+	f, err := os.OpenFile(path, how, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
-	defer f.Close()
 	h, err := readHead(f)
 	m, ok := h.newest()
 	if err != nil || !ok {
 		t.Fatal("the first pages do not hold", err)
 	}
+	return f, m
+}
+
+// usedBytes is how much of a book's file is in use.
+func usedBytes(t *testing.T, path string) int {
+	t.Helper()
+	f, m := opened(t, path, os.O_RDONLY)
+	defer f.Close()
 	return int(int64(m.high) * m.pageSize)
 }
 
@@ -103,16 +110,8 @@ func readHurt(t *testing.T, path, exported string) bool {
 // that one was changed.
 func changePages(t *testing.T, path string, change func(p page, items []item) bool) {
 	t.Helper()
-	f, err := os.OpenFile(path, os.O_RDWR, 0)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f, m := opened(t, path, os.O_RDWR)
 	defer f.Close()
-	h, err := readHead(f)
-	m, ok := h.newest()
-	if err != nil || !ok {
-		t.Fatal("the first pages do not hold", err)
-	}
 	w := &pageWalk{f: f, m: m, full: true, seen: map[uint64]bool{}}
 	w.tree(m.root)
 	for id := range w.seen {

@@ -21,16 +21,8 @@ type pageMap struct {
 
 func mapPages(t *testing.T, path string) pageMap {
 	t.Helper()
-	f, err := os.Open(path)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f, m := opened(t, path, os.O_RDONLY)
 	defer f.Close()
-	h, err := readHead(f)
-	m, ok := h.newest()
-	if err != nil || !ok {
-		t.Fatal("the first pages do not hold", err)
-	}
 	w := &pageWalk{f: f, m: m, full: true, seen: map[uint64]bool{}}
 	w.tree(m.root)
 	out := pageMap{int(m.pageSize), nil, map[uint64][]string{}, map[uint64]uint64{}}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"path/filepath"
 	"strings"
+	"sync/atomic"
 
 	"barkslip/core/sample"
 	"barkslip/store"
@@ -18,6 +19,8 @@ type desk struct {
 	madeUp *store.Book
 	prefs  ui.Prefs
 	plain  bool
+
+	notCopied atomic.Pointer[error] // why the day's copy beside the book was not made
 }
 
 // close closes what is open.
@@ -31,7 +34,7 @@ func (d *desk) close() error {
 // atOwn wires the screens to the book that was opened.
 func (d *desk) atOwn() (ui.Options, error) {
 	o := d.screenOptions(d.own, d.prefs, d.plain)
-	o.Sample = d.atMadeUp
+	o.Sample, o.Copies = d.atMadeUp, d.copies
 	return o, nil
 }
 

@@ -94,10 +94,24 @@ func shownPath(path string) string { return oneLine(record.Clean(path)) }
 const copiesAfter = 20 * time.Second
 
 // keepCopies makes the day's copy beside a book, once the screens are up.
-func keepCopies(path string, stop <-chan struct{}) {
+func (d *desk) keepCopies(stop <-chan struct{}) {
 	select {
 	case <-stop:
 	case <-time.After(copiesAfter):
-		_, _ = store.KeepDated(path, time.Now(), store.Options{}) // the settings tell which there are
+		if _, err := store.KeepDated(d.own.Path(), time.Now(), store.Options{}); err != nil {
+			d.notCopied.Store(&err)
+		}
 	}
+}
+
+// copies are the days of the copies kept beside the book, and why today's was not made
+// where it was to be.
+func (d *desk) copies() (days []time.Time, err error) {
+	for _, c := range store.DatedCopies(d.own.Path()) {
+		days = append(days, c.Day)
+	}
+	if failed := d.notCopied.Load(); failed != nil {
+		err = *failed
+	}
+	return days, err
 }

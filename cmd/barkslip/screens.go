@@ -88,7 +88,7 @@ func (a *app) screens() *cobra.Command {
 		defer func() { _ = d.close() }()
 		left := make(chan struct{})
 		defer close(left)
-		go keepCopies(book.Path(), left)
+		go d.keepCopies(left)
 		options, err := d.atOwn()
 		if err != nil {
 			return err
@@ -142,14 +142,8 @@ func (a *app) screenOptions(book *store.Book, prefs ui.Prefs, plain bool) ui.Opt
 		},
 		OwnDay:    func() bool { return a.ownDay(book) },
 		EndOwnDay: func() error { return book.SetApart(0) },
-		Copies: func() (days []time.Time) {
-			for _, c := range store.DatedCopies(book.Path()) {
-				days = append(days, c.Day)
-			}
-			return days
-		},
-		Learners: store.Learners{Folder: filepath.Dir(book.Path())},
-		Bell:     func() { _, _ = os.Stderr.WriteString("\a") },
+		Learners:  store.Learners{Folder: filepath.Dir(book.Path())},
+		Bell:      func() { _, _ = os.Stderr.WriteString("\a") },
 	}
 }
 

@@ -94,6 +94,9 @@ func (b *Screen) settings() part.Msgs {
 	}
 	if b.x.Copies != nil {
 		items = append(items, part.Item{Word: "copies", Meaning: copyWords(b.x.Copies()), Take: func() part.Msgs {
+			if _, err := b.x.Copies(); err != nil {
+				return part.Fails(err)
+			}
 			return part.Says("A copy a day is kept beside the book. barkslip restore --list lists them, barkslip restore --newest brings one back.")
 		}})
 	}
@@ -101,7 +104,10 @@ func (b *Screen) settings() part.Msgs {
 }
 
 // copyWords are the days of the copies kept beside the book.
-func copyWords(days []time.Time) string {
+func copyWords(days []time.Time, err error) string {
+	if err != nil {
+		return "today's was NOT made; Enter says why"
+	}
 	if len(days) == 0 {
 		return "none beside the book yet; one a day is kept"
 	}

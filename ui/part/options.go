@@ -46,7 +46,7 @@ type Options struct {
 	Sample    func() (Options, error)                          // opens the made-up book beside this one, made where there is none
 	Own       func() (Options, error)                          // from the made-up book back to the user's own; nil in that
 	Refresh   func() (newer bool, err error)                   // of a look: whether the book was seen to change; nil where this program has it
-	Copies    func() []time.Time                               // the days of the copies kept beside the book, the newest first; nil where none is kept
+	Copies    func() ([]time.Time, error)                      // the days of the copies kept beside the book, the newest first, and why the last was not made; nil where none is kept
 	Learners  Learners                                         // what each person did in practice; nil where nothing of it is kept
 	Practice  *PracticeFirst                                   // practice is opened first; nil where it is not
 	Life      Life                                             // the life that is walked in practice; nil for a book as any
