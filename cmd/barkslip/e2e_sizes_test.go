@@ -20,7 +20,7 @@ var tour = []struct{ key, word string }{
 	{"Home", `standing +\d`}, {"?", "Keys"}, {"Escape", `standing +\d`}, {"f", "Show which"}, {"Escape", `standing +\d`},
 	{"Enter", "Enter takes"}, {"w", "Why"}, {"Escape", "Enter takes"}, {"?", "Keys"}, {"Escape", "Enter takes"}, {"x", "What becomes of it"}, {"Escape", "Enter takes"},
 	{"j", "Story"}, {"Escape", "Enter takes"}, {"Up", "Correcting new face"}, {"Escape", "Enter takes"}, {"Escape", `standing +\d`},
-	{"Right", `standing +\d`}, {"Enter", "1 of 7: buds up"}, {"w", "Why"}, {"Escape", "1 of 7: buds up"}, {"Escape", `standing +\d`},
+	{"Right", `standing +\d`}, {"Enter", "1 of 7, way"}, {"w", "Why"}, {"Escape", "1 of 7, way"}, {"Escape", `standing +\d`},
 }
 
 // tourWorld has a stump to measure and one with a scion still to set.
