@@ -169,8 +169,8 @@ func (c *change) finish(loose bool) error {
 		if err := c.settle(); err != nil {
 			return err
 		}
-		if c.general || len(c.now.numbers) != len(c.was.numbers) {
-			c.now.prints.base = basePrint(c.tx)
+		if c.general || !c.now.based {
+			c.now.prints.base, c.now.based = basePrint(c.tx), true
 		}
 		if err := c.tx.Bucket(bucketMeta).Put(keyStamp, c.now.head.stamp(due.SummaryVersion, c.now.prints)); err != nil {
 			return err

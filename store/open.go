@@ -166,7 +166,7 @@ func (b *Book) load() error {
 		default:
 			stale = sumsPrint(tx) != of.sums
 		}
-		st.prints = of
+		st.prints, st.based = of, ok
 		b.state.Store(st)
 		return nil
 	})

@@ -34,6 +34,7 @@ type state struct {
 	blocks  map[uint16]record.ID
 	folded  *record.Book
 	prints  prints        // of what is kept; see fresh
+	based   bool          // false where blocks were numbered since prints.base was made
 	apart   time.Duration // see Book.Apart
 }
 
@@ -41,6 +42,7 @@ type state struct {
 func (st state) numbered(id record.ID, n uint16) state {
 	st.numbers, st.blocks = maps.Clone(st.numbers), maps.Clone(st.blocks)
 	st.numbers[id], st.blocks[n] = n, id
+	st.based = false
 	return st
 }
 
