@@ -38,7 +38,11 @@ func openLeaves(f *os.File) (*leaves, error) {
 		l.high = uint64((h.size + l.pageSize - 1) / l.pageSize)
 		return l, nil
 	}
-	l.pageSize, l.high = m.pageSize, min(m.high, uint64((h.size+m.pageSize-1)/m.pageSize))
+	l.pageSize, l.high = m.pageSize, uint64((h.size+m.pageSize-1)/m.pageSize)
+	if !h.bothHold() {
+		return l, nil // the one that holds may be the older one, which does not know of what came after
+	}
+	l.high = min(l.high, m.high)
 	if m.freelist != noFreelist && checkFreelist(f, m) == "" {
 		l.free = map[uint64]bool{}
 		for _, id := range freePages(f, m) {
