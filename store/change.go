@@ -169,7 +169,10 @@ func (c *change) finish(loose bool) error {
 		if err := c.settle(); err != nil {
 			return err
 		}
-		if err := c.tx.Bucket(bucketMeta).Put(keyStamp, c.now.head.stamp(due.SummaryVersion)); err != nil {
+		if c.general || !c.now.based {
+			c.now.prints.base, c.now.based = basePrint(c.tx), true
+		}
+		if err := c.tx.Bucket(bucketMeta).Put(keyStamp, c.now.head.stamp(due.SummaryVersion, c.now.prints)); err != nil {
 			return err
 		}
 	}
@@ -224,6 +227,7 @@ func (c *change) remake(id record.StumpID) error {
 		c.now.head.stumps++
 	case !ok && had != nil:
 		c.now.head.stumps--
+		c.now.prints.sums ^= printOf(p[:], had)
 		return c.summaries.Delete(p[:])
 	case !ok:
 		return nil
@@ -232,6 +236,10 @@ func (c *change) remake(id record.StumpID) error {
 	if bytes.Equal(v, had) {
 		return nil
 	}
+	if had != nil {
+		c.now.prints.sums ^= printOf(p[:], had)
+	}
+	c.now.prints.sums ^= printOf(p[:], v)
 	return c.summaries.Put(p[:], v)
 }
 

@@ -146,8 +146,10 @@ func (f *findings) journal(tx *bbolt.Tx, st *state) {
 	if counted := count(tx, st, st.head.stumps); !bytes.Equal(counted.pack(), meta.Get(keyHead)) {
 		f.say("counts", "the counts kept do not agree with the journal")
 	}
-	if !fresh(tx, st.head) {
+	if of, ok := fresh(tx, st.head); !ok || of != st.prints {
 		f.say("counts", "the summaries were not made from this journal")
+	} else if of.sums != sumsPrint(tx) || of.base != basePrint(tx) {
+		f.say("counts", "what is kept of the blocks and stumps does not agree with its counts")
 	}
 }
 

@@ -274,8 +274,12 @@ func TestRecordsOutOfPlaceAreCounted(t *testing.T) {
 		return true
 	})
 	b, err := Open(path, options(1))
-	if err != nil {
-		t.Fatal(err)
+	if err != nil { // it was a record about no stump
+		wantProblem(t, "opening", err, ErrDamaged)
+		if s, err := Salvage(path); err != nil || len(s.Events) != 425 {
+			t.Errorf("%v, %v", s.Say(), err)
+		}
+		return
 	}
 	defer b.Close()
 	n := 0
@@ -359,9 +363,7 @@ func TestDamagedSummaryIsMadeAnewOnReading(t *testing.T) {
 	if err != nil || len(list) != 3 || list[1].Stage != record.StagePainted {
 		t.Errorf("%v, %v", list, err)
 	}
-	if found, err := b.Check(); err != nil || len(found) != 1 {
-		t.Errorf("the check found %v, %v", found, err)
-	}
+	checkSound(t, b) // opening made them all anew
 }
 
 // A file cut short while it is open gives errors, and the book still closes.

@@ -1,8 +1,10 @@
 package store
 
 import (
+	"bytes"
 	"encoding/binary"
 	"hash/crc32"
+	"hash/crc64"
 	"time"
 
 	"barkslip/core/record"
@@ -82,12 +84,39 @@ func (h head) newestTime() time.Time {
 	return time.Unix(h.newest, 0).In(time.FixedZone("", int(h.offset)))
 }
 
-// stamp says which journal and which rules the summaries were made from:
-// version 4, events 8, fingerprint 16, CRC-32C 4.
-func (h head) stamp(version uint32) []byte {
+// prints tell whether what is read whole is whole: each is the exclusive-or of a CRC-64
+// over key and value of every entry.
+type prints struct {
+	sums uint64 // the summaries
+	base uint64 // the numbers of the blocks, and the records about no stump
+}
+
+var ecma = crc64.MakeTable(crc64.ECMA)
+
+// printOf is what one entry gives to a print.
+func printOf(key, value []byte) uint64 {
+	return crc64.Update(crc64.Update(0, ecma, key), ecma, value)
+}
+
+// stamp says which journal and which rules the summaries were made from, and their
+// prints: version 4, events 8, fingerprint 16, prints 8 and 8, CRC-32C 4.
+func (h head) stamp(version uint32, of prints) []byte {
 	p := binary.BigEndian.AppendUint32(nil, version)
 	p = binary.BigEndian.AppendUint64(p, h.events)
-	return checksummed(append(p, h.fingerprint[:]...))
+	p = append(p, h.fingerprint[:]...)
+	p = binary.BigEndian.AppendUint64(p, of.sums)
+	return checksummed(binary.BigEndian.AppendUint64(p, of.base))
+}
+
+const stampLen = 48
+
+// stamped are the prints of a stamp, where it is that of the head and of these rules.
+func (h head) stamped(v []byte, version uint32) (of prints, ok bool) {
+	if len(v) != stampLen {
+		return of, false
+	}
+	of = prints{binary.BigEndian.Uint64(v[28:]), binary.BigEndian.Uint64(v[36:])}
+	return of, bytes.Equal(v, h.stamp(version, of))
 }
 
 // checksummed appends the checksum of p.

@@ -147,7 +147,7 @@ func TestACopyToReadHasNoName(t *testing.T) {
 func TestALookMakesStaleSummariesAnew(t *testing.T) {
 	path, exported := filledFile(t, 3)
 	alter(t, path, func(tx *bbolt.Tx) error {
-		return tx.Bucket(bucketMeta).Put(keyStamp, head{}.stamp(due.SummaryVersion-1))
+		return tx.Bucket(bucketMeta).Put(keyStamp, head{}.stamp(due.SummaryVersion-1, prints{}))
 	})
 	before, err := os.ReadFile(path)
 	if err != nil {

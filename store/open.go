@@ -157,8 +157,17 @@ func (b *Book) load() error {
 		if err != nil {
 			return err
 		}
+		of, ok := fresh(tx, st.head)
+		switch {
+		case !ok:
+			stale = true
+		case basePrint(tx) != of.base:
+			return problem(ErrDamaged, nil, "the book %s is damaged: what it keeps of its blocks does not agree with its counts; bring it back from a copy", b.path)
+		default:
+			stale = sumsPrint(tx) != of.sums
+		}
+		st.prints, st.based = of, ok
 		b.state.Store(st)
-		stale = !fresh(tx, st.head)
 		return nil
 	})
 	if err != nil || !stale {
@@ -233,7 +242,7 @@ func layOut(tx *bbolt.Tx) error {
 	return errors.Join(
 		meta.Put(keySchema, binary.BigEndian.AppendUint32(nil, schema)),
 		meta.Put(keyHead, head{}.pack()),
-		meta.Put(keyStamp, head{}.stamp(due.SummaryVersion)),
+		meta.Put(keyStamp, head{}.stamp(due.SummaryVersion, prints{})),
 	)
 }
 

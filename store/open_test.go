@@ -277,7 +277,7 @@ func TestStaleSummariesAreMadeAnew(t *testing.T) {
 		c := tx.Bucket(bucketSummaries).Cursor()
 		k, _ := c.First()
 		return errors.Join(
-			tx.Bucket(bucketMeta).Put(keyStamp, head{}.stamp(0)),
+			tx.Bucket(bucketMeta).Put(keyStamp, head{}.stamp(0, prints{})),
 			tx.Bucket(bucketMeta).Put(keyHead, []byte("?")),
 			tx.Bucket(bucketSummaries).Put(k, []byte("old layout")),
 			tx.Bucket(bucketSummaries).Put([]byte{9, 9, 9, 9, 9, 9, 9}, []byte("no such stump")),

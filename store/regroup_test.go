@@ -51,6 +51,14 @@ func TestOnlyWhatChangedIsMadeAnew(t *testing.T) {
 			t.Errorf("%s: made anew %v, want %v", c.name, anew, c.anew)
 		}
 	}
+	path := b.Path() // what was blotted is made anew when the book is opened
+	if err := b.Close(); err != nil {
+		t.Fatal(err)
+	}
+	b, err := Open(path, options(1))
+	if err != nil {
+		t.Fatal(err)
+	}
 	checkAndClose(t, b)
 }
 

@@ -33,6 +33,8 @@ type state struct {
 	numbers map[record.ID]uint16
 	blocks  map[uint16]record.ID
 	folded  *record.Book
+	prints  prints        // of what is kept; see fresh
+	based   bool          // false where blocks were numbered since prints.base was made
 	apart   time.Duration // see Book.Apart
 }
 
@@ -40,6 +42,7 @@ type state struct {
 func (st state) numbered(id record.ID, n uint16) state {
 	st.numbers, st.blocks = maps.Clone(st.numbers), maps.Clone(st.blocks)
 	st.numbers[id], st.blocks[n] = n, id
+	st.based = false
 	return st
 }
 
@@ -196,9 +199,32 @@ func foldGeneral(tx *bbolt.Tx, st *state, zones record.Zones) (book *record.Book
 	return book
 }
 
-// fresh says whether h is what the file keeps, and whether the summaries were
-// made from this journal by these rules.
-func fresh(tx *bbolt.Tx, h head) bool {
+// fresh says whether the head is what the file keeps, whether the summaries were made
+// from this journal by these rules, and with which prints.
+func fresh(tx *bbolt.Tx, h head) (of prints, ok bool) {
 	meta := tx.Bucket(bucketMeta)
-	return bytes.Equal(meta.Get(keyHead), h.pack()) && bytes.Equal(meta.Get(keyStamp), h.stamp(due.SummaryVersion))
+	of, ok = h.stamped(meta.Get(keyStamp), due.SummaryVersion)
+	return of, ok && bytes.Equal(meta.Get(keyHead), h.pack())
+}
+
+// sumsPrint is the print of the summaries as they stand.
+func sumsPrint(tx *bbolt.Tx) (of uint64) {
+	c := tx.Bucket(bucketSummaries).Cursor()
+	for k, v := c.First(); k != nil; k, v = c.Next() {
+		of ^= printOf(k, v)
+	}
+	return of
+}
+
+// basePrint is the print of the blocks' numbers and of the records about no stump.
+func basePrint(tx *bbolt.Tx) (of uint64) {
+	c := tx.Bucket(bucketBlocks).Cursor()
+	for k, v := c.First(); k != nil; k, v = c.Next() {
+		of ^= printOf(k, v)
+	}
+	c = tx.Bucket(bucketJournal).Cursor()
+	for k, v := c.Seek(general[:]); k != nil && bytes.HasPrefix(k, general[:]); k, v = c.Next() {
+		of ^= printOf(k, v)
+	}
+	return of
 }
