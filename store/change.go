@@ -253,7 +253,7 @@ func count(tx *bbolt.Tx, st *state, stumps uint64) head {
 			_, clock, id, _ := splitKey(k)
 			h.events++ // a damaged record is still one
 			h.turn(id, v)
-			h.clock = max(h.clock, clock)
+			h.see(clock)
 			continue
 		}
 		h.add(e, v)

@@ -23,7 +23,7 @@ var castagnoli = crc32.MakeTable(crc32.Castagnoli)
 type head struct {
 	events      uint64
 	stumps      uint64
-	clock       uint64
+	clock       uint64 // the greatest, but for those beyond furthestClock
 	newest      int64
 	offset      int32
 	fingerprint [16]byte // fingerprint of the journal: exclusive-or of those of all records
@@ -55,13 +55,27 @@ func unpackHead(v []byte) (h head, ok bool) {
 // add counts a record in.
 func (h *head) add(e record.Event, packed []byte) {
 	h.events++
-	h.clock = max(h.clock, e.Clock)
+	h.see(e.Clock)
 	at, offset := e.At.Unix(), 0
 	_, offset = e.At.Zone()
 	if h.events == 1 || at > h.newest || at == h.newest && int32(offset) > h.offset {
 		h.newest, h.offset = at, int32(offset)
 	}
 	h.turn(e.ID, packed)
+}
+
+// furthestClock is the greatest clock that others are counted on from: one beyond it is
+// no count of answers, and would leave no clock for the next.
+const furthestClock = 1 << 62
+
+// aheadMost is how far the clock of an event from outside may be ahead of the book's own.
+const aheadMost = 1 << 40
+
+// see takes a clock into the greatest.
+func (h *head) see(clock uint64) {
+	if clock <= furthestClock {
+		h.clock = max(h.clock, clock)
+	}
 }
 
 // turn takes a record into the fingerprint, or out of it again: its id with its

@@ -32,7 +32,7 @@ type JoinReport struct {
 func (b *Book) Join(events iter.Seq2[record.Event, error]) (JoinReport, error) {
 	b.writing.Lock()
 	defer b.writing.Unlock()
-	j := &joining{b: b, touched: map[record.StumpID]bool{}, clashing: map[record.ID]bool{}}
+	j := &joining{b: b, own: b.state.Load().head.clock, touched: map[record.StumpID]bool{}, clashing: map[record.ID]bool{}}
 	err := b.mayWrite()
 	if err == nil {
 		err = b.view(j.known.fill)
@@ -49,8 +49,8 @@ func (b *Book) Join(events iter.Seq2[record.Event, error]) (JoinReport, error) {
 		if source = err; err != nil {
 			break
 		}
-		if e.Body != nil && record.Check(e) != nil {
-			j.report.Refused = append(j.report.Refused, fmt.Errorf("the event %s does not hold: %w", e.ID, record.Check(e)))
+		if refused := j.door(e); refused != nil {
+			j.report.Refused = append(j.report.Refused, fmt.Errorf("the event %s does not hold: %w", e.ID, refused))
 			continue
 		}
 		if j.batch = append(j.batch, e); len(j.batch) == joinBatch {
@@ -69,6 +69,7 @@ func (b *Book) Join(events iter.Seq2[record.Event, error]) (JoinReport, error) {
 // joining is a join under way.
 type joining struct {
 	b        *Book
+	own      uint64 // the book's clock before anything came in
 	batch    []record.Event
 	known    idSet
 	touched  map[record.StumpID]bool
@@ -76,6 +77,17 @@ type joining struct {
 	loose    bool // batches were written whose summaries are still to be made
 	report   JoinReport
 	clashing map[record.ID]bool
+}
+
+// door says why an event is not let in.
+func (j *joining) door(e record.Event) error {
+	if e.Body == nil {
+		return nil // the batch refuses it whole
+	}
+	if e.Clock > j.own+aheadMost {
+		return fmt.Errorf("its clock is %d, more than %d ahead of this book's %d", e.Clock, uint64(aheadMost), j.own)
+	}
+	return record.Check(e)
 }
 
 func (j *joining) done() JoinReport {

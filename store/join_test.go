@@ -2,6 +2,7 @@ package store
 
 import (
 	"errors"
+	"math"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -278,4 +279,56 @@ func TestJoinCutOffBetweenBatches(t *testing.T) {
 		t.Errorf("%d stumps", stumps)
 	}
 	checkAndClose(t, b)
+}
+
+// An absurd clock is not let in, and what comes with it is.
+func TestAnAbsurdClockIsNotLetIn(t *testing.T) {
+	b := newBook(t)
+	mustAppend(t, b, settings(1)...)
+	own := b.state.Load().head.clock
+	good, absurd := on(stumpAt(1, 1, 1), day, &record.Noted{Text: "stands"}), on(stumpAt(1, 1, 2), day, &record.Noted{Text: "absurd"})
+	good.ID, absurd.ID = record.ID{1, 1}, record.ID{1, 2}
+	good.Clock, absurd.Clock = own+aheadMost, own+aheadMost+1
+	report, err := b.Join(func(yield func(record.Event, error) bool) { _ = yield(absurd, nil) && yield(good, nil) })
+	if err != nil || report.Added != 1 || len(report.Refused) != 1 || !strings.Contains(report.Refused[0].Error(), absurd.ID.String()) {
+		t.Fatalf("%+v, %v", report, err)
+	}
+	mustAppend(t, b, on(stumpAt(1, 1, 1), day, &record.Noted{Text: "goes on"}))
+}
+
+// A book that an absurd clock came into before there was a limit opens and takes answers.
+func TestABookOfAnAbsurdClockGoesOn(t *testing.T) {
+	b := newBook(t)
+	mustAppend(t, b, settings(1)...)
+	absurd := on(stumpAt(1, 1, 2), day, &record.Noted{Text: "absurd"})
+	absurd.ID, absurd.Clock = record.ID{9}, math.MaxInt64
+	err := b.write(0.5, false, func(c *change) error {
+		p, err := c.spot(absurd)
+		if err != nil {
+			return err
+		}
+		if err := c.put(recordKey(p, absurd.Clock, absurd.ID), record.Pack(nil, absurd), absurd); err != nil {
+			return err
+		}
+		c.now.head.clock = math.MaxInt64 // as it was kept then
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := b.Close(); err != nil {
+		t.Fatal(err)
+	}
+	b, err = Open(b.Path(), options(2))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer checkAndClose(t, b)
+	mustAppend(t, b, on(stumpAt(1, 1, 1), day, &record.Noted{Text: "goes on"}))
+	if clock := b.state.Load().head.clock; clock > 1<<20 {
+		t.Errorf("the clock stands at %d", clock)
+	}
+	if err := b.Journal(func(record.Event) error { return nil }); err != nil {
+		t.Error(err)
+	}
 }

@@ -7,12 +7,10 @@ import (
 	"fmt"
 	"io"
 	"iter"
+	"runtime"
 
 	"barkslip/core/record"
 )
-
-// longestLine is the most bytes a line of a journal may have.
-const longestLine = 16 << 20
 
 // WriteLines writes the journal as JSON Lines in fold order. Damaged records
 // are left out and told of in the error.
@@ -25,36 +23,104 @@ func WriteLines(w io.Writer, of Journal) error {
 	return errors.Join(err, out.Flush())
 }
 
-// ReadLines reads a journal of JSON Lines. A line that does not hold yields a
-// *LineError and the rest goes on; any other error ends it.
+// ReadLines reads a journal of JSON Lines, in order. A line that does not hold yields a
+// *LineError and the rest goes on; any other error ends it. Lines are parsed on all cores.
 func ReadLines(r io.Reader) iter.Seq2[record.Event, error] {
 	return func(yield func(record.Event, error) bool) {
-		in := bufio.NewReaderSize(r, 1<<16)
-		for n := 1; ; n++ {
-			line, long, err := readLine(in)
-			if n == 1 {
-				line = bytes.TrimPrefix(line, []byte("\xef\xbb\xbf"))
-			}
-			if line = bytes.TrimSpace(line); len(line) > 0 || long {
-				if !yield(parse(line, long, n)) {
+		enough := make(chan struct{})
+		defer close(enough)
+		for done := range sheets(r, enough) {
+			for _, l := range <-done {
+				if !yield(l.event, l.err) {
 					return
 				}
-			}
-			if err != nil {
-				if !errors.Is(err, io.EOF) {
-					yield(record.Event{}, fmt.Errorf("the journal cannot be read past line %d: %w", n, err))
-				}
-				return
 			}
 		}
 	}
 }
 
-func parse(line []byte, long bool, n int) (record.Event, error) {
-	if long {
-		return record.Event{}, &LineError{n, fmt.Errorf("it is longer than %d bytes", longestLine)}
+// parsed is what came of a line.
+type parsed struct {
+	event record.Event
+	err   error
+}
+
+// sheets reads lines and parses them sheet by sheet, some sheets ahead of the one that
+// is taken, and gives the sheets in order; it ends where enough is closed.
+func sheets(r io.Reader, enough <-chan struct{}) <-chan chan []parsed {
+	out := make(chan chan []parsed, 2*runtime.GOMAXPROCS(0))
+	go func() {
+		defer close(out)
+		in := bufio.NewReaderSize(r, 1<<16)
+		for n, last := 1, false; !last; {
+			var s sheet
+			s, last = readSheet(in, n)
+			n += len(s.lines)
+			done := make(chan []parsed, 1)
+			select {
+			case out <- done:
+				go func() { done <- s.parse() }()
+			case <-enough:
+				return
+			}
+		}
+	}()
+	return out
+}
+
+// sheet is some lines that follow one another.
+type sheet struct {
+	lines []line
+	first int   // the number of the first
+	err   error // why nothing follows, but for the end
+}
+
+type line struct {
+	text []byte
+	long bool
+}
+
+// sheetBytes is about how much text a sheet has.
+const sheetBytes = 256 << 10
+
+func readSheet(in *bufio.Reader, first int) (s sheet, last bool) {
+	s.first = first
+	for size := 0; size < sheetBytes; {
+		text, long, err := readLine(in)
+		s.lines = append(s.lines, line{text, long})
+		if size += len(text) + 64; err != nil {
+			if !errors.Is(err, io.EOF) {
+				s.err = err
+			}
+			return s, true
+		}
 	}
-	e, err := record.ParseLine(line)
+	return s, false
+}
+
+func (s sheet) parse() []parsed {
+	out := make([]parsed, 0, len(s.lines))
+	for i, l := range s.lines {
+		n, text := s.first+i, l.text
+		if n == 1 {
+			text = bytes.TrimPrefix(text, []byte("\xef\xbb\xbf"))
+		}
+		if text = bytes.TrimSpace(text); len(text) > 0 || l.long {
+			e, err := parse(text, l.long, n)
+			out = append(out, parsed{e, err})
+		}
+	}
+	if s.err != nil {
+		out = append(out, parsed{err: fmt.Errorf("the journal cannot be read past line %d: %w", s.first+len(s.lines)-1, s.err)})
+	}
+	return out
+}
+
+func parse(text []byte, long bool, n int) (record.Event, error) {
+	if long {
+		return record.Event{}, &LineError{n, fmt.Errorf("it is longer than %d bytes", record.LongestLine)}
+	}
+	e, err := record.ParseLine(text)
 	if err != nil {
 		return record.Event{}, &LineError{n, err}
 	}
@@ -66,7 +132,7 @@ func parse(line []byte, long bool, n int) (record.Event, error) {
 func readLine(in *bufio.Reader) (line []byte, long bool, err error) {
 	for {
 		part, err := in.ReadSlice('\n')
-		if long = long || len(line)+len(part) > longestLine; !long {
+		if long = long || len(line)+len(part) > record.LongestLine+1; !long {
 			line = append(line, part...)
 		}
 		if !errors.Is(err, bufio.ErrBufferFull) {

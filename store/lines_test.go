@@ -15,7 +15,7 @@ func reader(text string) io.Reader { return strings.NewReader(text) }
 
 func TestReadLines(t *testing.T) {
 	good := string(record.Line(numbered(3, []record.Event{on(stumpAt(1, 1, 1), day, &record.PaintedWhite{})})[0]))
-	long := string(record.Line(numbered(4, []record.Event{on(stumpAt(1, 1, 1), day, &record.Noted{Text: strings.Repeat("x", 300_000)})})[0]))
+	long := string(record.Line(numbered(4, []record.Event{on(stumpAt(1, 1, 1), day, &record.Noted{Text: strings.Repeat("x", record.LongestText)})})[0]))
 	for _, c := range []struct {
 		name, text string
 		events     int
@@ -30,7 +30,7 @@ func TestReadLines(t *testing.T) {
 		{"a bad one between", good + "\nnonsense\n" + good + "\n{}\n", 2, []int{2, 4}},
 		{"cut in the middle", good + "\n" + good[:40], 1, []int{2}},
 		{"a long one", long + "\n" + good + "\n", 2, nil},
-		{"one too long", good + "\n" + strings.Repeat("y", longestLine+1) + "\n" + good, 2, []int{2}},
+		{"one too long", good + "\n" + strings.Repeat("y", record.LongestLine+1) + "\n" + good, 2, []int{2}},
 		{"noughts", "\x00\x00\n" + good, 1, []int{1}},
 	} {
 		events, bad := 0, []int(nil)

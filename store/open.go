@@ -159,7 +159,7 @@ func (b *Book) load() error {
 		}
 		of, ok := fresh(tx, st.head)
 		switch {
-		case !ok:
+		case !ok, st.head.clock > furthestClock:
 			stale = true
 		case basePrint(tx) != of.base:
 			return problem(ErrDamaged, nil, "the book %s is damaged: what it keeps of its blocks does not agree with its counts; bring it back from a copy", b.path)

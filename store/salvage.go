@@ -173,7 +173,7 @@ func (v *salvor) read() *Salvaged {
 		if made, ok := e.Body.(*record.BlockMade); ok {
 			v.known[made.Block] = true
 		}
-		if !r.used && v.hasHead && e.Clock > v.head.clock {
+		if !r.used && v.hasHead && e.Clock > v.head.clock && e.Clock <= furthestClock {
 			continue // of a change that was never ended
 		}
 		i, twice := at[e.ID]

@@ -16,8 +16,9 @@ func (a *app) journalJoin() *cobra.Command {
 	const accepted = "journals or books to join"
 	c := &cobra.Command{
 		Use: "join FILE…", Short: "Take the records of journals or other books into a book",
-		Long: "Takes in what the book does not know yet. The book is made if there is none. A\n" +
-			"line that does not hold and a book that is damaged are named, the rest joins.",
+		Long: "Takes in what the book does not know yet. The book is made if there is none.\n" +
+			"A journal may be packed (.zst, .gz). A line that does not hold and a book that is\n" +
+			"damaged are named, the rest joins.",
 		Example: "  barkslip journal join may.jsonl\n  barkslip journal join --book ours.bark theirs.bark",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io"
 	"iter"
 	"os"
@@ -66,7 +67,11 @@ func openSource(file string) (source, error) {
 	if err != nil {
 		return source{}, err
 	}
-	return source{events: store.ReadLines(text), from: text}, nil
+	lines, err := store.Unpacked(text)
+	if err != nil {
+		return source{}, errors.Join(fmt.Errorf("the journal %s: %w", file, err), text.Close())
+	}
+	return source{events: store.ReadLines(lines), from: text}, nil
 }
 
 // openFile opens a file that an option or argument names.

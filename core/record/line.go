@@ -12,6 +12,8 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"github.com/go-faster/jx"
+
 	"barkslip/core/unit"
 )
 
@@ -53,37 +55,40 @@ func Line(e Event) []byte {
 	return append(w.buf, '}')
 }
 
+// What a journal may hold, so that no line from outside fills the memory or a screen.
+const (
+	LongestLine = 64 << 10 // bytes of a line
+	LongestText = 10_000   // letters of one text
+	FirstYear   = 1900
+	LastYear    = 2200
+)
+
 // ParseLine reads one line of the journal. Errors say what is wrong in words.
 func ParseLine(line []byte) (Event, error) {
 	var e Event
+	if len(line) > LongestLine {
+		return e, fmt.Errorf("it is longer than %d bytes", LongestLine)
+	}
 	if !utf8.Valid(line) {
 		return e, errors.New("it is not text in UTF-8")
 	}
-	members, order, err := object(line)
+	dec := jx.GetDecoder()
+	defer jx.PutDecoder(dec)
+	members, err := object(dec, line)
 	if err != nil {
 		return e, err
 	}
-	r := &lineReader{members: members}
-	v, kind := 0, ""
+	r := &lineReader{dec: dec, members: members}
+	v, kind, stump := 0, "", ""
 	r.number("v", &v)
 	r.id("id", &e.ID)
 	r.instant("at", &e.At)
 	r.text("hand", &e.Hand)
-	stump := ""
 	r.text("stump", &stump)
 	r.text("kind", &kind)
-	e.Act = takeAct(r, v)
-	clock := ""
-	if raw, ok := members["clock"]; ok {
-		clock = string(raw)
-	}
-	ids := []ID(nil)
-	if raw, ok := members["replaces"]; ok {
-		if err := json.Unmarshal(raw, &ids); err != nil {
-			return e, errors.New("replaces is not a list of ids")
-		}
-	}
-	e.Replaces = ids
+	clock := string(r.find("clock"))
+	e.Act = r.act(v)
+	e.Replaces = r.ids("replaces")
 	switch {
 	case r.err != nil:
 		return e, r.err
@@ -102,22 +107,19 @@ func ParseLine(line []byte) (Event, error) {
 	if e.Clock, err = strconv.ParseUint(clock, 10, 63); err != nil || e.Clock == 0 {
 		return e, fmt.Errorf("clock is %s, not a whole number over 0", cmp.Or(Clean(clock), "missing"))
 	}
-	e.Hand = Clean(e.Hand)
 	code, known := kindByName[kind]
 	if !known || v > Version {
-		e.Body = &Foreign{Name: Clean(kind), V: v, Raw: rest(members, order, e.Act != None)}
-		return e, nil
+		raw, err := rest(members, e.Act != None)
+		e.Body = &Foreign{Name: kind, V: v, Raw: raw}
+		return e, err
 	}
 	e.Body = newBody(code)
-	r.seen = map[string]bool{}
 	e.Body.fields(r)
 	if r.err != nil {
 		return e, r.err
 	}
-	for _, name := range order {
-		if !inEnvelope(name, v > 1) && !r.seen[name] {
-			return e, fmt.Errorf("%s has no field %q", kind, Clean(name))
-		}
+	if name, stands := r.unread(); stands {
+		return e, fmt.Errorf("%s has no field %q", kind, Clean(name))
 	}
 	return e, Check(e)
 }
@@ -137,72 +139,25 @@ func Check(e Event) error {
 	return nil
 }
 
-// object splits a JSON object into its members, in order, refusing a name that
-// stands twice.
-func object(line []byte) (map[string]json.RawMessage, []string, error) {
-	dec := json.NewDecoder(bytes.NewReader(line))
-	if t, err := dec.Token(); err != nil || t != json.Delim('{') {
-		return nil, nil, errors.New("it is not a JSON object")
-	}
-	members, order := map[string]json.RawMessage{}, []string(nil)
-	for dec.More() {
-		t, err := dec.Token()
-		name, ok := t.(string)
-		if err != nil || !ok {
-			return nil, nil, errors.New("it is not a JSON object")
-		}
-		var raw json.RawMessage
-		if err := dec.Decode(&raw); err != nil {
-			return nil, nil, errors.New("it is not a whole JSON object")
-		}
-		if _, twice := members[name]; twice {
-			return nil, nil, fmt.Errorf("%q stands twice", Clean(name))
-		}
-		members[name] = raw
-		order = append(order, name)
-	}
-	if _, err := dec.Token(); err != nil {
-		return nil, nil, errors.New("it is not a whole JSON object")
-	}
-	if len(bytes.TrimSpace(line[dec.InputOffset():])) > 0 {
-		return nil, nil, errors.New("something stands behind the JSON object")
-	}
-	return members, order, nil
-}
-
-// takeAct reads the act. Version 1 has none, and what a newer version means by it
-// is known only where it is an id as here.
-func takeAct(r *lineReader, v int) (act ID) {
-	switch {
-	case v <= 1:
-		return None
-	case v > Version:
-		r = &lineReader{members: r.members}
-	}
-	if r.id("act", &act); r.err != nil {
-		return None
-	}
-	return act
-}
-
 // inEnvelope says whether a member is about the event and not of its body.
 func inEnvelope(name string, withAct bool) bool {
 	return slices.Contains(envelope, name) && (withAct || name != "act")
 }
 
 // rest is the body's part of an unknown event, compact and in its own order.
-func rest(members map[string]json.RawMessage, order []string, withAct bool) json.RawMessage {
+func rest(members []member, withAct bool) (json.RawMessage, error) {
 	w := lineWriter{buf: []byte{'{'}}
-	for _, name := range order {
-		if inEnvelope(name, withAct) {
+	for _, m := range members {
+		if inEnvelope(m.name, withAct) {
 			continue
 		}
 		var compact bytes.Buffer
-		if json.Compact(&compact, members[name]) == nil {
-			w.raw(name, compact.String())
+		if err := json.Compact(&compact, m.raw); err != nil {
+			return nil, errNotWhole
 		}
+		w.raw(m.name, compact.String())
 	}
-	return append(w.buf, '}')
+	return append(w.buf, '}'), nil
 }
 
 // lineWriter writes fields as members of a JSON object.
@@ -217,7 +172,11 @@ func (w *lineWriter) raw(name, value string) {
 	w.buf = append(w.buf, value...)
 }
 
+// quoted is a text or a number as JSON has it.
 func quoted(v any) []byte {
+	if s, ok := v.(string); ok && plain(s) {
+		return append(append(append(make([]byte, 0, len(s)+2), '"'), s...), '"')
+	}
 	var b bytes.Buffer
 	enc := json.NewEncoder(&b)
 	enc.SetEscapeHTML(false)
@@ -225,6 +184,16 @@ func quoted(v any) []byte {
 		return []byte("null")
 	}
 	return bytes.TrimSuffix(b.Bytes(), []byte{'\n'})
+}
+
+// plain says whether a text stands in JSON as it is, between quotes.
+func plain(s string) bool {
+	for i := range len(s) {
+		if c := s[i]; c < ' ' || c > '~' || c == '"' || c == '\\' {
+			return false
+		}
+	}
+	return true
 }
 
 func (w *lineWriter) put(name string, v any) { w.raw(name, string(quoted(v))) }

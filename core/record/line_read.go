@@ -1,60 +1,174 @@
 package record
 
 import (
-	"bytes"
 	"cmp"
-	"encoding/json"
+	"errors"
 	"fmt"
+	"io"
 	"math"
+	"slices"
+	"strconv"
 	"time"
+	"unicode/utf8"
+
+	"github.com/go-faster/jx"
 
 	"barkslip/core/unit"
 )
 
+// member is a member of a JSON object: its name, and its value as it stands.
+type member struct {
+	name string
+	raw  []byte
+	read bool
+}
+
+var errNotWhole = errors.New("it is not a whole JSON object")
+
+// object splits a JSON object into its members, in order, refusing a name that
+// stands twice. Their values are parts of the text.
+func object(dec *jx.Decoder, text []byte) ([]member, error) {
+	dec.ResetBytes(text)
+	if dec.Next() != jx.Object {
+		return nil, errors.New("it is not a JSON object")
+	}
+	var twice error
+	members := make([]member, 0, 16)
+	err := dec.ObjBytes(func(dec *jx.Decoder, name []byte) error {
+		raw, err := dec.Raw()
+		if twice == nil && slices.ContainsFunc(members, func(m member) bool { return m.name == string(name) }) {
+			twice = fmt.Errorf("%q stands twice", Clean(string(name)))
+		}
+		members = append(members, member{name: string(name), raw: raw})
+		return err
+	})
+	switch {
+	case err != nil:
+		return nil, errNotWhole
+	case twice != nil:
+		return nil, twice
+	case !errors.Is(dec.Skip(), io.EOF):
+		return nil, errors.New("something stands behind the JSON object")
+	}
+	return members, nil
+}
+
 // lineReader reads fields from the members of a JSON object.
 type lineReader struct {
-	members map[string]json.RawMessage
-	seen    map[string]bool
+	dec     *jx.Decoder
+	members []member
+	next    int // the member behind the one found last: they mostly come in order
 	err     error
 }
 
-// read decodes one member; absent ones are left at nought.
-func (r *lineReader) read(name, what string, v any) bool {
-	raw, ok := r.members[name]
-	if r.seen != nil {
-		r.seen[name] = true
+// find is the value of a member as it stands, nil where there is none.
+func (r *lineReader) find(name string) []byte {
+	for n := range r.members {
+		i := (r.next + n) % len(r.members)
+		if m := &r.members[i]; m.name == name {
+			m.read, r.next = true, i+1
+			return m.raw
+		}
 	}
-	if !ok || r.err != nil {
+	return nil
+}
+
+// unread is the first member that nothing asked for.
+func (r *lineReader) unread() (name string, stands bool) {
+	for _, m := range r.members {
+		if !m.read {
+			return m.name, true
+		}
+	}
+	return "", false
+}
+
+// read decodes one member; absent ones are left at nought.
+func (r *lineReader) read(name, what string, into func(dec *jx.Decoder) error) bool {
+	raw := r.find(name)
+	if raw == nil || r.err != nil {
 		return false
 	}
-	dec := json.NewDecoder(bytes.NewReader(raw))
-	dec.DisallowUnknownFields()
-	if err := dec.Decode(v); err != nil || string(bytes.TrimSpace(raw)) == "null" {
+	r.dec.ResetBytes(raw)
+	if err := into(r.dec); err != nil {
 		r.err = fmt.Errorf("%s is not %s", name, what)
 		return false
 	}
 	return true
 }
 
+// str reads a text.
+func str(v *string) func(*jx.Decoder) error {
+	return func(dec *jx.Decoder) (err error) {
+		*v, err = dec.Str()
+		return err
+	}
+}
+
+// num reads a number.
+func num(v *float64) func(*jx.Decoder) error {
+	return func(dec *jx.Decoder) error {
+		n, err := dec.Num()
+		if err != nil || n.Str() {
+			return errNotNumber
+		}
+		*v, err = strconv.ParseFloat(string(n), 64)
+		return err
+	}
+}
+
+var errNotNumber = errors.New("it is no number")
+
+// typed reads an object of a number and of what was typed for it.
+func typed(number string, v *float64, words *string) func(*jx.Decoder) error {
+	return func(dec *jx.Decoder) error {
+		return dec.ObjBytes(func(dec *jx.Decoder, name []byte) error {
+			switch string(name) {
+			case number:
+				return num(v)(dec)
+			case "typed":
+				return str(words)(dec)
+			}
+			return errNotNumber
+		})
+	}
+}
+
 func (r *lineReader) text(name string, v *string) {
-	if r.read(name, "text", v) {
+	if r.read(name, "text", str(v)) {
 		*v = Clean(*v)
+		if n := utf8.RuneCountInString(*v); n > LongestText {
+			r.err = fmt.Errorf("%s has %d letters; %d are the most", name, n, LongestText)
+		}
 	}
 }
 
 func (r *lineReader) number(name string, v *int) {
-	if r.read(name, "a whole number", v) && *v < 0 {
+	whole := func(dec *jx.Decoder) error {
+		n, err := dec.Num()
+		if err != nil || n.Str() {
+			return errNotNumber
+		}
+		*v, err = strconv.Atoi(string(n))
+		return err
+	}
+	if r.read(name, "a whole number", whole) && *v < 0 {
 		r.err = fmt.Errorf("%s is %d, below nought", name, *v)
 	}
 }
 
-func (r *lineReader) real(name string, v *float64) { r.read(name, "a number", v) }
+func (r *lineReader) real(name string, v *float64) { r.read(name, "a number", num(v)) }
 
-func (r *lineReader) flag(name string, v *bool) { r.read(name, "true or false", v) }
+func (r *lineReader) flag(name string, v *bool) {
+	r.read(name, "true or false", func(dec *jx.Decoder) (err error) {
+		*v, err = dec.Bool()
+		return err
+	})
+}
 
 func (r *lineReader) length(name string, v *Measure) {
 	var t typedMM
-	if r.read(name, "a length in mm", &t) {
+	if r.read(name, "a length in mm", typed("mm", &t.MM, &t.Typed)) {
 		*v = Measure{unit.Length(t.MM), Clean(t.Typed)}
 		if t.MM < 0 || t.MM > 1e6 || math.IsNaN(t.MM) {
 			r.err = fmt.Errorf("%s is %v mm, out of range", name, t.MM)
@@ -64,7 +178,7 @@ func (r *lineReader) length(name string, v *Measure) {
 
 func (r *lineReader) degrees(name string, v *Degrees) {
 	var t typedC
-	if r.read(name, "a temperature in C", &t) {
+	if r.read(name, "a temperature in C", typed("c", &t.C, &t.Typed)) {
 		*v = Degrees{unit.Temperature(t.C), cmp.Or(Clean(t.Typed), fmt.Sprint(t.C, "C"))}
 		if t.C < -273.15 || t.C > 1000 {
 			r.err = fmt.Errorf("%s is %v C, out of range", name, t.C)
@@ -74,7 +188,7 @@ func (r *lineReader) degrees(name string, v *Degrees) {
 
 func (r *lineReader) bearing(name string, v *unit.Bearing) {
 	var deg float64
-	if r.read(name, "a bearing in degrees", &deg) {
+	if r.read(name, "a bearing in degrees", num(&deg)) {
 		*v = unit.Bearing(deg)
 		if deg < 0 || deg >= 360 {
 			r.err = fmt.Errorf("%s is %v, not 0 to under 360", name, deg)
@@ -82,16 +196,24 @@ func (r *lineReader) bearing(name string, v *unit.Bearing) {
 	}
 }
 
-func (r *lineReader) date(name string, v *unit.Date) { r.read(name, "a date", v) }
+func (r *lineReader) date(name string, v *unit.Date) {
+	r.read(name, "a date", func(dec *jx.Decoder) error {
+		text, err := dec.StrBytes()
+		if err != nil {
+			return err
+		}
+		return v.UnmarshalText(text)
+	})
+}
 
 func (r *lineReader) instant(name string, v *time.Time) {
 	var s string
-	if !r.read(name, "an instant", &s) {
+	if !r.read(name, "an instant", str(&s)) {
 		return
 	}
 	t, err := time.Parse(time.RFC3339, s)
-	if err != nil || t.Year() < 1900 || t.Year() > 9998 {
-		r.err = fmt.Errorf("%s is not an instant such as 2027-05-04T14:30:00-04:00", name)
+	if err != nil || t.Year() < FirstYear || t.Year() > LastYear {
+		r.err = fmt.Errorf("%s is not an instant such as 2027-05-04T14:30:00-04:00, of the years %d to %d", name, FirstYear, LastYear)
 		return
 	}
 	_, offset := t.Zone()
@@ -100,7 +222,7 @@ func (r *lineReader) instant(name string, v *time.Time) {
 
 func (r *lineReader) id(name string, v *ID) {
 	var s string
-	if !r.read(name, "an id", &s) {
+	if !r.read(name, "an id", str(&s)) {
 		return
 	}
 	id, err := ParseID(s)
@@ -110,19 +232,63 @@ func (r *lineReader) id(name string, v *ID) {
 	*v = id
 }
 
+// act reads the act. Version 1 has none, and what a newer version means by it is
+// known only where it is an id as here.
+func (r *lineReader) act(v int) (act ID) {
+	before := r.err
+	if v <= 1 || before != nil {
+		return None
+	}
+	r.id("act", &act)
+	if r.err != nil {
+		act = None
+		if v > Version {
+			r.err = nil
+		}
+	}
+	return act
+}
+
+// ids reads a list of ids.
+func (r *lineReader) ids(name string) (ids []ID) {
+	r.read(name, "a list of ids", func(dec *jx.Decoder) error {
+		return dec.Arr(func(dec *jx.Decoder) error {
+			text, err := dec.Str()
+			if err != nil {
+				return err
+			}
+			id, err := ParseID(text)
+			ids = append(ids, id)
+			return err
+		})
+	})
+	return ids
+}
+
 func (r *lineReader) list(name string, _ int, grow func(int), each func(int, fields)) {
-	var items []map[string]json.RawMessage
-	if !r.read(name, "a list", &items) {
+	var items [][]member
+	split := func(dec *jx.Decoder) error {
+		return dec.Arr(func(dec *jx.Decoder) error {
+			raw, err := dec.Raw()
+			if err != nil {
+				return err
+			}
+			item := jx.GetDecoder()
+			defer jx.PutDecoder(item)
+			members, err := object(item, raw)
+			items = append(items, members)
+			return err
+		})
+	}
+	if !r.read(name, "a list", split) {
 		return
 	}
 	grow(len(items))
-	for i, item := range items {
-		inner := &lineReader{members: item, seen: map[string]bool{}}
+	for i, members := range items {
+		inner := &lineReader{dec: r.dec, members: members}
 		each(i, inner)
-		for field := range item {
-			if inner.err == nil && !inner.seen[field] {
-				inner.err = fmt.Errorf("%s has no field %q", name, Clean(field))
-			}
+		if field, stands := inner.unread(); stands && inner.err == nil {
+			inner.err = fmt.Errorf("%s has no field %q", name, Clean(field))
 		}
 		if inner.err != nil && r.err == nil {
 			r.err = inner.err

@@ -1,0 +1,42 @@
+package store
+
+import (
+	"bufio"
+	"bytes"
+	"compress/gzip"
+	"fmt"
+	"io"
+
+	"github.com/klauspost/compress/zstd"
+)
+
+// widestPacking is the most memory, in bytes, that unpacking a journal may ask for.
+const widestPacking = 32 << 20
+
+var (
+	zstdBegins = []byte{0x28, 0xb5, 0x2f, 0xfd} // RFC 8878, 3.1.1
+	gzipBegins = []byte{0x1f, 0x8b}             // RFC 1952, 2.3.1
+)
+
+// Unpacked gives the text of a journal that may be packed with zstd or gzip, told by its
+// first bytes. The error is that of a packing that does not begin as one does; what is
+// broken further on is met while reading.
+func Unpacked(r io.Reader) (io.Reader, error) {
+	in := bufio.NewReaderSize(r, 1<<16)
+	first, _ := in.Peek(len(zstdBegins)) // what cannot be read is met again by the reader
+	switch {
+	case bytes.HasPrefix(first, zstdBegins):
+		z, err := zstd.NewReader(in, zstd.WithDecoderConcurrency(1), zstd.WithDecoderMaxWindow(widestPacking))
+		if err != nil {
+			return nil, fmt.Errorf("it cannot be unpacked: %w", err)
+		}
+		return z, nil
+	case bytes.HasPrefix(first, gzipBegins):
+		z, err := gzip.NewReader(in)
+		if err != nil {
+			return nil, fmt.Errorf("it cannot be unpacked: %w", err)
+		}
+		return z, nil
+	}
+	return in, nil
+}
