@@ -127,11 +127,18 @@ func parse(text []byte, long bool, n int) (record.Event, error) {
 	return e, nil
 }
 
+// endlessLine is how many bytes of a line are passed over before its end is given up, as
+// of a device that gives noughts for ever.
+const endlessLine = 64 << 20
+
 // readLine reads up to the next newline; of a line too long the rest is passed
 // over.
 func readLine(in *bufio.Reader) (line []byte, long bool, err error) {
-	for {
+	for size := 0; ; {
 		part, err := in.ReadSlice('\n')
+		if size += len(part); size > endlessLine {
+			return nil, true, fmt.Errorf("it has no end within %d bytes", endlessLine)
+		}
 		if long = long || len(line)+len(part) > record.LongestLine+1; !long {
 			line = append(line, part...)
 		}

@@ -54,6 +54,29 @@ func TestReadLines(t *testing.T) {
 	}
 }
 
+// A device that gives noughts for ever ends the reading; what came before it is read.
+func TestALineWithoutEndEndsTheReading(t *testing.T) {
+	good := string(record.Line(numbered(4, []record.Event{on(stumpAt(1, 1, 1), day, &record.Noted{Text: "stands"})})[0]))
+	var last error
+	events := 0
+	for _, err := range ReadLines(io.MultiReader(strings.NewReader(good+"\n"), noughts{})) {
+		if last = err; err == nil {
+			events++
+		}
+	}
+	if events != 1 || last == nil || !strings.Contains(last.Error(), "has no end") {
+		t.Errorf("%d events, then %v", events, last)
+	}
+}
+
+// noughts is a text of noughts without end.
+type noughts struct{}
+
+func (noughts) Read(p []byte) (int, error) {
+	clear(p)
+	return len(p), nil
+}
+
 func TestReadLinesEndsWhenTheDiskFails(t *testing.T) {
 	broken := errors.New("unplugged")
 	var last error

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"bytes"
 	"compress/gzip"
+	"errors"
 	"fmt"
 	"io"
 
@@ -28,15 +29,30 @@ func Unpacked(r io.Reader) (io.Reader, error) {
 	case bytes.HasPrefix(first, zstdBegins):
 		z, err := zstd.NewReader(in, zstd.WithDecoderConcurrency(1), zstd.WithDecoderMaxWindow(widestPacking))
 		if err != nil {
-			return nil, fmt.Errorf("it cannot be unpacked: %w", err)
+			return nil, brokenPacking(err)
 		}
-		return z, nil
+		return unpacking{z}, nil
 	case bytes.HasPrefix(first, gzipBegins):
 		z, err := gzip.NewReader(in)
 		if err != nil {
-			return nil, fmt.Errorf("it cannot be unpacked: %w", err)
+			return nil, brokenPacking(err)
 		}
-		return z, nil
+		return unpacking{z}, nil
 	}
 	return in, nil
+}
+
+// unpacking reads what is unpacked, and tells in words where the packing does not hold.
+type unpacking struct{ from io.Reader }
+
+func (u unpacking) Read(p []byte) (int, error) {
+	n, err := u.from.Read(p)
+	if err != nil && !errors.Is(err, io.EOF) {
+		err = brokenPacking(err)
+	}
+	return n, err
+}
+
+func brokenPacking(err error) error {
+	return fmt.Errorf("its packing is broken or cut short (%w)", err)
 }

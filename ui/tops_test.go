@@ -33,3 +33,13 @@ func TestTopsWaiting(t *testing.T) {
 	d.clock("2027-05-04 09:10")
 	d.sees("faces waiting: 1/6 ready, 1/7 ready")
 }
+
+// What was missed long ago is told in days, as everywhere else.
+func TestSealingMissedLongAgo(t *testing.T) {
+	d := newDriver(t, "2027-05-04 09:00")
+	d.plant("Hollow Lane", rows(2, 9)...)
+	d.did(tree(1, 9), "2027-04-10 09:00", cut()...)
+	d.did(tree(1, 9), "2027-04-24 08:18", graft()...)
+	d.open()
+	d.sees("1/9 to seal, 10 days late")
+}

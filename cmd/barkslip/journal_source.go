@@ -69,7 +69,7 @@ func openSource(file string) (source, error) {
 	}
 	lines, err := store.Unpacked(text)
 	if err != nil {
-		return source{}, errors.Join(fmt.Errorf("the journal %s: %w", file, err), text.Close())
+		return source{}, errors.Join(fmt.Errorf("the journal %s cannot be read: %w", file, err), text.Close())
 	}
 	return source{events: store.ReadLines(lines), from: text}, nil
 }

@@ -59,6 +59,7 @@ func Line(e Event) []byte {
 const (
 	LongestLine = 64 << 10 // bytes of a line
 	LongestText = 10_000   // letters of one text
+	MostMembers = 256      // of an object: each is held against all others
 	FirstYear   = 1900
 	LastYear    = 2200
 )

@@ -23,7 +23,10 @@ type member struct {
 	read bool
 }
 
-var errNotWhole = errors.New("it is not a whole JSON object")
+var (
+	errNotWhole = errors.New("it is not a whole JSON object")
+	errTooMany  = fmt.Errorf("it has more than %d members", MostMembers)
+)
 
 // object splits a JSON object into its members, in order, refusing a name that
 // stands twice. Their values are parts of the text.
@@ -35,6 +38,9 @@ func object(dec *jx.Decoder, text []byte) ([]member, error) {
 	var twice error
 	members := make([]member, 0, 16)
 	err := dec.ObjBytes(func(dec *jx.Decoder, name []byte) error {
+		if len(members) == MostMembers {
+			return errTooMany
+		}
 		raw, err := dec.Raw()
 		if twice == nil && slices.ContainsFunc(members, func(m member) bool { return m.name == string(name) }) {
 			twice = fmt.Errorf("%q stands twice", Clean(string(name)))
@@ -43,6 +49,8 @@ func object(dec *jx.Decoder, text []byte) ([]member, error) {
 		return err
 	})
 	switch {
+	case errors.Is(err, errTooMany):
+		return nil, errTooMany
 	case err != nil:
 		return nil, errNotWhole
 	case twice != nil:
@@ -110,14 +118,14 @@ func num(v *float64) func(*jx.Decoder) error {
 	return func(dec *jx.Decoder) error {
 		n, err := dec.Num()
 		if err != nil || n.Str() {
-			return errNotNumber
+			return errOtherShape
 		}
 		*v, err = strconv.ParseFloat(string(n), 64)
 		return err
 	}
 }
 
-var errNotNumber = errors.New("it is no number")
+var errOtherShape = errors.New("it has another shape")
 
 // typed reads an object of a number and of what was typed for it.
 func typed(number string, v *float64, words *string) func(*jx.Decoder) error {
@@ -129,7 +137,7 @@ func typed(number string, v *float64, words *string) func(*jx.Decoder) error {
 			case "typed":
 				return str(words)(dec)
 			}
-			return errNotNumber
+			return errOtherShape
 		})
 	}
 }
@@ -147,7 +155,7 @@ func (r *lineReader) number(name string, v *int) {
 	whole := func(dec *jx.Decoder) error {
 		n, err := dec.Num()
 		if err != nil || n.Str() {
-			return errNotNumber
+			return errOtherShape
 		}
 		*v, err = strconv.Atoi(string(n))
 		return err

@@ -70,6 +70,7 @@ func TestParseLineRefuses(t *testing.T) {
 		{kind(`"kind":"sealed"`), "cover"},
 		{kind(`"kind":"failed","cause":"bad luck"`), "cause"},
 		{kind(`"kind":"noted"`), "needs text"},
+		{kind(`"kind":"noted","text":"x"` + strings.Repeat(`,"a":1`, MostMembers)), "more than 256 members"},
 		{kind(`"kind":"noted","text":"` + strings.Repeat("é", LongestText+1) + `"`), "text has 10001 letters; 10000 are the most"},
 		{kind(`"kind":"noted","text":"x"` + strings.Repeat(" ", LongestLine)), "longer than 65536 bytes"},
 		{swap(`2027-05-04T`, `2201-05-04T`), "of the years 1900 to 2200"},

@@ -147,19 +147,15 @@ func (c *Clocks) Tops(now time.Time, most int) string {
 const topStale = 12 * time.Hour
 
 // Late are grafts begun that should have been finished or sealed: "1/9 to seal, 12
-// min late"; "" where none is.
-func (c *Clocks) Late(now time.Time) string {
+// min late"; "" where none is. Blocks are those of the book.
+func (c *Clocks) Late(blocks *record.Book, now time.Time) string {
 	late := slices.DeleteFunc(slices.Clone(c.open), func(d due.Due) bool { return !d.Late(now) })
 	if len(late) == 0 {
 		return ""
 	}
 	next := slices.MinFunc(late, func(a, b due.Due) int { return a.By.Compare(b.By) })
-	words := next.Stump.Place() + " to " + next.Kind.Verb()
-	if by := now.Sub(next.By); by < time.Hour {
-		words += fmt.Sprintf(", %d min late", max(1, int(by.Minutes())))
-	} else {
-		words += fmt.Sprintf(", %d h late", int(by.Hours()))
-	}
+	b := blocks.Blocks[blocks.CanonicalBlock(next.Stump.Block)]
+	words := next.Stump.Place() + " to " + next.Kind.Verb() + ", " + next.LateBy(b, now) + " late"
 	if more := len(late) - 1; more > 0 {
 		words += fmt.Sprintf(", %d more", more)
 	}

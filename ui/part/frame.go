@@ -74,7 +74,7 @@ func (x *Session) header(f Frame) paper.Line {
 		now = now.In(b.Zone)
 	}
 	var right, left paper.Line
-	if late := x.Clocks.Late(x.Now()); late != "" && x.Width >= FullWidth {
+	if late := x.Clocks.Late(x.Book.Folded(), x.Now()); late != "" && x.Width >= FullWidth {
 		right = right.Add(paper.Alarm, late).Add(paper.Plain, "  ")
 	}
 	if white, ink := x.Clocks.words(x.Now()); white != "" {
@@ -150,7 +150,7 @@ func (x *Session) clockRule(only string) paper.Line {
 	if only != "" {
 		left = x.ruleOf(1).Add(paper.Accent, " only "+only+" ")
 	}
-	if late := x.Clocks.Late(x.Now()); late != "" && x.Width < FullWidth {
+	if late := x.Clocks.Late(x.Book.Folded(), x.Now()); late != "" && x.Width < FullWidth {
 		l = l.Add(paper.Alarm, " "+late+" ")
 	}
 	for most := mostNamed; most > 0; most-- { // fewer by name where there is less room

@@ -104,7 +104,7 @@ func (x *Session) ClockWords() string {
 	now := x.Now()
 	white, _ := x.Clocks.words(now)
 	var words []string
-	for _, w := range []string{x.Clocks.Late(now), white, x.Clocks.Tops(now, mostNamed)} {
+	for _, w := range []string{x.Clocks.Late(x.Book.Folded(), now), white, x.Clocks.Tops(now, mostNamed)} {
 		if w != "" {
 			words = append(words, w)
 		}
