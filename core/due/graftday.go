@@ -93,8 +93,8 @@ func whiteRule(c *dueCase) []Due {
 		coat, hint = w.At, whiteWashed
 	}
 	d := c.at(coat.Add(trade.WhiteOpensHours*time.Hour), coat.Add(trade.WhiteByHours*time.Hour), coat).hinted(hint)
-	if heat, ok := Heat(c.s, c.b, coat); ok && heat.WhiteBefore != nil && heat.WhiteBefore.Before(d.By) {
-		d.By, d.Hint = heat.WhiteBefore.In(c.b.Zone), whiteHeat
+	if before, hot := whiteBefore(c.s, c.b, coat, d.By); hot {
+		d.By, d.Hint = before.In(c.b.Zone), whiteHeat
 	}
 	for _, wet := range a.StillWet {
 		if opens := wet.At.Add(trade.StillWetMinutes * time.Minute); wet.At.After(coat) && opens.After(d.Opens) {
@@ -122,8 +122,8 @@ func notBefore(b *record.Block, d Due) Due {
 // white due says it once it is sealed.
 func WhiteBy(s *record.Stump, b *record.Block, sealed time.Time) time.Time {
 	d := Due{Opens: sealed.Add(trade.WhiteOpensHours * time.Hour), By: sealed.Add(trade.WhiteByHours * time.Hour)}
-	if heat, ok := Heat(s, b, sealed); ok && heat.WhiteBefore != nil && heat.WhiteBefore.Before(d.By) {
-		d.By = *heat.WhiteBefore
+	if before, hot := whiteBefore(s, b, sealed, d.By); hot {
+		d.By = before
 	}
 	return notBefore(b, d).By
 }

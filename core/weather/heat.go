@@ -129,15 +129,20 @@ const step = 30 * time.Second
 func steps(from, to time.Time, every time.Duration) (times []time.Time, gaps []float64) {
 	times = append(times, from)
 	for t := from; t.Before(to); {
-		next := t.Add(every)
-		if next.After(to) {
-			next = to
-		}
+		next := stepAfter(t, to, every)
 		gaps = append(gaps, next.Sub(t).Seconds())
 		times = append(times, next)
 		t = next
 	}
 	return times, gaps
+}
+
+// stepAfter is the end of the step from a time, which does not go past the last.
+func stepAfter(t, last time.Time, every time.Duration) time.Time {
+	if next := t.Add(every); next.Before(last) {
+		return next
+	}
+	return last
 }
 
 func (d HeatDay) momentAt(t time.Time, air float64) moment {
@@ -177,16 +182,8 @@ func (a *HeatAnswer) whiteBefore(times []time.Time, black [3][]float64) {
 		if over == nil {
 			continue
 		}
-		if a.Passed == nil || over.Before(*a.Passed) {
-			a.Passed = over
-		}
-		t := over.Add(-trade.InjuryMinutes * time.Minute)
-		if t.Before(a.Sealed) {
-			t = a.Sealed
-		}
-		if a.WhiteBefore == nil || t.Before(*a.WhiteBefore) {
-			a.WhiteBefore = &t
-		}
+		a.Passed = sooner(a.Passed, *over)
+		a.WhiteBefore = sooner(a.WhiteBefore, whiteFrom(*over, a.Sealed))
 	}
 	a.DryFirst = a.WhiteBefore != nil && a.WhiteBefore.Before(a.Sealed.Add(trade.WhiteOpensHours*time.Hour))
 }
