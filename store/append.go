@@ -95,14 +95,14 @@ func (b *Book) made(events []record.Event, clock uint64) ([]record.Event, error)
 
 // append puts one event. An id given by the caller must be new to its stump.
 func (c *change) append(e record.Event, given bool) error {
-	p, err := c.spot(e)
+	p, err := c.spot(e.Stump)
 	if err != nil {
 		return err
 	}
 	if given && c.has(p, e.ID) {
 		return problem(ErrRefused, nil, "the id %s is in the journal already", e.ID)
 	}
-	return c.put(recordKey(p, e.Clock, e.ID), record.Pack(nil, e), e)
+	return c.put(recordKey(p, e.Clock, e.ID), entryOf(e, record.Pack(nil, e)))
 }
 
 func (c *change) has(p spot, id record.ID) bool {

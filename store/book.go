@@ -57,6 +57,7 @@ type Book struct {
 	fault   atomic.Pointer[error] // the first failure of the file's pages
 	dead    atomic.Bool           // not even a transaction can be begun
 	closed  atomic.Bool
+	work    work
 }
 
 // Path is the book's file.

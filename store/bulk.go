@@ -1,7 +1,7 @@
 package store
 
 import (
-	"bytes"
+	"cmp"
 	"iter"
 	"slices"
 
@@ -37,38 +37,47 @@ func (b *Book) bulk(batch []record.Event) error {
 		return nil
 	}
 	return b.write(0.95, false, func(c *change) error {
-		records, err := c.records(batch)
-		if err != nil {
-			return err
-		}
-		for _, r := range records {
-			if err := c.put(r.key, r.packed, r.event); err != nil {
-				return err
+		entries := make([]Entry, len(batch))
+		var room shelf
+		for i, e := range batch {
+			if e.ID == record.None || e.Clock == 0 || e.Body == nil {
+				return problem(ErrRefused, nil, "an event without id, clock or body was given")
 			}
+			entries[i] = entryOf(e, room.pack(e))
 		}
-		return nil
+		return c.inOrder(entries, func(key []byte, n Entry) error { return c.put(key, n) })
 	})
 }
 
-// packed is an event as it stands in the journal.
-type packed struct {
-	key, packed []byte
-	event       record.Event
+// placed is where an entry goes in the journal.
+type placed struct {
+	whole uint64 // see spot.whole
+	spot  spot
+	at    int32 // which entry it is
+	clock uint64
 }
 
-// records packs events, in the order of their keys.
-func (c *change) records(events []record.Event) ([]packed, error) {
-	out := make([]packed, len(events))
-	for i, e := range events {
-		if e.ID == record.None || e.Clock == 0 || e.Body == nil {
-			return nil, problem(ErrRefused, nil, "an event without id, clock or body was given")
-		}
-		p, err := c.spot(e)
+// inOrder gives entries in the order of their keys.
+func (c *change) inOrder(entries []Entry, each func(key []byte, n Entry) error) error {
+	order := make([]placed, len(entries))
+	for i, n := range entries {
+		p, err := c.spot(n.stump)
 		if err != nil {
-			return nil, err
+			return err
 		}
-		out[i] = packed{recordKey(p, e.Clock, e.ID), record.Pack(nil, e), e}
+		order[i] = placed{p.whole(), p, int32(i), n.clock}
 	}
-	slices.SortFunc(out, func(a, b packed) int { return bytes.Compare(a.key, b.key) })
-	return out, nil
+	slices.SortFunc(order, func(a, b placed) int {
+		if a.whole != b.whole || a.clock != b.clock {
+			return cmp.Or(cmp.Compare(a.whole, b.whole), cmp.Compare(a.clock, b.clock))
+		}
+		return entries[a.at].id.Compare(entries[b.at].id)
+	})
+	for _, o := range order {
+		n := entries[o.at]
+		if err := each(recordKey(o.spot, n.clock, n.id), n); err != nil {
+			return err
+		}
+	}
+	return nil
 }

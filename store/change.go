@@ -20,6 +20,7 @@ type change struct {
 	journal   *bbolt.Bucket
 	summaries *bbolt.Bucket
 	zones     record.Zones
+	work      *work
 	was       *state // before
 	now       state  // after
 	touched   map[record.StumpID]bool
@@ -71,7 +72,7 @@ func (b *Book) write(fill float64, loose bool, do func(c *change) error) error {
 
 func newChange(b *Book, tx *bbolt.Tx, fill float64) *change {
 	c := &change{
-		tx: tx, journal: tx.Bucket(bucketJournal), summaries: tx.Bucket(bucketSummaries), zones: b.zones,
+		tx: tx, journal: tx.Bucket(bucketJournal), summaries: tx.Bucket(bucketSummaries), zones: b.zones, work: &b.work,
 		was: b.state.Load(), now: *b.state.Load(), touched: map[record.StumpID]bool{},
 	}
 	c.journal.FillPercent, c.summaries.FillPercent = fill, fill
@@ -136,20 +137,26 @@ func (c *change) number(block record.ID) (uint16, error) {
 	return n, c.tx.Bucket(bucketBlocks).Put(block[:], numberKey(n))
 }
 
-// spot is where an event's record goes.
-func (c *change) spot(e record.Event) (spot, error) {
-	if e.Stump == record.NoStump {
+// spot is where the records about a stump go.
+func (c *change) spot(stump record.StumpID) (spot, error) {
+	if stump == record.NoStump {
 		return general, nil
 	}
-	n, err := c.number(e.Stump.Block)
-	return spotOf(n, e.Stump), err
+	n, err := c.number(stump.Block)
+	return spotOf(n, stump), err
+}
+
+// keyOf is the key of an entry's record.
+func (c *change) keyOf(n Entry) ([]byte, error) {
+	p, err := c.spot(n.stump)
+	return recordKey(p, n.clock, n.id), err
 }
 
 // put writes the record of an event that is not in the journal yet.
-func (c *change) put(key, packed []byte, e record.Event) error {
-	c.now.head.add(e, packed)
-	c.touch(e.Stump)
-	return c.journal.Put(key, packed)
+func (c *change) put(key []byte, n Entry) error {
+	c.now.head.add(n)
+	c.touch(n.stump)
+	return c.journal.Put(key, n.packed)
 }
 
 func (c *change) touch(stump record.StumpID) {
@@ -201,46 +208,7 @@ func (c *change) settle() error {
 		list = append(list, id)
 	}
 	slices.SortFunc(list, record.StumpID.Compare)
-	for _, id := range list {
-		if err := c.remake(id); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// remake makes one summary anew.
-func (c *change) remake(id record.StumpID) error {
-	n, err := c.number(id.Block)
-	if err != nil {
-		return err
-	}
-	p := spotOf(n, id)
-	had := c.summaries.Get(p[:])
-	made, ok, whole := makeSummary(c.tx, &c.now, id)
-	s := made.Summary
-	if c.changed != nil && c.asked[id] && whole {
-		c.changed[id] = made
-	}
-	switch {
-	case ok && had == nil:
-		c.now.head.stumps++
-	case !ok && had != nil:
-		c.now.head.stumps--
-		c.now.prints.sums ^= printOf(p[:], had)
-		return c.summaries.Delete(p[:])
-	case !ok:
-		return nil
-	}
-	v := packSummary(p, s)
-	if bytes.Equal(v, had) {
-		return nil
-	}
-	if had != nil {
-		c.now.prints.sums ^= printOf(p[:], had)
-	}
-	c.now.prints.sums ^= printOf(p[:], v)
-	return c.summaries.Put(p[:], v)
+	return c.remakeAll(list)
 }
 
 // count counts the journal from the first record to the last.
@@ -256,7 +224,7 @@ func count(tx *bbolt.Tx, st *state, stumps uint64) head {
 			h.see(clock)
 			continue
 		}
-		h.add(e, v)
+		h.add(entryOf(e, v))
 	}
 	return h
 }

@@ -53,15 +53,13 @@ func unpackHead(v []byte) (h head, ok bool) {
 }
 
 // add counts a record in.
-func (h *head) add(e record.Event, packed []byte) {
+func (h *head) add(n Entry) {
 	h.events++
-	h.see(e.Clock)
-	at, offset := e.At.Unix(), 0
-	_, offset = e.At.Zone()
-	if h.events == 1 || at > h.newest || at == h.newest && int32(offset) > h.offset {
-		h.newest, h.offset = at, int32(offset)
+	h.see(n.clock)
+	if h.events == 1 || n.at > h.newest || n.at == h.newest && n.offset > h.offset {
+		h.newest, h.offset = n.at, n.offset
 	}
-	h.turn(e.ID, packed)
+	h.turn(n.id, n.packed)
 }
 
 // furthestClock is the greatest clock that others are counted on from: one beyond it is

@@ -2,6 +2,7 @@ package store
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"iter"
@@ -10,10 +11,13 @@ import (
 	"barkslip/core/record"
 )
 
-// joinBatch is how many events go into one transaction. Events come in the
-// order of their clocks, so each batch touches pages all over the book: few
+// How many events go into one transaction, and of which size in memory. As text they
+// come in the order of their clocks, so each batch touches pages all over the book: few
 // large ones are quicker.
-var joinBatch = 250_000
+var (
+	joinBatch = 500_000
+	joinBytes = 96 << 20
+)
 
 // JoinReport says what joining a journal did.
 type JoinReport struct {
@@ -23,13 +27,19 @@ type JoinReport struct {
 	Refused  []error     // for each event that does not hold in itself and was left out
 }
 
-// Join takes in events of another journal: the book then holds the union, and
+// Join takes in events of another journal, see JoinEntries. An event without id, clock or
+// body ends the joining.
+func (b *Book) Join(events iter.Seq2[record.Event, error]) (JoinReport, error) {
+	return b.JoinEntries(context.Background(), Packing(events))
+}
+
+// JoinEntries takes in events of another journal: the book then holds the union, and
 // neither order nor repetition makes a difference. Of two events with one id
 // the one whose checksum holds is kept, of two that hold the one whose line
 // comes first in the order of bytes. Items with a *LineError are passed over, and
 // so are events that do not hold, as of a damaged book; any other error ends the
-// joining, with what came before it kept.
-func (b *Book) Join(events iter.Seq2[record.Event, error]) (JoinReport, error) {
+// joining, with what came before it kept. So does the end of ctx, which is no error.
+func (b *Book) JoinEntries(ctx context.Context, entries Entries) (JoinReport, error) {
 	b.writing.Lock()
 	defer b.writing.Unlock()
 	j := &joining{b: b, own: b.state.Load().head.clock, touched: map[record.StumpID]bool{}, clashing: map[record.ID]bool{}}
@@ -41,19 +51,24 @@ func (b *Book) Join(events iter.Seq2[record.Event, error]) (JoinReport, error) {
 		return j.report, err
 	}
 	var source error
-	for e, err := range events {
+	for n, err := range entries {
 		var bad *LineError
 		if errors.As(err, &bad) {
 			continue
 		}
-		if source = err; err != nil {
-			break
+		if err == nil {
+			err = j.door(n)
 		}
-		if refused := j.door(e); refused != nil {
-			j.report.Refused = append(j.report.Refused, fmt.Errorf("the event %s does not hold: %w", e.ID, refused))
+		var refused *RefusedError
+		if errors.As(err, &refused) {
+			j.report.Refused = append(j.report.Refused, refused)
 			continue
 		}
-		if j.batch = append(j.batch, e); len(j.batch) == joinBatch {
+		if source = err; err != nil || ctx.Err() != nil {
+			break
+		}
+		j.batch, j.size = append(j.batch, n), j.size+n.size()
+		if len(j.batch) >= joinBatch || j.size >= joinBytes {
 			if err := j.flush(true); err != nil {
 				return j.done(), errors.Join(err, j.settleRest())
 			}
@@ -70,7 +85,8 @@ func (b *Book) Join(events iter.Seq2[record.Event, error]) (JoinReport, error) {
 type joining struct {
 	b        *Book
 	own      uint64 // the book's clock before anything came in
-	batch    []record.Event
+	batch    []Entry
+	size     int // of the batch, in bytes
 	known    idSet
 	touched  map[record.StumpID]bool
 	general  bool
@@ -80,14 +96,11 @@ type joining struct {
 }
 
 // door says why an event is not let in.
-func (j *joining) door(e record.Event) error {
-	if e.Body == nil {
-		return nil // the batch refuses it whole
+func (j *joining) door(n Entry) error {
+	if n.clock > j.own+aheadMost {
+		return &RefusedError{n.id, n.line, fmt.Errorf("its clock is %d, more than %d ahead of this book's %d", n.clock, uint64(aheadMost), j.own)}
 	}
-	if e.Clock > j.own+aheadMost {
-		return fmt.Errorf("its clock is %d, more than %d ahead of this book's %d", e.Clock, uint64(aheadMost), j.own)
-	}
-	return record.Check(e)
+	return nil
 }
 
 func (j *joining) done() JoinReport {
@@ -117,13 +130,14 @@ func (j *joining) flush(loose bool) error {
 		j.report.Added, j.report.Known = before.Added, before.Known
 		return err
 	}
-	for _, e := range j.batch {
-		j.known.add(e.ID)
-	}
-	j.batch = j.batch[:0]
 	if loose {
+		for _, n := range j.batch {
+			j.known.add(n.id)
+		}
 		j.loose, j.touched, j.general = true, made.touched, made.general
 	}
+	clear(j.batch)
+	j.batch, j.size = j.batch[:0], 0
 	return nil
 }
 
@@ -136,60 +150,58 @@ func (j *joining) settleRest() error {
 
 // take puts the batch into the journal.
 func (j *joining) take(c *change) error {
-	batch, err := j.once()
-	if err != nil {
-		return err
-	}
-	records, err := c.records(batch)
-	if err != nil {
-		return err
-	}
-	suspects := map[record.ID]packed{}
-	for _, r := range records {
-		there := c.journal.Get(r.key)
+	suspects := map[record.ID]Entry{}
+	err := c.inOrder(j.once(), func(key []byte, n Entry) error {
 		switch {
-		case bytes.Equal(there, r.packed):
-			j.report.Known++
-		case there != nil || j.known.has(r.event.ID):
-			suspects[r.event.ID] = r
-		default:
+		case !j.known.has(n.id):
 			j.report.Added++
-			if err := c.put(r.key, r.packed, r.event); err != nil {
-				return err
-			}
+			return c.put(key, n)
+		case bytes.Equal(c.journal.Get(key), n.packed):
+			j.report.Known++
+		default:
+			suspects[n.id] = n
 		}
+		return nil
+	})
+	if err != nil {
+		return err
 	}
 	return j.resolve(c, suspects)
 }
 
 // once is the batch with each id once.
-func (j *joining) once() ([]record.Event, error) {
-	at := make(map[record.ID]int, len(j.batch))
-	out := make([]record.Event, 0, len(j.batch))
-	for _, e := range j.batch {
-		if e.Body == nil {
-			return nil, problem(ErrRefused, nil, "an event without body was given")
-		}
-		i, twice := at[e.ID]
+func (j *joining) once() []Entry {
+	at := make(map[record.ID]int32, len(j.batch))
+	var out []Entry
+	for i, n := range j.batch {
+		first, twice := at[n.id]
 		if !twice {
-			at[e.ID] = len(out)
-			out = append(out, e)
+			at[n.id] = int32(i)
 			continue
 		}
+		if out == nil {
+			out = slices.Clone(j.batch)
+		}
 		j.report.Known++
-		if order := bytes.Compare(record.Line(e), record.Line(out[i])); order != 0 {
-			j.clashing[e.ID] = true
-			if order < 0 {
-				out[i] = e
+		if kept := out[first]; !kept.same(n) {
+			if order := bytes.Compare(n.text(), kept.text()); order != 0 {
+				j.clashing[n.id] = true
+				if order < 0 {
+					out[first] = n
+				}
 			}
 		}
+		out[i].packed = nil
 	}
-	return out, nil
+	if out == nil {
+		return j.batch
+	}
+	return slices.DeleteFunc(out, func(n Entry) bool { return n.packed == nil })
 }
 
 // resolve looks through the journal for ids that seem to be in it, and keeps
 // of two contents the right one.
-func (j *joining) resolve(c *change, suspects map[record.ID]packed) error {
+func (j *joining) resolve(c *change, suspects map[record.ID]Entry) error {
 	if len(suspects) == 0 {
 		return nil
 	}
@@ -202,42 +214,45 @@ func (j *joining) resolve(c *change, suspects map[record.ID]packed) error {
 			}
 		}
 	}
-	for id, r := range suspects {
+	for id, n := range suspects {
+		own, err := c.keyOf(n)
+		if err != nil {
+			return err
+		}
 		key, in := found[id]
 		if !in { // only the first half of the id was known
 			j.report.Added++
-			if err := c.put(r.key, r.packed, r.event); err != nil {
-				return err
-			}
-			continue
+			err = c.put(own, n)
+		} else {
+			j.report.Known++
+			err = j.choose(c, key, own, n)
 		}
-		j.report.Known++
-		if err := j.choose(c, key, r); err != nil {
+		if err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// choose keeps the record at key or puts r in its place.
-func (j *joining) choose(c *change, key []byte, r packed) error {
+// choose keeps the record at key or puts n in its place, under its own key.
+func (j *joining) choose(c *change, key, own []byte, n Entry) error {
 	there, err := c.now.unpack(key, c.journal.Get(key))
 	if err == nil {
-		order := bytes.Compare(record.Line(r.event), record.Line(there))
+		order := bytes.Compare(n.text(), record.Line(there))
 		if order == 0 {
 			return nil
 		}
 		if order > 0 {
-			j.clashing[r.event.ID] = true
+			j.clashing[n.id] = true
 			return nil
 		}
 	}
-	j.clashing[r.event.ID] = true
+	j.clashing[n.id] = true
 	c.touch(there.Stump)
 	if err := c.journal.Delete(key); err != nil {
 		return err
 	}
 	c.recount = true
-	c.touch(r.event.Stump)
-	return c.journal.Put(r.key, r.packed)
+	c.touch(n.stump)
+	return c.journal.Put(own, n.packed)
 }

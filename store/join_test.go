@@ -261,7 +261,12 @@ func TestJoinCutOffBetweenBatches(t *testing.T) {
 	if err := b.view(j.known.fill); err != nil {
 		t.Fatal(err)
 	}
-	_ = a.Journal(func(e record.Event) error { j.batch = append(j.batch, e); return nil })
+	for n, err := range a.Entries() {
+		if err != nil {
+			t.Fatal(err)
+		}
+		j.batch = append(j.batch, n)
+	}
 	if err := j.flush(true); err != nil {
 		t.Fatal(err)
 	}
@@ -303,11 +308,12 @@ func TestABookOfAnAbsurdClockGoesOn(t *testing.T) {
 	absurd := on(stumpAt(1, 1, 2), day, &record.Noted{Text: "absurd"})
 	absurd.ID, absurd.Clock = record.ID{9}, math.MaxInt64
 	err := b.write(0.5, false, func(c *change) error {
-		p, err := c.spot(absurd)
+		n := entryOf(absurd, record.Pack(nil, absurd))
+		key, err := c.keyOf(n)
 		if err != nil {
 			return err
 		}
-		if err := c.put(recordKey(p, absurd.Clock, absurd.ID), record.Pack(nil, absurd), absurd); err != nil {
+		if err := c.put(key, n); err != nil {
 			return err
 		}
 		c.now.head.clock = math.MaxInt64 // as it was kept then

@@ -28,6 +28,14 @@ func (p spot) stump(block record.ID) record.StumpID {
 	return record.StumpID{Block: block, Row: binary.BigEndian.Uint16(p[2:]), Tree: binary.BigEndian.Uint16(p[4:]), Limb: p[6]}
 }
 
+// whole is the spot as a number, in the order of spots.
+func (p spot) whole() (n uint64) {
+	for _, b := range p {
+		n = n<<8 | uint64(b)
+	}
+	return n
+}
+
 // treeLen is how much of a spot is the tree's: all limbs of one tree stand behind
 // one another.
 const treeLen = len(spot{}) - 1

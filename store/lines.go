@@ -7,7 +7,7 @@ import (
 	"fmt"
 	"io"
 	"iter"
-	"runtime"
+	"math"
 
 	"barkslip/core/record"
 )
@@ -27,13 +27,20 @@ func WriteLines(w io.Writer, of Journal) error {
 // *LineError and the rest goes on; any other error ends it. Lines are parsed on all cores.
 func ReadLines(r io.Reader) iter.Seq2[record.Event, error] {
 	return func(yield func(record.Event, error) bool) {
-		enough := make(chan struct{})
-		defer close(enough)
-		for done := range sheets(r, enough) {
-			for _, l := range <-done {
-				if !yield(l.event, l.err) {
-					return
-				}
+		for l := range ahead(sheets(r), sheet.parse) {
+			if !yield(l.event, l.err) {
+				return
+			}
+		}
+	}
+}
+
+// Lines reads a journal of JSON Lines as ReadLines does, for joining it into a book.
+func Lines(r io.Reader) Entries {
+	return func(yield func(Entry, error) bool) {
+		for l := range ahead(sheets(r), sheet.pack) {
+			if !yield(l.entry, l.err) {
+				return
 			}
 		}
 	}
@@ -42,30 +49,43 @@ func ReadLines(r io.Reader) iter.Seq2[record.Event, error] {
 // parsed is what came of a line.
 type parsed struct {
 	event record.Event
+	line  int
 	err   error
 }
 
-// sheets reads lines and parses them sheet by sheet, some sheets ahead of the one that
-// is taken, and gives the sheets in order; it ends where enough is closed.
-func sheets(r io.Reader, enough <-chan struct{}) <-chan chan []parsed {
-	out := make(chan chan []parsed, 2*runtime.GOMAXPROCS(0))
-	go func() {
-		defer close(out)
+// packedLine is what came of a line that is to be joined.
+type packedLine struct {
+	entry Entry
+	err   error
+}
+
+// pack parses the lines and packs their events.
+func (s sheet) pack() []packedLine {
+	lines := s.parse()
+	out := make([]packedLine, len(lines))
+	var room shelf
+	for i, l := range lines {
+		if out[i].err = l.err; l.err == nil {
+			out[i].entry = entryOf(l.event, room.pack(l.event))
+			out[i].entry.line = int32(min(l.line, math.MaxInt32))
+		}
+	}
+	return out
+}
+
+// sheets reads lines, sheet by sheet.
+func sheets(r io.Reader) iter.Seq[sheet] {
+	return func(yield func(sheet) bool) {
 		in := bufio.NewReaderSize(r, 1<<16)
 		for n, last := 1, false; !last; {
 			var s sheet
 			s, last = readSheet(in, n)
 			n += len(s.lines)
-			done := make(chan []parsed, 1)
-			select {
-			case out <- done:
-				go func() { done <- s.parse() }()
-			case <-enough:
+			if !yield(s) {
 				return
 			}
 		}
-	}()
-	return out
+	}
 }
 
 // sheet is some lines that follow one another.
@@ -107,7 +127,7 @@ func (s sheet) parse() []parsed {
 		}
 		if text = bytes.TrimSpace(text); len(text) > 0 || l.long {
 			e, err := parse(text, l.long, n)
-			out = append(out, parsed{e, err})
+			out = append(out, parsed{e, n, err})
 		}
 	}
 	if s.err != nil {

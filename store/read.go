@@ -59,6 +59,15 @@ func gatherTree(tx *bbolt.Tx, st *state, id record.StumpID) (t treeRecords) {
 
 // unpack reads one record of the journal.
 func (st *state) unpack(key, value []byte) (record.Event, error) {
+	e, err := st.kept(key, value)
+	if err != nil {
+		return e, err
+	}
+	return knownNow(e), nil
+}
+
+// kept reads one record of the journal as it was kept.
+func (st *state) kept(key, value []byte) (record.Event, error) {
 	p, clock, id, ok := splitKey(key)
 	if !ok {
 		return record.Event{}, record.ErrDamaged
@@ -71,11 +80,7 @@ func (st *state) unpack(key, value []byte) (record.Event, error) {
 		}
 		stump = p.stump(block)
 	}
-	e, err := record.Unpack(value, stump, clock, id)
-	if err != nil {
-		return e, err
-	}
-	return knownNow(e), nil
+	return record.Unpack(value, stump, clock, id)
 }
 
 // knownNow reads an event that was kept under a kind not known then as one of

@@ -1,14 +1,13 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
-	"iter"
 	"os"
 
 	"github.com/spf13/cobra"
 
-	"barkslip/core/record"
 	"barkslip/store"
 )
 
@@ -92,7 +91,7 @@ func (a *app) joinInto(g *given, sources []source, damaged bool) error {
 // them is complained of and the next has its turn; the error is the book's.
 func (a *app) join(book *store.Book, sources []source) (total store.JoinReport, wrong bool, err error) {
 	for _, s := range sources {
-		report, err := book.Join(a.namingBad(s, &wrong))
+		report, err := book.JoinEntries(context.Background(), a.namingBad(s, &wrong))
 		total.Added, total.Known = total.Added+report.Added, total.Known+report.Known
 		for _, id := range report.Clashing {
 			fmt.Fprintf(a.err, "%sthe event %s came with two contents; one of them is kept\n", s.name, id)
@@ -110,14 +109,19 @@ func (a *app) join(book *store.Book, sources []source) (total store.JoinReport, 
 
 // namingBad passes the events of a source on, writes out its bad lines, and
 // ends where the source cannot be read further.
-func (a *app) namingBad(s source, wrong *bool) iter.Seq2[record.Event, error] {
-	return func(yield func(record.Event, error) bool) {
+func (a *app) namingBad(s source, wrong *bool) store.Entries {
+	return func(yield func(store.Entry, error) bool) {
 		for e, err := range s.events {
 			var line *store.LineError
+			var refused *store.RefusedError
 			switch {
 			case errors.As(err, &line):
 				*wrong = true
 				fmt.Fprintln(a.err, s.name+oneLine(line.Error()))
+			case errors.As(err, &refused):
+				if !yield(e, err) {
+					return
+				}
 			case err != nil:
 				*wrong = true
 				a.complain(s.name + err.Error())

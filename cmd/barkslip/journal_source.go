@@ -4,17 +4,15 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"iter"
 	"os"
 
-	"barkslip/core/record"
 	"barkslip/store"
 )
 
 // source is one file to join.
 type source struct {
 	name   string // in front of complaints, where there are several files
-	events iter.Seq2[record.Event, error]
+	events store.Entries
 	from   io.Closer
 }
 
@@ -37,7 +35,7 @@ func openSources(files []string) (sources []source, damaged []string, err error)
 				for _, says := range saved.Say() {
 					damaged = append(damaged, name+says)
 				}
-				sources = append(sources, source{name: name, events: saved.All(), from: nothing{}})
+				sources = append(sources, source{name: name, events: store.Packing(saved.All()), from: nothing{}})
 			}
 		case err != nil:
 			damaged = append(damaged, name+err.Error())
@@ -58,7 +56,7 @@ func (nothing) Close() error { return nil }
 func openSource(file string) (source, error) {
 	book, err := store.Open(file, store.Options{ReadOnly: true})
 	if err == nil {
-		return source{events: book.All(), from: book}, nil
+		return source{events: book.Entries(), from: book}, nil
 	}
 	if !errors.Is(err, store.ErrNotABook) && !errors.Is(err, store.ErrMissing) {
 		return source{}, err
@@ -71,7 +69,7 @@ func openSource(file string) (source, error) {
 	if err != nil {
 		return source{}, errors.Join(fmt.Errorf("the journal %s cannot be read: %w", file, err), text.Close())
 	}
-	return source{events: store.ReadLines(lines), from: text}, nil
+	return source{events: store.Lines(lines), from: text}, nil
 }
 
 // openFile opens a file that an option or argument names.

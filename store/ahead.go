@@ -1,0 +1,35 @@
+package store
+
+import (
+	"iter"
+	"runtime"
+)
+
+// ahead gives what work makes of piece after piece, in their order. Pieces are taken and
+// worked on by all cores, some of them ahead of the one that is given.
+func ahead[P, T any](pieces iter.Seq[P], work func(P) []T) iter.Seq[T] {
+	return func(yield func(T) bool) {
+		enough := make(chan struct{})
+		defer close(enough)
+		made := make(chan chan []T, 2*runtime.GOMAXPROCS(0))
+		go func() {
+			defer close(made)
+			for piece := range pieces {
+				done := make(chan []T, 1)
+				select {
+				case made <- done:
+					go func() { done <- work(piece) }()
+				case <-enough:
+					return
+				}
+			}
+		}()
+		for done := range made {
+			for _, t := range <-done {
+				if !yield(t) {
+					return
+				}
+			}
+		}
+	}
+}
