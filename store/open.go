@@ -4,6 +4,7 @@ import (
 	"encoding/binary"
 	"errors"
 	"io/fs"
+	"math"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -95,10 +96,11 @@ func openFile(path string, copied *os.File, o Options, how way) (*Book, error) {
 	}
 	err := guard(func() (err error) {
 		b.db, err = bbolt.Open(path, 0o600, &bbolt.Options{
-			Timeout:      o.Timeout,
-			ReadOnly:     readOnly,
-			FreelistType: bbolt.FreelistMapType,
-			NoStatistics: true,
+			Timeout:         o.Timeout,
+			ReadOnly:        readOnly,
+			FreelistType:    bbolt.FreelistMapType,
+			NoStatistics:    true,
+			InitialMmapSize: room(readOnly),
 			OpenFile: func(name string, flag int, mode os.FileMode) (*os.File, error) {
 				if b.file = copied; copied != nil {
 					return copied, nil
@@ -121,6 +123,16 @@ func openFile(path string, copied *os.File, o Options, how way) (*Book, error) {
 		return nil, b.explainOpening(err)
 	}
 	return b, nil
+}
+
+// room is how much of the memory's addresses, in bytes, is set apart for a book that is
+// written: as long as it fits in there, what is being written need not be copied where the
+// file grows. Where the file itself would grow by it, or addresses are few, none is.
+func room(readOnly bool) int {
+	if readOnly || runtime.GOOS == "windows" || math.MaxInt == math.MaxInt32 {
+		return 0
+	}
+	return 512 << 20
 }
 
 // abandon lets go of a file whose opening failed, and of its lock.
