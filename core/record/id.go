@@ -132,17 +132,19 @@ func lettered(text string) string {
 
 // ParsePlace reads 4/17, or a limb: 4/17b or 4/17/2.
 func ParsePlace(text string) (row, tree uint16, limb uint8, err error) {
-	bad := fmt.Errorf("%q is not a place; give row/tree such as 4/17, or a limb such as 4/17b", text)
+	bad := func() error {
+		return fmt.Errorf("%q is not a place; give row/tree such as 4/17, or a limb such as 4/17b", text)
+	}
 	parts := strings.Split(lettered(text), "/")
 	if len(parts) < 2 || len(parts) > 3 {
-		return 0, 0, 0, bad
+		return 0, 0, 0, bad()
 	}
 	most := []int{MaxRow, MaxTree, MaxLimb}
 	n := [3]int{}
 	for i, p := range parts {
 		v, convErr := strconv.Atoi(strings.TrimSpace(p))
 		if convErr != nil || v < 1 || v > most[i] {
-			return 0, 0, 0, bad
+			return 0, 0, 0, bad()
 		}
 		n[i] = v
 	}

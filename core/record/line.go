@@ -12,8 +12,6 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"github.com/go-faster/jx"
-
 	"barkslip/core/unit"
 )
 
@@ -73,13 +71,13 @@ func ParseLine(line []byte) (Event, error) {
 	if !utf8.Valid(line) {
 		return e, errors.New("it is not text in UTF-8")
 	}
-	dec := jx.GetDecoder()
-	defer jx.PutDecoder(dec)
-	members, err := object(dec, line)
+	r := lineReaders.Get().(*lineReader)
+	defer r.putBack()
+	members, err := r.object(r.members[:0], line)
 	if err != nil {
 		return e, err
 	}
-	r := &lineReader{dec: dec, members: members}
+	r.members = members
 	v, kind, stump := 0, "", ""
 	r.number("v", &v)
 	r.id("id", &e.ID)
@@ -278,6 +276,9 @@ func (w *lineWriter) list(name string, n int, _ func(int), each func(int, fields
 
 // Clean takes control characters out of text that came from outside.
 func Clean(s string) string {
+	if plain(s) {
+		return s
+	}
 	return strings.Map(func(r rune) rune {
 		if r < 0x20 || r >= 0x7f && r < 0xa0 || r == utf8.RuneError || turnsText(r) {
 			return -1

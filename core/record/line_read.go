@@ -8,6 +8,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"sync"
 	"time"
 	"unicode/utf8"
 
@@ -28,15 +29,15 @@ var (
 	errTooMany  = fmt.Errorf("it has more than %d members", MostMembers)
 )
 
-// object splits a JSON object into its members, in order, refusing a name that
-// stands twice. Their values are parts of the text.
-func object(dec *jx.Decoder, text []byte) ([]member, error) {
+// object splits a JSON object into its members, in order, behind those given, refusing a
+// name that stands twice. Their values are parts of the text.
+func (r *lineReader) object(members []member, text []byte) ([]member, error) {
+	dec := r.dec
 	dec.ResetBytes(text)
 	if dec.Next() != jx.Object {
-		return nil, errors.New("it is not a JSON object")
+		return members, errors.New("it is not a JSON object")
 	}
 	var twice error
-	members := make([]member, 0, 16)
 	err := dec.ObjBytes(func(dec *jx.Decoder, name []byte) error {
 		if len(members) == MostMembers {
 			return errTooMany
@@ -45,28 +46,62 @@ func object(dec *jx.Decoder, text []byte) ([]member, error) {
 		if twice == nil && slices.ContainsFunc(members, func(m member) bool { return m.name == string(name) }) {
 			twice = fmt.Errorf("%q stands twice", Clean(string(name)))
 		}
-		members = append(members, member{name: string(name), raw: raw})
+		members = append(members, member{name: r.names.of(name), raw: raw})
 		return err
 	})
 	switch {
 	case errors.Is(err, errTooMany):
-		return nil, errTooMany
+		return members, errTooMany
 	case err != nil:
-		return nil, errNotWhole
+		return members, errNotWhole
 	case twice != nil:
-		return nil, twice
+		return members, twice
 	case !errors.Is(dec.Skip(), io.EOF):
-		return nil, errors.New("something stands behind the JSON object")
+		return members, errors.New("something stands behind the JSON object")
 	}
 	return members, nil
+}
+
+// memberNames are the names of members met before, so that each is made once.
+type memberNames map[string]string
+
+// Of how many names, and how long, the memory is kept: more and longer than any kind has.
+const (
+	mostNames   = 512
+	longestName = 64
+)
+
+func (n memberNames) of(name []byte) string {
+	if known, ok := n[string(name)]; ok {
+		return known
+	}
+	made := string(name)
+	if len(n) < mostNames && len(name) <= longestName {
+		n[made] = made
+	}
+	return made
 }
 
 // lineReader reads fields from the members of a JSON object.
 type lineReader struct {
 	dec     *jx.Decoder
+	names   memberNames
 	members []member
 	next    int // the member behind the one found last: they mostly come in order
 	err     error
+}
+
+// lineReaders are used again from line to line.
+var lineReaders = sync.Pool{New: func() any {
+	return &lineReader{dec: jx.DecodeBytes(nil), names: memberNames{}, members: make([]member, 0, 16)}
+}}
+
+// putBack forgets the line and all that was read of it.
+func (r *lineReader) putBack() {
+	clear(r.members[:cap(r.members)])
+	*r = lineReader{dec: r.dec, names: r.names, members: r.members[:0]}
+	r.dec.ResetBytes(nil)
+	lineReaders.Put(r)
 }
 
 // find is the value of a member as it stands, nil where there is none.
@@ -274,17 +309,11 @@ func (r *lineReader) ids(name string) (ids []ID) {
 }
 
 func (r *lineReader) list(name string, _ int, grow func(int), each func(int, fields)) {
-	var items [][]member
+	var items [][]byte
 	split := func(dec *jx.Decoder) error {
 		return dec.Arr(func(dec *jx.Decoder) error {
 			raw, err := dec.Raw()
-			if err != nil {
-				return err
-			}
-			item := jx.GetDecoder()
-			defer jx.PutDecoder(item)
-			members, err := object(item, raw)
-			items = append(items, members)
+			items = append(items, raw)
 			return err
 		})
 	}
@@ -292,8 +321,15 @@ func (r *lineReader) list(name string, _ int, grow func(int), each func(int, fie
 		return
 	}
 	grow(len(items))
-	for i, members := range items {
-		inner := &lineReader{dec: r.dec, members: members}
+	inner := lineReaders.Get().(*lineReader)
+	defer inner.putBack()
+	for i, text := range items {
+		members, err := inner.object(inner.members[:0], text)
+		if err != nil {
+			r.err = fmt.Errorf("%s is not a list", name)
+			return
+		}
+		inner.members, inner.next, inner.err = members, 0, nil
 		each(i, inner)
 		if field, stands := inner.unread(); stands && inner.err == nil {
 			inner.err = fmt.Errorf("%s has no field %q", name, Clean(field))
