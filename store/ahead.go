@@ -1,13 +1,15 @@
 package store
 
 import (
+	"context"
 	"iter"
 	"runtime"
 )
 
 // ahead gives what work makes of piece after piece, in their order. Pieces are taken and
-// worked on by all cores, some of them ahead of the one that is given.
-func ahead[P, T any](pieces iter.Seq[P], work func(P) []T) iter.Seq[T] {
+// worked on by all cores, some of them ahead of the one that is given. At the end of ctx
+// it ends, also while it waits for a piece.
+func ahead[P, T any](ctx context.Context, pieces iter.Seq[P], work func(P) []T) iter.Seq[T] {
 	return func(yield func(T) bool) {
 		enough := make(chan struct{})
 		defer close(enough)
@@ -24,7 +26,15 @@ func ahead[P, T any](pieces iter.Seq[P], work func(P) []T) iter.Seq[T] {
 				}
 			}
 		}()
-		for done := range made {
+		for {
+			var done chan []T
+			select {
+			case done = <-made:
+			case <-ctx.Done():
+			}
+			if done == nil {
+				return
+			}
 			for _, t := range <-done {
 				if !yield(t) {
 					return

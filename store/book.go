@@ -24,6 +24,7 @@ type Options struct {
 	Zones    record.Zones  // nil: the zones of this machine
 	Random   io.Reader     // 16 bytes an id; nil: the machine's random numbers
 	ReadOnly bool          // for commands that only read
+	Much     bool          // for commands that write much at once
 	Timeout  time.Duration // how long to wait for a book that is open elsewhere; 0: 1 s
 }
 

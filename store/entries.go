@@ -2,6 +2,7 @@ package store
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"iter"
 
@@ -11,13 +12,14 @@ import (
 )
 
 // Entries are the events of the book, for joining it into another: stump by stump, those
-// about no stump first. Damage is told of as by Journal, with what holds given before.
-func (b *Book) Entries() Entries {
+// about no stump first, up to the end of ctx. Damage is told of as by Journal, with what
+// holds given before.
+func (b *Book) Entries(ctx context.Context) Entries {
 	return func(yield func(Entry, error) bool) {
 		of := b.state.Load().head
 		var s stretches
 		var got tally
-		for r := range ahead(s.all(b), stretch.read) {
+		for r := range ahead(ctx, s.all(b), stretch.read) {
 			if !r.holds {
 				continue
 			}
@@ -25,6 +27,9 @@ func (b *Book) Entries() Entries {
 			if !yield(r.entry, r.refused) {
 				return
 			}
+		}
+		if ctx.Err() != nil {
+			return
 		}
 		if s.err != nil && (!errors.Is(s.err, ErrDamaged) || b.dead.Load()) {
 			yield(Entry{}, s.err)

@@ -261,7 +261,7 @@ func TestJoinCutOffBetweenBatches(t *testing.T) {
 	if err := b.view(j.known.fill); err != nil {
 		t.Fatal(err)
 	}
-	for n, err := range a.Entries() {
+	for n, err := range a.Entries(t.Context()) {
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -3,6 +3,7 @@ package store
 import (
 	"bufio"
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -27,7 +28,7 @@ func WriteLines(w io.Writer, of Journal) error {
 // *LineError and the rest goes on; any other error ends it. Lines are parsed on all cores.
 func ReadLines(r io.Reader) iter.Seq2[record.Event, error] {
 	return func(yield func(record.Event, error) bool) {
-		for l := range ahead(sheets(r), sheet.parse) {
+		for l := range ahead(context.Background(), sheets(r), sheet.parse) {
 			if !yield(l.event, l.err) {
 				return
 			}
@@ -35,10 +36,11 @@ func ReadLines(r io.Reader) iter.Seq2[record.Event, error] {
 	}
 }
 
-// Lines reads a journal of JSON Lines as ReadLines does, for joining it into a book.
-func Lines(r io.Reader) Entries {
+// Lines reads a journal of JSON Lines as ReadLines does, for joining it into a book, up to
+// the end of ctx.
+func Lines(ctx context.Context, r io.Reader) Entries {
 	return func(yield func(Entry, error) bool) {
-		for l := range ahead(sheets(r), sheet.pack) {
+		for l := range ahead(ctx, sheets(r), sheet.pack) {
 			if !yield(l.entry, l.err) {
 				return
 			}

@@ -100,7 +100,7 @@ func openFile(path string, copied *os.File, o Options, how way) (*Book, error) {
 			ReadOnly:        readOnly,
 			FreelistType:    bbolt.FreelistMapType,
 			NoStatistics:    true,
-			InitialMmapSize: room(readOnly),
+			InitialMmapSize: room(o),
 			OpenFile: func(name string, flag int, mode os.FileMode) (*os.File, error) {
 				if b.file = copied; copied != nil {
 					return copied, nil
@@ -110,6 +110,9 @@ func openFile(path string, copied *os.File, o Options, how way) (*Book, error) {
 				return f, err
 			},
 		})
+		if err == nil && o.Much {
+			b.db.AllocSize = growth
+		}
 		return err
 	})
 	if err == nil && how == toWrite {
@@ -125,15 +128,19 @@ func openFile(path string, copied *os.File, o Options, how way) (*Book, error) {
 	return b, nil
 }
 
-// room is how much of the memory's addresses, in bytes, is set apart for a book that is
-// written: as long as it fits in there, what is being written need not be copied where the
-// file grows. Where the file itself would grow by it, or addresses are few, none is.
-func room(readOnly bool) int {
-	if readOnly || runtime.GOOS == "windows" || math.MaxInt == math.MaxInt32 {
+// room is how much of the memory's addresses, in bytes, is set apart for a book to which
+// much is written: as long as it fits in there, what is being written need not be copied
+// where the file grows. Where the file itself would grow by it, or addresses are few, none
+// is.
+func room(o Options) int {
+	if !o.Much || o.ReadOnly || runtime.GOOS == "windows" || math.MaxInt == math.MaxInt32 {
 		return 0
 	}
 	return 512 << 20
 }
+
+// growth is by how many bytes at least the file of such a book grows.
+const growth = 1 << 20
 
 // abandon lets go of a file whose opening failed, and of its lock.
 func (b *Book) abandon() {

@@ -101,7 +101,7 @@ func (a *app) addList(g *given, w wanted, file string) error {
 		return err
 	}
 	if book == nil {
-		if book, err = openOrMakeBook(g); err != nil {
+		if book, err = openOrMakeBook(g, store.Options{}); err != nil {
 			return err
 		}
 		defer func() { _ = book.Close() }()

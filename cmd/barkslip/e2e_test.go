@@ -34,7 +34,7 @@ func TestTerminal(t *testing.T) {
 		test func(t *testing.T)
 	}{
 		{"first frame", testFirstFrame}, {"burst", testBurst}, {"kill", testKill}, {"sync", testSync},
-		{"walk", testWalk}, {"keys", testKeys}, {"white", testWhite}, {"sizes", testSizes}, {"looks", testLooks}, {"while open", testWhileOpen}, {"look on", testLookOn},
+		{"walk", testWalk}, {"keys", testKeys}, {"white", testWhite}, {"sizes", testSizes}, {"looks", testLooks}, {"while open", testWhileOpen}, {"look on", testLookOn}, {"join stopped", testJoinStopped},
 	} {
 		t.Run(part.name, part.test)
 	}

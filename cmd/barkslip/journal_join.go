@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"sync/atomic"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -66,8 +68,8 @@ func notItself(g *given, files []string) error {
 }
 
 // joinInto joins the sources to the book, which is made if there is none.
-func (a *app) joinInto(g *given, sources []source, damaged bool) error {
-	book, err := openOrMakeBook(g)
+func (a *app) joinInto(g *given, sources []*source, damaged bool) error {
+	book, err := openOrMakeBook(g, store.Options{Much: true})
 	if err != nil {
 		return err
 	}
@@ -75,60 +77,112 @@ func (a *app) joinInto(g *given, sources []source, damaged bool) error {
 	if err != nil {
 		return errors.Join(err, book.Close())
 	}
-	total, wrong, err := a.join(book, sources)
-	fmt.Fprintf(a.out, "%d added, %d known.\n", total.Added, total.Known)
+	j := join{a: a, book: book}
+	err = a.watched(j.far, func(ctx context.Context) error { return j.all(ctx, sources) })
+	fmt.Fprintf(a.out, "%d added, %d known.\n", j.total.Added, j.total.Known)
 	if err == nil {
 		err = a.sayClashes(book, before)
 	}
+	if j.stopped != nil {
+		a.complain("stopped before the end of " + j.stopped.file + "; what came is kept, join again for the rest")
+	}
 	err = errors.Join(err, book.Close())
-	if err == nil && (damaged || wrong) {
+	if err == nil && (damaged || j.wrong || j.stopped != nil) {
 		return errFindings
 	}
 	return err
 }
 
-// join takes the sources into the book one by one. What is wrong with one of
-// them is complained of and the next has its turn; the error is the book's.
-func (a *app) join(book *store.Book, sources []source) (total store.JoinReport, wrong bool, err error) {
+// join is a joining under way.
+type join struct {
+	a       *app
+	book    *store.Book
+	total   store.JoinReport
+	wrong   bool
+	stopped *source // in the middle of which it was stopped
+
+	now atomic.Pointer[source] // the one that is read
+}
+
+// all takes the sources into the book one by one, up to the end of ctx. What is wrong with
+// one of them is complained of and the next has its turn; the error is the book's.
+func (j *join) all(ctx context.Context, sources []*source) error {
 	for _, s := range sources {
-		report, err := book.JoinEntries(context.Background(), a.namingBad(s, &wrong))
-		total.Added, total.Known = total.Added+report.Added, total.Known+report.Known
+		s.began = time.Now()
+		j.now.Store(s)
+		report, err := j.book.JoinEntries(ctx, j.namingBad(ctx, s))
+		j.total.Added, j.total.Known = j.total.Added+report.Added, j.total.Known+report.Known
 		for _, id := range report.Clashing {
-			fmt.Fprintf(a.err, "%sthe event %s came with two contents; one of them is kept\n", s.name, id)
+			fmt.Fprintf(j.a.err, "%sthe event %s came with two contents; one of them is kept\n", s.name, id)
 		}
 		for _, refused := range report.Refused {
-			wrong = true
-			fmt.Fprintln(a.err, s.name+oneLine(refused.Error()))
+			j.wrong = true
+			fmt.Fprintln(j.a.err, s.name+oneLine(refused.Error()))
 		}
 		if err != nil {
-			return total, wrong, fmt.Errorf("%s%w", s.name, err)
+			return fmt.Errorf("%s%w", s.name, err)
+		}
+		if ctx.Err() != nil && !s.whole.Load() {
+			j.stopped = s
+			return nil
 		}
 	}
-	return total, wrong, nil
+	return nil
+}
+
+// far says how far the joining is.
+func (j *join) far() string {
+	s := j.now.Load()
+	if s == nil {
+		return "Opening the journals."
+	}
+	if w := j.book.Work(); w.Of > 0 {
+		return fmt.Sprintf("%s is read. Working out what is due: %d of %s.", oneLine(s.file), w.Done, count(w.Of, "stump"))
+	}
+	if s.whole.Load() {
+		return oneLine(s.file) + " is read. Writing it into the book."
+	}
+	read, what := s.read.Load(), "records"
+	if s.inBytes {
+		read, what = read>>20, "MB"
+	}
+	of := s.of
+	if s.inBytes {
+		of >>= 20
+	}
+	if s.of == 0 {
+		return fmt.Sprintf("Reading %s: %d %s.", oneLine(s.file), read, what)
+	}
+	says := fmt.Sprintf("Reading %s: %d of %d %s", oneLine(s.file), min(read, of), of, what)
+	if rest := left(float64(s.read.Load())/float64(s.of), time.Since(s.began)); rest != "" {
+		says += ", " + rest
+	}
+	return says + "."
 }
 
 // namingBad passes the events of a source on, writes out its bad lines, and
 // ends where the source cannot be read further.
-func (a *app) namingBad(s source, wrong *bool) store.Entries {
+func (j *join) namingBad(ctx context.Context, s *source) store.Entries {
 	return func(yield func(store.Entry, error) bool) {
-		for e, err := range s.events {
+		for e, err := range s.events(ctx) {
 			var line *store.LineError
 			var refused *store.RefusedError
 			switch {
 			case errors.As(err, &line):
-				*wrong = true
-				fmt.Fprintln(a.err, s.name+oneLine(line.Error()))
+				j.wrong = true
+				fmt.Fprintln(j.a.err, s.name+oneLine(line.Error()))
 			case errors.As(err, &refused):
 				if !yield(e, err) {
 					return
 				}
 			case err != nil:
-				*wrong = true
-				a.complain(s.name + err.Error())
+				j.wrong = true
+				j.a.complain(s.name + err.Error())
 				return
 			case !yield(e, nil):
 				return
 			}
 		}
+		s.whole.Store(ctx.Err() == nil)
 	}
 }

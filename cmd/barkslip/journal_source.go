@@ -1,24 +1,57 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
 	"os"
+	"sync/atomic"
+	"time"
 
 	"barkslip/store"
 )
 
 // source is one file to join.
 type source struct {
-	name   string // in front of complaints, where there are several files
-	events store.Entries
-	from   io.Closer
+	name    string // in front of complaints, where there are several files
+	file    string
+	events  func(ctx context.Context) store.Entries
+	from    io.Closer
+	read    atomic.Int64 // how much of it was read, in bytes or records
+	of      int64        // and of how much; 0 where that is not known
+	inBytes bool
+	whole   atomic.Bool // it was read to its end
+	began   time.Time   // when its turn came
+}
+
+// countedBytes counts what is read of a source.
+type countedBytes struct {
+	from io.Reader
+	read *atomic.Int64
+}
+
+func (c countedBytes) Read(p []byte) (int, error) {
+	n, err := c.from.Read(p)
+	c.read.Add(int64(n))
+	return n, err
+}
+
+// countedEntries counts the records of a source.
+func countedEntries(of store.Entries, read *atomic.Int64) store.Entries {
+	return func(yield func(store.Entry, error) bool) {
+		for e, err := range of {
+			read.Add(1)
+			if !yield(e, err) {
+				return
+			}
+		}
+	}
 }
 
 // openSources opens all files before anything is joined. Of a book too damaged to be
 // opened what holds is taken; damaged says what is wrong with it and what is missing.
-func openSources(files []string) (sources []source, damaged []string, err error) {
+func openSources(files []string) (sources []*source, damaged []string, err error) {
 	for _, file := range files {
 		name := ""
 		if len(files) > 1 {
@@ -35,7 +68,7 @@ func openSources(files []string) (sources []source, damaged []string, err error)
 				for _, says := range saved.Say() {
 					damaged = append(damaged, name+says)
 				}
-				sources = append(sources, source{name: name, events: store.Packing(saved.All()), from: nothing{}})
+				sources = append(sources, &source{name: name, file: file, events: func(context.Context) store.Entries { return store.Packing(saved.All()) }, from: nothing{}})
 			}
 		case err != nil:
 			damaged = append(damaged, name+err.Error())
@@ -53,23 +86,32 @@ type nothing struct{}
 func (nothing) Close() error { return nil }
 
 // openSource opens a book, or a journal as text.
-func openSource(file string) (source, error) {
+func openSource(file string) (*source, error) {
+	s := &source{file: file}
 	book, err := store.Open(file, store.Options{ReadOnly: true})
 	if err == nil {
-		return source{events: book.Entries(), from: book}, nil
+		records, _ := book.Count()
+		s.of, s.from = int64(records), book
+		s.events = func(ctx context.Context) store.Entries { return countedEntries(book.Entries(ctx), &s.read) }
+		return s, nil
 	}
 	if !errors.Is(err, store.ErrNotABook) && !errors.Is(err, store.ErrMissing) {
-		return source{}, err
+		return nil, err
 	}
 	text, err := openFile("FILE", file)
 	if err != nil {
-		return source{}, err
+		return nil, err
 	}
-	lines, err := store.Unpacked(text)
+	if info, err := text.Stat(); err == nil && info.Mode().IsRegular() {
+		s.of = info.Size()
+	}
+	lines, err := store.Unpacked(countedBytes{text, &s.read})
 	if err != nil {
-		return source{}, errors.Join(fmt.Errorf("the journal %s cannot be read: %w", file, err), text.Close())
+		return nil, errors.Join(fmt.Errorf("the journal %s cannot be read: %w", file, err), text.Close())
 	}
-	return source{events: store.Lines(lines), from: text}, nil
+	s.from, s.inBytes = text, true
+	s.events = func(ctx context.Context) store.Entries { return store.Lines(ctx, lines) }
+	return s, nil
 }
 
 // openFile opens a file that an option or argument names.
@@ -88,7 +130,7 @@ func openFile(option, name string) (*os.File, error) {
 	return nil, mistaken(option, name, "a file that can be read ("+cause(err)+")")
 }
 
-func closeAll(sources []source) {
+func closeAll(sources []*source) {
 	for _, s := range sources {
 		_ = s.from.Close()
 	}

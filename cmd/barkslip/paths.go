@@ -46,12 +46,12 @@ func openBook(g *given, readOnly bool) (*store.Book, error) {
 }
 
 // openOrMakeBook opens the book for writing, or makes it if there is none.
-func openOrMakeBook(g *given) (*store.Book, error) {
+func openOrMakeBook(g *given, o store.Options) (*store.Book, error) {
 	path, err := placeForBook(g)
 	if err != nil {
 		return nil, err
 	}
-	return store.OpenOrCreate(path, store.Options{})
+	return store.OpenOrCreate(path, o)
 }
 
 // localZone is the time zone this computer is set to, "" where it does not say.
