@@ -121,14 +121,14 @@ func readSheet(in *bufio.Reader, first int) (s sheet, last bool) {
 }
 
 func (s sheet) parse() []parsed {
-	out := make([]parsed, 0, len(s.lines))
+	out, reader := make([]parsed, 0, len(s.lines)), record.NewLineReader()
 	for i, l := range s.lines {
 		n, text := s.first+i, l.text
 		if n == 1 {
 			text = bytes.TrimPrefix(text, []byte("\xef\xbb\xbf"))
 		}
 		if text = bytes.TrimSpace(text); len(text) > 0 || l.long {
-			e, err := parse(text, l.long, n)
+			e, err := parse(reader, text, l.long, n)
 			out = append(out, parsed{e, n, err})
 		}
 	}
@@ -138,11 +138,11 @@ func (s sheet) parse() []parsed {
 	return out
 }
 
-func parse(text []byte, long bool, n int) (record.Event, error) {
+func parse(reader record.LineReader, text []byte, long bool, n int) (record.Event, error) {
 	if long {
 		return record.Event{}, &LineError{n, fmt.Errorf("it is longer than %d bytes", record.LongestLine)}
 	}
-	e, err := record.ParseLine(text)
+	e, err := reader.Parse(text)
 	if err != nil {
 		return record.Event{}, &LineError{n, err}
 	}

@@ -63,7 +63,9 @@ const (
 )
 
 // ParseLine reads one line of the journal. Errors say what is wrong in words.
-func ParseLine(line []byte) (Event, error) {
+func ParseLine(line []byte) (Event, error) { return NewLineReader().Parse(line) }
+
+func (r *lineReader) parse(line []byte) (Event, error) {
 	var e Event
 	if len(line) > LongestLine {
 		return e, fmt.Errorf("it is longer than %d bytes", LongestLine)
@@ -71,8 +73,6 @@ func ParseLine(line []byte) (Event, error) {
 	if !utf8.Valid(line) {
 		return e, errors.New("it is not text in UTF-8")
 	}
-	r := lineReaders.Get().(*lineReader)
-	defer r.putBack()
 	members, err := r.object(r.members[:0], line)
 	if err != nil {
 		return e, err

@@ -8,7 +8,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"sync"
 	"time"
 	"unicode/utf8"
 
@@ -89,19 +88,31 @@ type lineReader struct {
 	members []member
 	next    int // the member behind the one found last: they mostly come in order
 	err     error
+	inner   *lineReader // for the items of a list
 }
 
-// lineReaders are used again from line to line.
-var lineReaders = sync.Pool{New: func() any {
-	return &lineReader{dec: jx.DecodeBytes(nil), names: memberNames{}, members: make([]member, 0, 16)}
-}}
-
-// putBack forgets the line and all that was read of it.
-func (r *lineReader) putBack() {
+// forget lets go of the line and of all that was read of it.
+func (r *lineReader) forget() {
 	clear(r.members[:cap(r.members)])
-	*r = lineReader{dec: r.dec, names: r.names, members: r.members[:0]}
+	*r = lineReader{dec: r.dec, names: r.names, members: r.members[:0], inner: r.inner}
 	r.dec.ResetBytes(nil)
-	lineReaders.Put(r)
+}
+
+func newLineReader(of memberNames) *lineReader {
+	return &lineReader{dec: jx.DecodeBytes(nil), names: of, members: make([]member, 0, 16)}
+}
+
+// LineReader reads line after line of a journal in the same memory. One is for one
+// goroutine.
+type LineReader struct{ of *lineReader }
+
+// NewLineReader makes a reader of lines.
+func NewLineReader() LineReader { return LineReader{newLineReader(memberNames{})} }
+
+// Parse reads one line of the journal, see ParseLine.
+func (r LineReader) Parse(line []byte) (Event, error) {
+	defer r.of.forget()
+	return r.of.parse(line)
 }
 
 // find is the value of a member as it stands, nil where there is none.
@@ -321,8 +332,11 @@ func (r *lineReader) list(name string, _ int, grow func(int), each func(int, fie
 		return
 	}
 	grow(len(items))
-	inner := lineReaders.Get().(*lineReader)
-	defer inner.putBack()
+	if r.inner == nil {
+		r.inner = newLineReader(r.names)
+	}
+	inner := r.inner
+	defer inner.forget()
 	for i, text := range items {
 		members, err := inner.object(inner.members[:0], text)
 		if err != nil {
