@@ -9,6 +9,7 @@ import (
 	"go.etcd.io/bbolt"
 
 	"barkslip/core/record"
+	"barkslip/store/ahead"
 )
 
 // Entries are the events of the book, for joining it into another: stump by stump, those
@@ -19,7 +20,7 @@ func (b *Book) Entries(ctx context.Context) Entries {
 		of := b.state.Load().head
 		var s stretches
 		var got tally
-		for r := range ahead(ctx, s.all(b), stretch.read) {
+		for r := range ahead.Each(ctx, s.all(b), stretch.read) {
 			if !r.holds {
 				continue
 			}

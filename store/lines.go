@@ -11,6 +11,7 @@ import (
 	"math"
 
 	"barkslip/core/record"
+	"barkslip/store/ahead"
 )
 
 // WriteLines writes the journal as JSON Lines in fold order. Damaged records
@@ -28,7 +29,7 @@ func WriteLines(w io.Writer, of Journal) error {
 // *LineError and the rest goes on; any other error ends it. Lines are parsed on all cores.
 func ReadLines(r io.Reader) iter.Seq2[record.Event, error] {
 	return func(yield func(record.Event, error) bool) {
-		for l := range ahead(context.Background(), sheets(r), sheet.parse) {
+		for l := range ahead.Each(context.Background(), sheets(r), sheet.parse) {
 			if !yield(l.event, l.err) {
 				return
 			}
@@ -40,7 +41,7 @@ func ReadLines(r io.Reader) iter.Seq2[record.Event, error] {
 // the end of ctx.
 func Lines(ctx context.Context, r io.Reader) Entries {
 	return func(yield func(Entry, error) bool) {
-		for l := range ahead(ctx, sheets(r), sheet.pack) {
+		for l := range ahead.Each(ctx, sheets(r), sheet.pack) {
 			if !yield(l.entry, l.err) {
 				return
 			}

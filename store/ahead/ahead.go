@@ -1,4 +1,5 @@
-package store
+// Package ahead works on pieces on all cores and gives what came of them in order.
+package ahead
 
 import (
 	"context"
@@ -6,10 +7,10 @@ import (
 	"runtime"
 )
 
-// ahead gives what work makes of piece after piece, in their order. Pieces are taken and
+// Each gives what work makes of piece after piece, in their order. Pieces are taken and
 // worked on by all cores, some of them ahead of the one that is given. At the end of ctx
 // it ends, also while it waits for a piece.
-func ahead[P, T any](ctx context.Context, pieces iter.Seq[P], work func(P) []T) iter.Seq[T] {
+func Each[P, T any](ctx context.Context, pieces iter.Seq[P], work func(P) []T) iter.Seq[T] {
 	return func(yield func(T) bool) {
 		enough := make(chan struct{})
 		defer close(enough)
