@@ -57,6 +57,9 @@ func (r *root) one(m part.Msg) {
 	case part.Sheets:
 		r.lay(sheets.Ways(r.x, m))
 
+	case part.MeetNow:
+		r.meetNow()
+
 	case part.Back:
 		r.back()
 	case part.Reload:

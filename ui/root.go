@@ -19,13 +19,14 @@ type root struct {
 	quit  bool
 	calm  bool // a fault in the program is said, not thrown
 
+	met    met
 	unseen string // of a look: why the book cannot be seen as it is now; "" where it can
 }
 
 type tick time.Time
 
 func newRoot(o Options) *root {
-	r := &root{x: part.NewSession(o)}
+	r := &root{x: part.NewSession(o), met: met{asked: -1}}
 	r.start()
 	return r
 }
@@ -74,6 +75,7 @@ func (r *root) beat() {
 		r.x.Bell()
 	}
 	r.do(r.screen().Tick()...)
+	r.meetBeat()
 }
 
 // paste puts text into the field that has the focus, or nowhere.

@@ -54,7 +54,7 @@ func (r *root) startBlock() {
 func (r *root) reopen(o Options) {
 	was := r.x
 	o.Prefs = was.Prefs
-	r.x = part.NewSession(o)
+	r.x, r.met = part.NewSession(o), met{asked: -1}
 	r.x.Width, r.x.Height, r.x.Hand = was.Width, was.Height, was.Hand
 	if was.Spoken() {
 		r.x.Speak()

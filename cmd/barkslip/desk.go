@@ -19,12 +19,16 @@ type desk struct {
 	madeUp *store.Book
 	prefs  ui.Prefs
 	plain  bool
+	meter  *meter // has the user's own book meet its crew; nil where that is made up
 
 	notCopied atomic.Pointer[error] // why the day's copy beside the book was not made
 }
 
 // close closes what is open.
 func (d *desk) close() error {
+	if d.meter != nil {
+		d.meter.close()
+	}
 	if d.madeUp == nil {
 		return d.own.Close()
 	}
@@ -35,6 +39,12 @@ func (d *desk) close() error {
 func (d *desk) atOwn() (ui.Options, error) {
 	o := d.screenOptions(d.own, d.prefs, d.plain)
 	o.Sample, o.Copies = d.atMadeUp, d.copies
+	if d.meter == nil && meets(d.own) {
+		d.meter = newMeter(d.own, d.prefs.Crew)
+	}
+	if d.meter != nil {
+		o.Meeting = d.meter
+	}
 	return o, nil
 }
 

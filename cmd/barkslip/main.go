@@ -94,7 +94,7 @@ func (a *app) root() *cobra.Command {
 	}
 	add("work", a.reckon(), a.facts())
 	add("block", a.due(), a.plan(), a.tally(), a.changes(), a.sheet(), a.block(), a.journal(), a.sample(), a.practice())
-	add("book", a.check(), a.copy(), a.restore(), a.salvage())
+	add("book", a.check(), a.copy(), a.restore(), a.salvage(), a.meet())
 	add("", a.completion(), a.man())
 	root.SetHelpCommand(a.help())
 	root.InitDefaultHelpCmd()

@@ -3,7 +3,6 @@ package main
 import (
 	"encoding/json"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -19,7 +18,7 @@ func prefsFile() string { return filepath.Join(xdg.ConfigHome, "barkslip", "pref
 // loadPrefs is what was remembered; a file that does not hold counts as none.
 func loadPrefs() ui.Prefs {
 	prefs := ui.Prefs{Theme: themes[0], Coach: true}
-	text, err := os.ReadFile(prefsFile())
+	text, err := readSmall(prefsFile(), mostPrefs)
 	if err != nil {
 		return prefs
 	}
@@ -31,25 +30,23 @@ func loadPrefs() ui.Prefs {
 	if kept.Theme != themes[0] && kept.Theme != themes[1] {
 		kept.Theme = prefs.Theme
 	}
+	kept.Crew = cleanCrew(kept.Crew)
 	return kept
 }
 
-// savePrefs remembers the user's choices by way of a second file, so that a
-// full disk leaves the old ones.
+// mostPrefs is how long the file may be, in bytes.
+const mostPrefs = 64 << 10
+
+// savePrefs remembers the user's choices.
 func savePrefs(prefs ui.Prefs) error {
-	fail := func(err error) error { return fmt.Errorf("hand and theme cannot be remembered: %s", cause(err)) }
+	fail := func(err error) error {
+		return fmt.Errorf("what was set on this computer cannot be remembered: %s", cause(err))
+	}
 	text, err := json.Marshal(prefs)
 	if err != nil {
 		return fail(err)
 	}
-	if err := os.MkdirAll(filepath.Dir(prefsFile()), 0o700); err != nil {
-		return fail(err)
-	}
-	temp := prefsFile() + ".new"
-	if err := os.WriteFile(temp, append(text, '\n'), 0o600); err != nil {
-		return fail(err)
-	}
-	if err := os.Rename(temp, prefsFile()); err != nil {
+	if err := writeOver(prefsFile(), append(text, '\n')); err != nil {
 		return fail(err)
 	}
 	return nil

@@ -12,7 +12,9 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
+	"github.com/nats-io/nats-server/v2/server"
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"barkslip/store"
@@ -37,6 +39,8 @@ func TestMain(m *testing.M) {
 //	cut FILE N            cuts a file short by N bytes
 //	zero FILE PAGE        clears a page of 4096 bytes of a file
 //	hold FILE             keeps a book open in another process to the end
+//	journals NAME         starts a server that keeps crews' journals; its address
+//	                      stands in the environment under the name
 func TestScripts(t *testing.T) {
 	lists, err := filepath.Abs("../../testdata/lists")
 	if err != nil {
@@ -52,7 +56,7 @@ func TestScripts(t *testing.T) {
 			return nil
 		},
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){
-			"exits": exits, "bad": bad, "field": field, "fields": fields, "list": writeList, "spoil": spoil, "cut": cut, "zero": zeroPage, "hold": hold,
+			"exits": exits, "bad": bad, "field": field, "fields": fields, "list": writeList, "spoil": spoil, "cut": cut, "zero": zeroPage, "hold": hold, "journals": journals,
 		},
 	})
 }
@@ -246,6 +250,20 @@ func zeroPage(ts *testscript.TestScript, neg bool, args []string) {
 	defer f.Close()
 	_, err = f.WriteAt(make([]byte, 4096), int64(n)*4096)
 	ts.Check(err)
+}
+
+func journals(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 1 {
+		ts.Fatalf("usage: journals NAME")
+	}
+	s, err := server.NewServer(&server.Options{ServerName: "truck", Host: "127.0.0.1", Port: -1, JetStream: true, StoreDir: ts.MkAbs("server-" + args[0]), NoLog: true, NoSigs: true})
+	ts.Check(err)
+	s.Start()
+	ts.Defer(func() { s.Shutdown(); s.WaitForShutdown() })
+	if !s.ReadyForConnections(10 * time.Second) {
+		ts.Fatalf("the server does not start")
+	}
+	ts.Setenv(args[0], s.ClientURL())
 }
 
 func hold(ts *testscript.TestScript, neg bool, args []string) {

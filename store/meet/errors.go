@@ -17,6 +17,7 @@ var (
 	ErrOtherCrew = errors.New("the journal is another crew's")
 	ErrTooLarge  = errors.New("the server takes no message of this size")
 	ErrFullThere = errors.New("the server has no room")
+	ErrMadeUp    = errors.New("made-up records are not sent")
 )
 
 // problem is one sentence somebody can act on; errors.Is finds its kind and its cause.

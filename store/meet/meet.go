@@ -18,6 +18,7 @@ type Options struct {
 	Far   func(Far)     // told how far it is; nil: nobody asks
 	Wait  time.Duration // how long a server may take for one answer; 0: 5 s
 	Tries int           // how often it is begun again after the connection broke; 0: 3 times
+	Light bool          // what comes goes into the book in small parts, so that answers given meanwhile need not wait
 }
 
 // Far is how far a meeting is.
@@ -85,7 +86,24 @@ func (m *meeting) check() error {
 	if len(m.crew.Keys) == 0 {
 		return errors.New("the crew has no key")
 	}
+	if err := CheckBook(m.book); err != nil {
+		return err
+	}
 	return CheckURL(m.server.URL)
+}
+
+// CheckBook says why a book meets nobody: what is made up must not come among the records
+// of a crew.
+func CheckBook(b *store.Book) error {
+	if b.Apart() != 0 {
+		return trouble(ErrMadeUp, nil, "this book is made up and goes by a day of its own; made-up records are not sent to a crew")
+	}
+	for _, block := range b.Folded().Blocks {
+		if block.MadeUp {
+			return trouble(ErrMadeUp, nil, "this book holds a made-up block, %s; made-up records are not sent to a crew", block.Name)
+		}
+	}
+	return nil
 }
 
 // hold meets, and begins again where the connection broke.
@@ -130,8 +148,9 @@ func (m *meeting) exchange(ctx context.Context) error {
 	}
 }
 
-// mostAtOnce is how many bytes of messages are held before their events go into the book.
-const mostAtOnce = 32 << 20
+// mostAtOnce and lightAtOnce are how many bytes of messages are held before their events
+// go into the book.
+const mostAtOnce, lightAtOnce = 32 << 20, 256 << 10
 
 // takeAll takes in all messages behind the book's place.
 func (m *meeting) takeAll(ctx context.Context) error {
@@ -139,16 +158,20 @@ func (m *meeting) takeAll(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
+	most := mostAtOnce
+	if m.o.Light {
+		most = lightAtOnce
+	}
 	for first := place.At; place.At < m.journal.last && ctx.Err() == nil; {
 		var some []message
 		size := 0
 		err := m.journal.read(ctx, place.At, func(got message) bool {
 			some, size = append(some, got), size+len(got.data)
 			m.o.Far(Far{Done: int(got.number - first), Of: int(m.journal.last - first)})
-			return size < mostAtOnce
+			return size < most
 		})
 		end := m.journal.last
-		if n := len(some); n > 0 && (err != nil || size >= mostAtOnce) {
+		if n := len(some); n > 0 && (err != nil || size >= most) {
 			end = some[n-1].number
 		} else if err != nil {
 			return err

@@ -62,9 +62,10 @@ func (s Server) dial(ctx context.Context, wait time.Duration) (*nats.Conn, error
 	if err := CheckURL(s.URL); err != nil {
 		return nil, err
 	}
+	reaching := &dialer{ctx: ctx, wait: wait}
 	options := []nats.Option{
 		nats.Name("barkslip"), nats.Timeout(wait), nats.NoReconnect(), nats.PingInterval(5 * time.Second), nats.MaxPingsOutstanding(2),
-		nats.SetCustomDialer(dialer{ctx, wait}), nats.ErrorHandler(func(*nats.Conn, *nats.Subscription, error) {}),
+		nats.SetCustomDialer(reaching), nats.ErrorHandler(func(*nats.Conn, *nats.Subscription, error) {}),
 	}
 	if s.CA != "" {
 		if err := holdsCertificates(s.CA); err != nil {
@@ -79,6 +80,9 @@ func (s Server) dial(ctx context.Context, wait time.Duration) (*nats.Conn, error
 		options = append(options, nats.UserCredentials(s.Credentials))
 	}
 	conn, err := nats.Connect(s.URL, options...)
+	if errors.Is(err, nats.ErrNoServers) && reaching.failed != nil {
+		err = reaching.failed
+	}
 	if err != nil {
 		return nil, s.explain(err)
 	}
@@ -87,12 +91,17 @@ func (s Server) dial(ctx context.Context, wait time.Duration) (*nats.Conn, error
 
 // dialer reaches servers up to the end of a context.
 type dialer struct {
-	ctx  context.Context
-	wait time.Duration
+	ctx    context.Context
+	wait   time.Duration
+	failed error // why the last could not be reached
 }
 
-func (d dialer) Dial(network, address string) (net.Conn, error) {
-	return (&net.Dialer{Timeout: d.wait}).DialContext(d.ctx, network, address)
+func (d *dialer) Dial(network, address string) (net.Conn, error) {
+	conn, err := (&net.Dialer{Timeout: d.wait}).DialContext(d.ctx, network, address)
+	if err != nil {
+		d.failed = err
+	}
+	return conn, err
 }
 
 // mostFile is how long, in bytes, a file of certificates or credentials may be.
@@ -156,5 +165,15 @@ func (s Server) explain(err error) error {
 	return trouble(ErrNoServer, err, "nobody answers at %s (%v); is the server on, and this computer on its network?", shown, bare(err))
 }
 
-// bare is an error without the name of the library.
-func bare(err error) string { return strings.TrimPrefix(err.Error(), "nats: ") }
+// bare is an error without the names of libraries and calls.
+func bare(err error) string {
+	var call *os.SyscallError
+	var name *net.DNSError
+	switch {
+	case errors.As(err, &name):
+		return "no computer of that name is known"
+	case errors.As(err, &call):
+		return call.Err.Error()
+	}
+	return strings.TrimPrefix(err.Error(), "nats: ")
+}

@@ -100,6 +100,9 @@ func (b *Screen) settings() part.Msgs {
 			return part.Says("A copy a day is kept beside the book. barkslip restore --list lists them, barkslip restore --newest brings one back.")
 		}})
 	}
+	if b.x.Meeting != nil && !b.x.MadeUp() {
+		items = append(items, part.Item{Word: "the crew's books", Meaning: b.x.CrewWords(), Take: func() part.Msgs { return b.x.PickCrew("") }})
+	}
 	return b.x.Picks("Settings of "+site.Name, "Pick one to change it; the old value stays in the journal.", items)
 }
 

@@ -81,6 +81,10 @@ func (f *Screen) begin(k tea.KeyMsg) part.Msgs {
 		if items := f.x.AwayItems(); len(items) > 0 {
 			return f.x.Picks("Which block is seen again?", "", items)
 		}
+	case part.ToMeet.Keys[0], part.ToMeet.Keys[1]:
+		if f.x.Meeting != nil {
+			return f.x.Meet()
+		}
 	case "esc":
 		if len(f.x.Book.Folded().List()) > 0 {
 			return part.Msgs{part.Back{}}
@@ -155,6 +159,9 @@ func (f *Screen) ways() [][3]string {
 		{"4", "practice", "made-up cases to judge, before you stand at a tree"}}
 	if len(f.x.Book.Folded().Others()) > 0 {
 		ways = append(ways, [3]string{"5", "put away", "a block that was put away, or is made up"})
+	}
+	if f.x.Meeting != nil {
+		ways = append(ways, [3]string{part.ToMeet.Keys[0], "a crew's book", "take what your crew has, from its server"})
 	}
 	return ways
 }

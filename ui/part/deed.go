@@ -59,6 +59,8 @@ var (
 	ToPractice = deed("; F4", "practice", "Practice: made-up cases, apart from every book.", ";", "f4")
 	ToTimeOn   = deed(",", "time on", "In a made-up life: to the next moment at which something is due.")
 
+	ToMeet = deed(". F5", "meet the crew", "Meet the crew: this book and the crew's journal take from each other what each lacks.", ".", "f5")
+
 	ToHand  = deed("h", "hand", "Another hand: type the initials.")
 	ToTime  = deed("t", "time", "Give answers for an earlier time, from notes on paper.")
 	ToTheme = deed("* F3", "sunlight", "Sunlight or dark.", "*", "f3")
@@ -72,7 +74,7 @@ func Deeds() []Deed {
 	return []Deed{ToOpen, ToNext, ToTakeBack, ToPutBack, ToWhy, ToNote, ToFind, ToBack,
 		ToRounds, ToPlan, ToLots, ToTally, ToDone, ToWeather, ToBlocks, ToSet, ToPaper,
 		ToShowOnly, ToAlong, ToPick, ToRow, ToFold, ToMany, ToMap, ToEnlarge,
-		ToMore, ToSkip, ToCoach, ToSettle, ToEnd, ToLimb, ToPractice, ToTimeOn, ToHand, ToTime, ToTheme, ToWords, ToHelp, ToLeave}
+		ToMore, ToSkip, ToCoach, ToSettle, ToEnd, ToLimb, ToPractice, ToTimeOn, ToMeet, ToHand, ToTime, ToTheme, ToWords, ToHelp, ToLeave}
 }
 
 // Row is the row of a screen's key table that does the deed.

@@ -165,7 +165,24 @@ func (x *Session) clockRule(only string) paper.Line {
 	}
 	l = l.Cut(x.Width - 2 - min(left.Width(), x.Width/2))
 	left = left.Cut(x.Width - 1 - l.Width())
+	left = x.besideMet(left, x.Width-2-l.Width())
 	return append(append(left, x.ruleOf(x.Width-left.Width()-l.Width())...), l...)
+}
+
+// besideMet is the left of the rule with how the meeting with the crew stands behind it,
+// in as many words as there is room for.
+func (x *Session) besideMet(left paper.Line, room int) paper.Line {
+	words, wrong := x.metWords()
+	ink := paper.Faint
+	if wrong {
+		ink = paper.Warn
+	}
+	for _, w := range words {
+		if left.Width()+paper.Width(w)+3 <= room {
+			return append(left, x.ruleOf(1).Add(ink, " "+w+" ")...)
+		}
+	}
+	return left
 }
 
 // message is the last thing done or wrong: one line, or two that take the place

@@ -79,7 +79,7 @@ func rowWords(row Row) paper.Line {
 
 // Common are the keys that work on every screen.
 func (x *Session) Common(help func() Msgs) []Row {
-	return append(x.Leaving(help), ToHand.Row(x.AskHand), ToTime.Row(x.AskTime), ToPractice.Row(x.toPractice))
+	return append(x.Leaving(help), ToHand.Row(x.AskHand), ToTime.Row(x.AskTime), ToMeet.Row(x.Meet), ToPractice.Row(x.toPractice))
 }
 
 // Leaving are the keys that work wherever nothing is typed: for help, the words,

@@ -100,6 +100,9 @@ type (
 	NewBlock struct{}
 	// OpenBlock goes to a block and leaves all that lies over it.
 	OpenBlock struct{ Block record.ID }
+	// MeetNow tells that the book meets its crew because somebody asked: what came of it
+	// is said.
+	MeetNow struct{}
 	// Practice goes to practice, which has nothing to do with the book.
 	Practice struct{}
 	// Restart starts anew on a book that has changed as a whole.
