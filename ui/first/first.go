@@ -161,7 +161,7 @@ func (f *Screen) ways() [][3]string {
 		ways = append(ways, [3]string{"5", "put away", "a block that was put away, or is made up"})
 	}
 	if f.x.Meeting != nil {
-		ways = append(ways, [3]string{part.ToMeet.Keys[0], "a crew's book", "take what your crew has, from its server"})
+		ways = append(ways, [3]string{part.ToMeet.Keys[0], "a crew", "take what your crew has, from its server"})
 	}
 	return ways
 }

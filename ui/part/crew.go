@@ -69,6 +69,8 @@ func (x *Session) metWords() (words []string, wrong bool) {
 	switch {
 	case m.Busy && m.Far != "":
 		return []string{"meeting: " + m.Far, "meeting"}, false
+	case m.Err != nil && m.At.IsZero():
+		return []string{"not met yet" + toSend, "not met yet"}, true
 	case m.Err != nil:
 		return []string{"not met since " + x.since(m.At) + toSend, "not met" + toSend, "not met"}, true
 	case m.At.IsZero():
@@ -79,11 +81,18 @@ func (x *Session) metWords() (words []string, wrong bool) {
 	return []string{"met " + ago(x.Tick().Sub(m.At)) + toSend, "met" + toSend, "met"}, false
 }
 
+func wrongWords(m Met) string {
+	switch {
+	case m.Err == nil:
+		return Counted(len(m.Passed), "thing") + " passed over"
+	case len(m.Passed) == 0:
+		return "the last meeting could not be held"
+	}
+	return "the last meeting could not be held; " + Counted(len(m.Passed), "thing") + " passed over"
+}
+
 // since is when the book met last.
 func (x *Session) since(at time.Time) string {
-	if at.IsZero() {
-		return "the start"
-	}
 	if b := x.Site(); b != nil {
 		at = at.In(b.Zone)
 	}
@@ -127,20 +136,32 @@ func (x *Session) PickCrew(said string) Msgs {
 		{"credentials", cmp.Or(c.Credentials, "none"), x.asksCrew("File with the credentials that let this computer in (- for none):", "-", func(c *Crew, text string) { c.Credentials = none(text) })},
 	}
 	if c.Complete() {
-		items = append(items, Item{"meet now", x.metShort(), x.Meet})
+		items = append(items, Item{"meet now", "it also meets by itself", x.Meet})
 		if m := x.Meeting.Met(); len(m.Passed) > 0 || m.Err != nil {
-			items = append(items, Item{"what was wrong", Counted(len(m.Passed), "thing") + " passed over", x.readPassed})
+			items = append(items, Item{"what was wrong", wrongWords(m), x.readPassed})
 		}
 		items = append(items, Item{"meet no more", "the book is kept as it is", func() Msgs {
 			msgs, err := x.setCrew(Crew{})
 			return msgs.And(Fails(err)...).And(Say{"This book meets nobody any more."})
 		}})
 	}
-	msgs := x.Picks("The crew's books", "This book and the crew's journal, on a server, take from each other what each lacks: once a minute while the screens are open and the server is there.", items)
+	list := NewList(x, "The crew's books", "This book and the crew's journal, on a server, take from each other what each lacks: "+
+		"once a minute while the screens are open and the server is there.", items)
+	msgs := Msgs{PickList{list.On(c.unset())}}
 	if said != "" {
 		msgs = append(msgs, Say{said})
 	}
 	return msgs
+}
+
+// unset is which line of the list is to be set next; that of meeting where all is.
+func (c Crew) unset() int {
+	for i, s := range []string{c.Name, c.URL, c.Key} {
+		if s == "" {
+			return i
+		}
+	}
+	return 5
 }
 
 func orNot(s string) string { return cmp.Or(s, "not set") }
