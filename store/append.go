@@ -106,8 +106,7 @@ func (c *change) append(e record.Event, given bool) error {
 }
 
 func (c *change) has(p spot, id record.ID) bool {
-	cursor := c.journal.Cursor()
-	for k, _ := cursor.Seek(p[:]); k != nil && bytes.HasPrefix(k, p[:]); k, _ = cursor.Next() {
+	for k := range rising(c.journal, p[:]) {
 		if bytes.HasSuffix(k, id[:]) {
 			return true
 		}

@@ -25,6 +25,7 @@ type Options struct {
 	Random   io.Reader     // 16 bytes an id; nil: the machine's random numbers
 	ReadOnly bool          // for commands that only read
 	Much     bool          // for commands that write much at once
+	GoOn     bool          // also opens for writing a book that may have lost its last change: somebody was asked
 	Timeout  time.Duration // how long to wait for a book that is open elsewhere; 0: 1 s
 }
 
@@ -45,6 +46,7 @@ func (o Options) filled() Options {
 type Book struct {
 	path     string
 	readOnly bool
+	halved   bool // see Halved
 	zones    record.Zones
 	random   io.Reader
 	db       *bbolt.DB
@@ -66,6 +68,10 @@ func (b *Book) Path() string { return b.path }
 
 // ReadOnly says whether the book was opened for reading alone.
 func (b *Book) ReadOnly() bool { return b.readOnly }
+
+// Halved says whether the book may have lost its last change, as when it was opened: one of
+// its two first pages does not hold.
+func (b *Book) Halved() bool { return b.halved }
 
 // Folded is what is known apart from single stumps. It is not to be changed.
 func (b *Book) Folded() *record.Book { return b.state.Load().folded }

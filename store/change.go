@@ -28,6 +28,7 @@ type change struct {
 	asked     map[record.StumpID]bool        // the same under the blocks that go on
 	general   bool                           // events about no stump came in
 	recount   bool                           // a record was replaced, so the head is counted anew
+	anew      bool                           // all summaries are made anew
 }
 
 // write makes one change of the book. With loose, the records alone are
@@ -52,6 +53,9 @@ func (b *Book) write(fill float64, loose bool, do func(c *change) error) error {
 		}
 		if err := c.finish(loose); err != nil {
 			return err
+		}
+		if c.anew && sumsPrint(tx) != c.now.prints.sums {
+			return problem(ErrDamaged, nil, "the book %s is damaged: its summaries cannot be made anew on the pages where they stand; bring it back from a copy", b.path)
 		}
 		b.mu.Lock()
 		defer b.mu.Unlock()
@@ -179,6 +183,7 @@ func (c *change) finish(loose bool) error {
 		if c.general || !c.now.based {
 			c.now.prints.base, c.now.based = basePrint(c.tx), true
 		}
+		c.now.prints.last = uint64(c.tx.ID())
 		if err := c.tx.Bucket(bucketMeta).Put(keyStamp, c.now.head.stamp(due.SummaryVersion, c.now.prints)); err != nil {
 			return err
 		}
@@ -214,8 +219,7 @@ func (c *change) settle() error {
 // count counts the journal from the first record to the last.
 func count(tx *bbolt.Tx, st *state, stumps uint64) head {
 	h := head{stumps: stumps}
-	c := tx.Bucket(bucketJournal).Cursor()
-	for k, v := c.First(); k != nil; k, v = c.Next() {
+	for k, v := range rising(tx.Bucket(bucketJournal), nil) {
 		e, err := st.unpack(k, v)
 		if err != nil {
 			_, clock, id, _ := splitKey(k)

@@ -125,8 +125,7 @@ func (f *findings) blocks(tx *bbolt.Tx) {
 // journal unpacks every record and compares what is kept about all of them.
 func (f *findings) journal(tx *bbolt.Tx, st *state) {
 	ids, read := map[record.ID]bool{}, 0
-	c := tx.Bucket(bucketJournal).Cursor()
-	for k, v := c.First(); k != nil; k, v = c.Next() {
+	for k, v := range rising(tx.Bucket(bucketJournal), nil) {
 		e, err := st.unpack(k, v)
 		if err != nil {
 			f.say("records", "the record %x is damaged: %v", k, err)
@@ -158,13 +157,13 @@ func (f *findings) summaries(tx *bbolt.Tx, st *state) {
 	kept, made := tx.Bucket(bucketSummaries), uint64(0)
 	for _, block := range st.standing() {
 		for _, id := range stumpsOf(tx, st, block) {
-			again, ok, _ := makeSummary(tx, st, id)
+			again, of, ok, _ := makeSummary(tx, st, id)
 			if !ok {
 				continue
 			}
 			made++
 			p := spotOf(st.numbers[block], id)
-			if !bytes.Equal(kept.Get(p[:]), packSummary(p, again.Summary)) {
+			if !bytes.Equal(kept.Get(p[:]), packSummary(p, again.Summary, of)) {
 				f.say("summaries", "the summary of %s does not agree with its records", id.Long())
 			}
 		}

@@ -206,7 +206,7 @@ func TestAJournalOfVersionOneIsJoined(t *testing.T) {
 			t.Errorf("%d and %d stumps", len(one), len(two))
 		}
 		for i := range two {
-			if p := (spot{1}); !bytes.Equal(packSummary(p, one[i]), packSummary(p, two[i])) {
+			if p := (spot{1}); !bytes.Equal(packSummary(p, one[i], 0), packSummary(p, two[i], 0)) {
 				t.Errorf("the summaries of %s differ", one[i].ID.Place())
 			}
 		}

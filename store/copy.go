@@ -153,7 +153,7 @@ func (c copier) try() (done bool, err error) {
 	if err := c.level(int64(m.high) * m.pageSize); err != nil {
 		return false, err
 	}
-	if !before.bothHold() {
+	if before.halved() {
 		time.Sleep(halfWritten) // is it broken, or being written?
 	}
 	after, err := readHead(c.from)

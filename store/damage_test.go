@@ -113,7 +113,7 @@ func changePages(t *testing.T, path string, change func(p page, items []item) bo
 	f, m := opened(t, path, os.O_RDWR)
 	defer f.Close()
 	w := &pageWalk{f: f, m: m, full: true, seen: map[uint64]bool{}}
-	w.tree(m.root)
+	w.tree(m.root, nil)
 	for id := range w.seen {
 		p, said := readPage(f, m, id)
 		items, ok := p.items()

@@ -26,6 +26,7 @@ func (b *Book) SetApart(ahead time.Duration) error {
 	return b.write(0.5, false, func(c *change) error {
 		c.now.apart = ahead
 		p := binary.BigEndian.AppendUint64(nil, uint64(ahead/time.Second))
+		c.now.based = false
 		return c.tx.Bucket(bucketMeta).Put(keyApart, checksummed(p))
 	})
 }

@@ -19,6 +19,7 @@ var (
 	ErrFull     = errors.New("the disk is full")
 	ErrReadOnly = errors.New("the book cannot be written")
 	ErrDamaged  = errors.New("the book is damaged")
+	ErrHalved   = errors.New("the last change of the book may be lost")
 	ErrExists   = errors.New("a file is there already")
 	ErrMissing  = errors.New("there is no book")
 	ErrNoAccess = errors.New("the book may not be read")

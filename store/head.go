@@ -100,7 +100,8 @@ func (h head) newestTime() time.Time {
 // over key and value of every entry.
 type prints struct {
 	sums uint64 // the summaries
-	base uint64 // the numbers of the blocks, and the records about no stump
+	base uint64 // what else all answers rest on, see basePrint
+	last uint64 // no print, but the number of the change that wrote them: bbolt counts changes too
 }
 
 var ecma = crc64.MakeTable(crc64.ECMA)
@@ -111,23 +112,24 @@ func printOf(key, value []byte) uint64 {
 }
 
 // stamp says which journal and which rules the summaries were made from, and their
-// prints: version 4, events 8, fingerprint 16, prints 8 and 8, CRC-32C 4.
+// prints: version 4, events 8, fingerprint 16, prints 8 and 8, number of the change 8, CRC-32C 4.
 func (h head) stamp(version uint32, of prints) []byte {
 	p := binary.BigEndian.AppendUint32(nil, version)
 	p = binary.BigEndian.AppendUint64(p, h.events)
 	p = append(p, h.fingerprint[:]...)
 	p = binary.BigEndian.AppendUint64(p, of.sums)
-	return checksummed(binary.BigEndian.AppendUint64(p, of.base))
+	p = binary.BigEndian.AppendUint64(p, of.base)
+	return checksummed(binary.BigEndian.AppendUint64(p, of.last))
 }
 
-const stampLen = 48
+const stampLen = 56
 
 // stamped are the prints of a stamp, where it is that of the head and of these rules.
 func (h head) stamped(v []byte, version uint32) (of prints, ok bool) {
 	if len(v) != stampLen {
 		return of, false
 	}
-	of = prints{binary.BigEndian.Uint64(v[28:]), binary.BigEndian.Uint64(v[36:])}
+	of = prints{binary.BigEndian.Uint64(v[28:]), binary.BigEndian.Uint64(v[36:]), binary.BigEndian.Uint64(v[44:])}
 	return of, bytes.Equal(v, h.stamp(version, of))
 }
 

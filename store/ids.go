@@ -32,8 +32,7 @@ func (s *idSet) has(id record.ID) bool {
 func (s *idSet) fill(tx *bbolt.Tx, st *state) error {
 	s.more = map[uint64]bool{}
 	s.sorted = make([]uint64, 0, min(st.head.events, 1<<26))
-	c := tx.Bucket(bucketJournal).Cursor()
-	for k, _ := c.First(); k != nil; k, _ = c.Next() {
+	for k := range rising(tx.Bucket(bucketJournal), nil) {
 		if _, _, id, ok := splitKey(k); ok {
 			s.sorted = append(s.sorted, half(id))
 		}

@@ -206,8 +206,7 @@ func (j *joining) resolve(c *change, suspects map[record.ID]Entry) error {
 		return nil
 	}
 	found := map[record.ID][]byte{}
-	cursor := c.journal.Cursor()
-	for k, _ := cursor.First(); k != nil; k, _ = cursor.Next() {
+	for k := range rising(c.journal, nil) {
 		if _, _, id, ok := splitKey(k); ok {
 			if _, wanted := suspects[id]; wanted {
 				found[id] = bytes.Clone(k)

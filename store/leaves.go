@@ -39,7 +39,7 @@ func openLeaves(f *os.File) (*leaves, error) {
 		return l, nil
 	}
 	l.pageSize, l.high = m.pageSize, uint64((h.size+m.pageSize-1)/m.pageSize)
-	if !h.bothHold() {
+	if h.halved() {
 		return l, nil // the one that holds may be the older one, which does not know of what came after
 	}
 	l.high = min(l.high, m.high)

@@ -195,8 +195,7 @@ func (b *Book) metPrints(crew CrewMark) (map[Print]bool, error) {
 		if place, ok := unpackPlace(meeting.Get(crew[:])); ok && place.Met > 0 {
 			met = make(map[Print]bool, place.Met)
 		}
-		c := meeting.Cursor()
-		for k, v := c.Seek(crew[:]); k != nil && bytes.HasPrefix(k, crew[:]); k, v = c.Next() {
+		for k, v := range rising(meeting, crew[:]) {
 			if len(k) == len(crew) {
 				continue
 			}
@@ -286,8 +285,7 @@ func (b *Book) meeting(do func(c *change, meeting *bbolt.Bucket) error) error {
 func (b *Book) ForgetMeeting(crew CrewMark) error {
 	return b.meeting(func(_ *change, meeting *bbolt.Bucket) error {
 		var keys [][]byte
-		cursor := meeting.Cursor()
-		for k, _ := cursor.Seek(crew[:]); k != nil && bytes.HasPrefix(k, crew[:]); k, _ = cursor.Next() {
+		for k := range rising(meeting, crew[:]) {
 			keys = append(keys, bytes.Clone(k))
 		}
 		var errs []error

@@ -3,6 +3,7 @@ package store
 import (
 	"encoding/binary"
 	"errors"
+	"fmt"
 	"io/fs"
 	"math"
 	"os"
@@ -115,6 +116,9 @@ func openFile(path string, copied *os.File, o Options, how way) (*Book, error) {
 		}
 		return err
 	})
+	if err == nil {
+		err = b.seeHalved(how == toWrite && !o.GoOn)
+	}
 	if err == nil && how == toWrite {
 		err = b.convert()
 	}
@@ -126,6 +130,24 @@ func openFile(path string, copied *os.File, o Options, how way) (*Book, error) {
 		return nil, b.explainOpening(err)
 	}
 	return b, nil
+}
+
+// seeHalved sees whether the book may have lost its last change; with refuse it is then not
+// opened, as the next change would write over what tells of it.
+func (b *Book) seeHalved(refuse bool) error {
+	h, err := readHead(b.file)
+	if err != nil {
+		return err
+	}
+	if b.halved = h.halved(); b.halved && refuse {
+		return problem(ErrHalved, nil, "%s; nothing was written to it. Check it, then open it on the screens to go on with it, or bring it back from a copy", HalvedWords(b.path))
+	}
+	return nil
+}
+
+// HalvedWords tell of a book that may have lost its last change.
+func HalvedWords(path string) string {
+	return fmt.Sprintf("one of the two first pages of the book %s does not hold, so its last change may be lost", path)
 }
 
 // room is how much of the memory's addresses, in bytes, is set apart for a book to which
@@ -180,14 +202,19 @@ func (b *Book) load() error {
 		switch {
 		case !ok, st.head.clock > furthestClock:
 			stale = true
+		case of.last != uint64(tx.ID()):
+			return problem(ErrDamaged, nil, "the book %s is damaged: its last change did not reach the disk as a whole; bring it back from a copy", b.path)
 		case basePrint(tx) != of.base:
 			return problem(ErrDamaged, nil, "the book %s is damaged: what it keeps of its blocks does not agree with its counts; bring it back from a copy", b.path)
 		default:
 			stale = sumsPrint(tx) != of.sums
 		}
+		if stale && ok { // not older, but damaged
+			err = b.canRemake(tx)
+		}
 		st.prints, st.based = of, ok
 		b.state.Store(st)
-		return nil
+		return err
 	})
 	if err != nil || !stale {
 		return err
@@ -196,6 +223,27 @@ func (b *Book) load() error {
 		return errStale
 	}
 	return b.rebuild()
+}
+
+// canRemake says why damaged summaries cannot be made anew where they stand: a page that
+// belongs elsewhere would be written to.
+func (b *Book) canRemake(tx *bbolt.Tx) error {
+	h, err := readHead(b.file)
+	if err != nil {
+		return err
+	}
+	m, _ := h.newest()
+	said := walkPages(b.file, m, true)
+	for k := range rising(tx.Bucket(bucketSummaries), nil) {
+		if len(k) != len(spot{}) {
+			said = append(said, "a page stands in the place of one with summaries")
+			break
+		}
+	}
+	if len(said) > 0 {
+		return problem(ErrDamaged, nil, "the book %s is damaged: %s; bring it back from a copy", b.path, said[0])
+	}
+	return nil
 }
 
 // Create makes a new book. It refuses if anything stands at the path.
@@ -258,11 +306,10 @@ func layOut(tx *bbolt.Tx) error {
 		}
 	}
 	meta := tx.Bucket(bucketMeta)
-	return errors.Join(
-		meta.Put(keySchema, binary.BigEndian.AppendUint32(nil, schema)),
-		meta.Put(keyHead, head{}.pack()),
-		meta.Put(keyStamp, head{}.stamp(due.SummaryVersion, prints{})),
-	)
+	if err := errors.Join(meta.Put(keySchema, binary.BigEndian.AppendUint32(nil, schema)), meta.Put(keyHead, head{}.pack())); err != nil {
+		return err
+	}
+	return meta.Put(keyStamp, head{}.stamp(due.SummaryVersion, prints{base: basePrint(tx), last: uint64(tx.ID())}))
 }
 
 // publish gives a finished file its name, never over another one, and makes

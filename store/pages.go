@@ -88,7 +88,7 @@ type pageWalk struct {
 // itself.
 func walkPages(f io.ReaderAt, m metaPage, full bool) []string {
 	w := &pageWalk{f: f, m: m, full: full, seen: map[uint64]bool{}}
-	w.tree(m.root)
+	w.tree(m.root, nil)
 	return w.said
 }
 
@@ -108,7 +108,9 @@ func (w *pageWalk) visit(id uint64) bool {
 	return true
 }
 
-func (w *pageWalk) tree(id uint64) {
+// tree goes over a page and those under it. first is with which key it begins by the page
+// above, nil for the top of a tree.
+func (w *pageWalk) tree(id uint64, first []byte) {
 	if !w.visit(id) {
 		return
 	}
@@ -121,7 +123,7 @@ func (w *pageWalk) tree(id uint64) {
 		w.say("page %d is of another kind than its place in the tree", id)
 		return
 	}
-	w.items(p)
+	w.items(p, first)
 }
 
 // records says whether the pages under a branch page hold records of a large
@@ -134,11 +136,14 @@ func (w *pageWalk) records(p page, items []item) bool {
 	return said == "" && first.flags == flagLeaf
 }
 
-func (w *pageWalk) items(p page) {
+func (w *pageWalk) items(p page, first []byte) {
 	items, ok := p.items()
 	if !ok {
 		w.say("page %d reaches outside itself", p.id)
 		return
+	}
+	if first != nil && (len(items) == 0 || !bytes.Equal(items[0].key, first)) {
+		w.say("page %d does not begin as the page above says", p.id)
 	}
 	skip := w.records(p, items)
 	for i, it := range items {
@@ -147,14 +152,30 @@ func (w *pageWalk) items(p page) {
 		}
 		switch {
 		case skip:
-			if w.visit(it.child) && (it.child < 2 || it.child >= w.m.high) {
-				w.say("page %d lies outside the file", it.child)
+			if w.visit(it.child) {
+				w.leaf(it.child)
 			}
 		case p.flags == flagBranch:
-			w.tree(it.child)
+			w.tree(it.child, it.key)
 		case it.bucket:
 			w.bucket(p.id, it.value)
 		}
+	}
+}
+
+// leaf looks at the head of a page that is to hold records: of another kind, it would lead
+// elsewhere.
+func (w *pageWalk) leaf(id uint64) {
+	var head [pageHeader]byte
+	switch _, err := w.f.ReadAt(head[:], int64(id)*w.m.pageSize); {
+	case id < 2 || id >= w.m.high:
+		w.say("page %d lies outside the file", id)
+	case err != nil:
+		w.say("page %d cannot be read", id)
+	case native.Uint64(head[:]) != id:
+		w.say("page %d says it is page %d", id, native.Uint64(head[:]))
+	case native.Uint16(head[8:]) != flagLeaf:
+		w.say("page %d is of another kind than its place in the tree", id)
 	}
 }
 
@@ -166,7 +187,7 @@ func (w *pageWalk) bucket(id uint64, v []byte) {
 		return
 	}
 	if root := native.Uint64(v); root != 0 {
-		w.tree(root)
+		w.tree(root, nil)
 		return
 	}
 	inner := v[16:]
@@ -174,5 +195,5 @@ func (w *pageWalk) bucket(id uint64, v []byte) {
 		w.say("page %d holds a broken bucket", id)
 		return
 	}
-	w.items(page{id: id, flags: flagLeaf, count: native.Uint16(inner[10:]), data: inner})
+	w.items(page{id: id, flags: flagLeaf, count: native.Uint16(inner[10:]), data: inner}, nil)
 }

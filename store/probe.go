@@ -98,7 +98,12 @@ func (h fileHead) newest() (m metaPage, ok bool) {
 	return m, ok
 }
 
-func (h fileHead) bothHold() bool { return h.metas[0].holds && h.metas[1].holds }
+// halved says whether the first page of the last change, or of that before it, is lost:
+// one does not hold, or they are not of two changes that followed each other.
+func (h fileHead) halved() bool {
+	x, y := h.metas[0], h.metas[1]
+	return !x.holds || !y.holds || max(x.txid, y.txid)-min(x.txid, y.txid) != 1
+}
 
 func (h fileHead) same(o fileHead) bool {
 	return bytes.Equal(h.metas[0].raw, o.metas[0].raw) && bytes.Equal(h.metas[1].raw, o.metas[1].raw)
@@ -221,7 +226,7 @@ func Halved(path string) bool {
 	defer f.Close()
 	for range 3 {
 		h, err := readHead(f)
-		if _, ok := h.newest(); err != nil || !ok || h.bothHold() {
+		if _, ok := h.newest(); err != nil || !ok || !h.halved() {
 			return false
 		}
 		time.Sleep(halfWritten / 3) // another program may be writing it

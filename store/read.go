@@ -1,7 +1,6 @@
 package store
 
 import (
-	"bytes"
 	"cmp"
 	"errors"
 	"fmt"
@@ -16,10 +15,11 @@ import (
 
 func utcOnly(string) (*time.Location, error) { return time.UTC, nil }
 
-// gather unpacks the records of one spot. bad counts those that do not hold.
-func gather(tx *bbolt.Tx, st *state, p spot) (events []record.Event, bad int) {
-	c := tx.Bucket(bucketJournal).Cursor()
-	for k, v := c.Seek(p[:]); k != nil && bytes.HasPrefix(k, p[:]); k, v = c.Next() {
+// gather unpacks the records of one spot, with their print. bad counts those that do not
+// hold.
+func gather(tx *bbolt.Tx, st *state, p spot) (events []record.Event, of uint64, bad int) {
+	for k, v := range rising(tx.Bucket(bucketJournal), p[:]) {
+		of ^= printOf(k, v)
 		e, err := st.unpack(k, v)
 		if err != nil {
 			bad++
@@ -27,24 +27,25 @@ func gather(tx *bbolt.Tx, st *state, p spot) (events []record.Event, bad int) {
 		}
 		events = append(events, e)
 	}
-	return events, bad
+	return events, of, bad
 }
 
 // treeRecords is the records of a tree: its limbs and its trunk.
 type treeRecords struct {
 	events []record.Event
-	bad    int // those of the tree that do not hold
-	own    int // those of the stump asked for, held or not
+	bad    int    // those of the tree that do not hold
+	own    int    // those of the stump asked for, held or not
+	print  uint64 // of those
 }
 
 // gatherTree unpacks the records of a stump's tree under all the names of its
 // block.
 func gatherTree(tx *bbolt.Tx, st *state, id record.StumpID) (t treeRecords) {
-	c := tx.Bucket(bucketJournal).Cursor()
 	for _, prefix := range st.tree(id) {
-		for k, v := c.Seek(prefix); k != nil && bytes.HasPrefix(k, prefix); k, v = c.Next() {
+		for k, v := range rising(tx.Bucket(bucketJournal), prefix) {
 			if len(k) > treeLen && k[treeLen] == id.Limb {
 				t.own++
+				t.print ^= printOf(k, v)
 			}
 			e, err := st.unpack(k, v)
 			if err != nil {
@@ -95,12 +96,12 @@ func knownNow(e record.Event) record.Event {
 }
 
 // gatherStump unpacks the records of a stump under all the names of its block.
-func gatherStump(tx *bbolt.Tx, st *state, id record.StumpID) (events []record.Event, bad int) {
+func gatherStump(tx *bbolt.Tx, st *state, id record.StumpID) (events []record.Event, of uint64, bad int) {
 	for _, p := range st.spots(id) {
-		es, n := gather(tx, st, p)
-		events, bad = append(events, es...), bad+n
+		es, print, n := gather(tx, st, p)
+		events, of, bad = append(events, es...), of^print, bad+n
 	}
-	return events, bad
+	return events, of, bad
 }
 
 // Events is the events of one stump as they were written, in no order; of
@@ -109,16 +110,15 @@ func gatherStump(tx *bbolt.Tx, st *state, id record.StumpID) (events []record.Ev
 // that hold are given together with an error.
 func (b *Book) Events(id record.StumpID) ([]record.Event, error) {
 	var events []record.Event
-	bad, missing := 0, 0
+	bad := 0
 	err := b.view(func(tx *bbolt.Tx, st *state) error {
-		events, bad = gatherStump(tx, st, id)
-		if s, ok := storedSummary(tx, st, st.canonical(id)); ok {
-			missing = max(0, s.Events-len(events)-bad)
-		}
+		var of uint64
+		events, of, bad = gatherStump(tx, st, id)
+		bad += missing(tx, st, st.canonical(id), len(events)+bad, of, bad == 0)
 		return nil
 	})
 	if err == nil {
-		err = lost(id, bad+missing)
+		err = lost(id, bad)
 	}
 	return events, err
 }
@@ -144,16 +144,13 @@ func named(id record.StumpID) string {
 // records are damaged, what can be read is given together with an error.
 func (b *Book) Stump(id record.StumpID) (*record.Stump, error) {
 	var tree treeRecords
-	missing := 0
 	err := b.view(func(tx *bbolt.Tx, st *state) error {
 		tree = gatherTree(tx, st, id)
-		if s, ok := storedSummary(tx, st, st.canonical(id)); ok {
-			missing = max(0, s.Events-tree.own)
-		}
+		tree.bad += missing(tx, st, st.canonical(id), tree.own, tree.print, tree.bad == 0)
 		return nil
 	})
 	if err == nil {
-		err = lost(id, tree.bad+missing)
+		err = lost(id, tree.bad)
 	}
 	if err != nil && len(tree.events) == 0 {
 		return nil, err
@@ -255,8 +252,7 @@ func (b *Book) places() (places []place, of head, bad int, err error) {
 	err = b.view(func(tx *bbolt.Tx, st *state) error {
 		of = st.head
 		places = make([]place, 0, min(of.events, 1<<24))
-		c := tx.Bucket(bucketJournal).Cursor()
-		for k, _ := c.First(); k != nil; k, _ = c.Next() {
+		for k := range rising(tx.Bucket(bucketJournal), nil) {
 			p, clock, id, ok := splitKey(k)
 			if !ok {
 				bad++

@@ -14,7 +14,7 @@ func (b *Book) rebuild() error {
 			return err
 		}
 		c.now.prints, c.general = prints{}, true
-		c.recount, c.now.head.stumps = true, 0
+		c.recount, c.anew, c.now.head.stumps = true, true, 0
 		for _, id := range c.now.standing() {
 			for _, s := range stumpsOf(c.tx, &c.now, id) {
 				c.touched[s] = true
@@ -40,8 +40,7 @@ func (b *Book) wholeJournal(c *change) error {
 // dropSummaries takes away the summaries whose keys begin with prefix.
 func (c *change) dropSummaries(prefix []byte) error {
 	var keys [][]byte
-	cursor := c.summaries.Cursor()
-	for k, v := cursor.Seek(prefix); k != nil && bytes.HasPrefix(k, prefix); k, v = cursor.Next() {
+	for k, v := range rising(c.summaries, prefix) {
 		keys = append(keys, bytes.Clone(k))
 		c.now.prints.sums ^= printOf(k, v)
 	}

@@ -1,7 +1,6 @@
 package store
 
 import (
-	"bytes"
 	"maps"
 	"reflect"
 	"slices"
@@ -67,8 +66,7 @@ func sameDay(a, b record.Said[record.DayWeather]) bool { return a.ID == b.ID && 
 func (c *change) weatherbound(block record.ID) []record.StumpID {
 	n := c.now.numbers[block]
 	var out []record.StumpID
-	cursor, prefix := c.summaries.Cursor(), numberKey(n)
-	for k, v := cursor.Seek(prefix); k != nil && bytes.HasPrefix(k, prefix); k, v = cursor.Next() {
+	for k, v := range rising(c.summaries, numberKey(n)) {
 		s, ok := unpackSummary(spot(k), v, c.now.block(block))
 		white := func(d due.Due) bool { return d.Kind == due.White }
 		if !ok || s.Stage <= record.StageSealed || slices.ContainsFunc(s.Dues, white) {

@@ -73,7 +73,7 @@ func blot(t *testing.T, b *Book, stumps []record.StumpID) {
 				return err
 			}
 		}
-		return nil
+		return asLast(tx)
 	})
 	if err != nil {
 		t.Fatal(err)

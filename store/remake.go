@@ -71,11 +71,11 @@ func (c *change) summarized(list []record.StumpID) ([]summarized, error) {
 
 func (c *change) summarize(list []record.StumpID, out []summarized) error {
 	for i, id := range list {
-		made, ok, whole := makeSummary(c.tx, &c.now, id)
+		made, of, ok, whole := makeSummary(c.tx, &c.now, id)
 		out[i] = summarized{ok: ok, whole: whole}
 		if ok {
 			p := spotOf(c.now.numbers[id.Block], id)
-			out[i].packed = packSummary(p, made.Summary)
+			out[i].packed = packSummary(p, made.Summary, of)
 		}
 		if c.changed != nil && c.asked[id] {
 			out[i].changed = made

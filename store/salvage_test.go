@@ -24,7 +24,7 @@ func mapPages(t *testing.T, path string) pageMap {
 	f, m := opened(t, path, os.O_RDONLY)
 	defer f.Close()
 	w := &pageWalk{f: f, m: m, full: true, seen: map[uint64]bool{}}
-	w.tree(m.root)
+	w.tree(m.root, nil)
 	out := pageMap{int(m.pageSize), nil, map[uint64][]string{}, map[uint64]uint64{}}
 	for id := range w.seen {
 		p, said := readPage(f, m, id)

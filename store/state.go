@@ -160,15 +160,14 @@ func loadState(tx *bbolt.Tx, path string, zones record.Zones) (*state, error) {
 	}
 	st := &state{numbers: map[record.ID]uint16{}, blocks: map[uint16]record.ID{}}
 	st.head, _ = unpackHead(tx.Bucket(bucketMeta).Get(keyHead)) // one that does not hold is no fresh one either
-	err := tx.Bucket(bucketBlocks).ForEach(func(k, v []byte) error {
+	for k, v := range rising(tx.Bucket(bucketBlocks), nil) {
 		if len(k) == 16 && len(v) == 2 {
 			n := binary.BigEndian.Uint16(v)
 			st.numbers[record.ID(k)], st.blocks[n] = n, record.ID(k)
 		}
-		return nil
-	})
+	}
 	st.folded, st.apart = foldGeneral(tx, st, zones), readApart(tx)
-	return st, err
+	return st, nil
 }
 
 func checkSchema(tx *bbolt.Tx, path string) error {
@@ -194,7 +193,7 @@ func checkSchema(tx *bbolt.Tx, path string) error {
 // foldGeneral folds the events about no stump; records that do not hold are
 // left out.
 func foldGeneral(tx *bbolt.Tx, st *state, zones record.Zones) (book *record.Book) {
-	events, _ := gather(tx, st, general)
+	events, _, _ := gather(tx, st, general)
 	folding(record.NoStump, func() { book = record.FoldBook(events, zones) })
 	return book
 }
@@ -209,22 +208,24 @@ func fresh(tx *bbolt.Tx, h head) (of prints, ok bool) {
 
 // sumsPrint is the print of the summaries as they stand.
 func sumsPrint(tx *bbolt.Tx) (of uint64) {
-	c := tx.Bucket(bucketSummaries).Cursor()
-	for k, v := c.First(); k != nil; k, v = c.Next() {
+	for k, v := range rising(tx.Bucket(bucketSummaries), nil) {
 		of ^= printOf(k, v)
 	}
 	return of
 }
 
-// basePrint is the print of the blocks' numbers and of the records about no stump.
+// basePrint is the print of the layout's version, the book's own day, the blocks' numbers
+// and the records about no stump.
 func basePrint(tx *bbolt.Tx) (of uint64) {
-	c := tx.Bucket(bucketBlocks).Cursor()
-	for k, v := c.First(); k != nil; k, v = c.Next() {
+	for k, v := range rising(tx.Bucket(bucketBlocks), nil) {
 		of ^= printOf(k, v)
 	}
-	c = tx.Bucket(bucketJournal).Cursor()
-	for k, v := c.Seek(general[:]); k != nil && bytes.HasPrefix(k, general[:]); k, v = c.Next() {
+	for k, v := range rising(tx.Bucket(bucketJournal), general[:]) {
 		of ^= printOf(k, v)
+	}
+	meta := tx.Bucket(bucketMeta)
+	for _, k := range [][]byte{keySchema, keyApart} {
+		of ^= printOf(k, meta.Get(k))
 	}
 	return of
 }

@@ -1,7 +1,6 @@
 package store
 
 import (
-	"bytes"
 	"encoding/binary"
 	"hash/crc32"
 
@@ -12,46 +11,59 @@ import (
 )
 
 // A summary stands under the spot of its stump in the block that goes on, as
-// the fixed layout of core/due followed by a CRC-32C over key and layout.
+// the fixed layout of core/due and the print of its records, 8, followed by a CRC-32C over
+// key, layout and print.
 
-// packSummary packs a summary for its key.
-func packSummary(p spot, s due.Summary) []byte {
-	v := checksummed(due.PackSummary(append(make([]byte, 0, 256), p[:]...), s))
-	return v[len(p):]
+// packSummary packs a summary for its key, with the print of the records it was made from.
+func packSummary(p spot, s due.Summary, of uint64) []byte {
+	v := due.PackSummary(append(make([]byte, 0, 256), p[:]...), s)
+	return checksummed(binary.BigEndian.AppendUint64(v, of))[len(p):]
 }
 
 func unpackSummary(p spot, v []byte, block *record.Block) (due.Summary, bool) {
-	if len(v) < 4 {
+	if len(v) < 8+4 {
 		return due.Summary{}, false
 	}
 	body, sum := v[:len(v)-4], binary.BigEndian.Uint32(v[len(v)-4:])
 	if crc32.Update(crc32.Checksum(p[:], castagnoli), castagnoli, body) != sum {
 		return due.Summary{}, false
 	}
-	return due.UnpackSummary(body, p.stump(block.ID), block.Zone)
+	return due.UnpackSummary(body[:len(body)-8], p.stump(block.ID), block.Zone)
 }
 
 // makeSummary makes a stump's record and its summary from the journal. A stump
 // of which nothing stands any more, as when its adding was taken back, has no
 // summary, nor has a trunk that has limbs: ok is false. Whole is false where a
 // record of its tree is damaged.
-func makeSummary(tx *bbolt.Tx, st *state, id record.StumpID) (made due.Changed, ok, whole bool) {
+func makeSummary(tx *bbolt.Tx, st *state, id record.StumpID) (made due.Changed, of uint64, ok, whole bool) {
 	tree := gatherTree(tx, st, id)
 	folding(id, func() {
 		made.Stump = record.Fold(id, tree.events)
 		made.Summary = due.Summarize(made.Stump, st.block(id.Block), tree.own)
 		ok = made.Stump.Standing()
 	})
-	return made, ok, tree.bad == 0
+	return made, tree.print, ok, tree.bad == 0
 }
 
-func storedSummary(tx *bbolt.Tx, st *state, id record.StumpID) (due.Summary, bool) {
+// missing is how many records of a stump, of which so many are there, are not those that
+// its summary was made from; where all of them hold, at least one if their print is
+// another.
+func missing(tx *bbolt.Tx, st *state, id record.StumpID, there int, of uint64, hold bool) int {
 	n, ok := st.numbers[id.Block]
 	if !ok {
-		return due.Summary{}, false
+		return 0
 	}
 	p := spotOf(n, id)
-	return unpackSummary(p, tx.Bucket(bucketSummaries).Get(p[:]), st.block(id.Block))
+	v := tx.Bucket(bucketSummaries).Get(p[:])
+	s, ok := unpackSummary(p, v, st.block(id.Block))
+	if !ok {
+		return 0
+	}
+	lost := max(0, s.Events-there)
+	if lost == 0 && hold && binary.BigEndian.Uint64(v[len(v)-8-4:]) != of {
+		lost = 1
+	}
+	return lost
 }
 
 // Summaries is the summaries of a block's stumps by row, tree and limb,
@@ -67,15 +79,14 @@ func (b *Book) Summaries(block record.ID) ([]due.Summary, error) {
 		}
 		settings, prefix := st.block(id), numberKey(n)
 		out = make([]due.Summary, 0, summaryCount(tx, prefix))
-		c := tx.Bucket(bucketSummaries).Cursor()
-		for k, v := c.Seek(prefix); k != nil && bytes.HasPrefix(k, prefix); k, v = c.Next() {
+		for k, v := range rising(tx.Bucket(bucketSummaries), prefix) {
 			if len(k) != len(spot{}) {
 				continue
 			}
 			s, ok := unpackSummary(spot(k), v, settings)
 			if !ok {
 				var made due.Changed
-				made, ok, _ = makeSummary(tx, st, spot(k).stump(id))
+				made, _, ok, _ = makeSummary(tx, st, spot(k).stump(id))
 				s = made.Summary
 			}
 			if ok {
@@ -89,8 +100,7 @@ func (b *Book) Summaries(block record.ID) ([]due.Summary, error) {
 
 // summaryCount is how many summaries' keys begin with prefix.
 func summaryCount(tx *bbolt.Tx, prefix []byte) (n int) {
-	c := tx.Bucket(bucketSummaries).Cursor()
-	for k, _ := c.Seek(prefix); k != nil && bytes.HasPrefix(k, prefix); k, _ = c.Next() {
+	for range rising(tx.Bucket(bucketSummaries), prefix) {
 		n++
 	}
 	return n

@@ -40,7 +40,7 @@ func (a *app) blockList() *cobra.Command {
 	g := declare(c.Flags(), bookOption)
 	asJSON := c.Flags().Bool("json", false, "one JSON object")
 	c.RunE = func(*cobra.Command, []string) error {
-		book, err := openBook(g, true)
+		book, err := a.openBook(g, true)
 		if err != nil {
 			return err
 		}

@@ -82,7 +82,7 @@ func readWanted(g *given, file string) wanted {
 
 // addList adds a list to a book that may have to be made.
 func (a *app) addList(g *given, w wanted, file string) error {
-	book, err := openBook(g, false)
+	book, err := a.openBook(g, false)
 	if err != nil && !errors.Is(err, store.ErrMissing) {
 		return err
 	}

@@ -43,7 +43,7 @@ func (a *app) blockExport() *cobra.Command {
 		if *asCSV && *asMap {
 			return mistaken("--geojson", "--csv --geojson", "one of --csv and --geojson")
 		}
-		book, err := openBook(g, true)
+		book, err := a.openBook(g, true)
 		if err != nil {
 			return err
 		}

@@ -33,7 +33,7 @@ func (a *app) changes() *cobra.Command {
 		if g.err != nil {
 			return g.err
 		}
-		book, err := openBook(g, true)
+		book, err := a.openBook(g, true)
 		if err != nil {
 			return err
 		}

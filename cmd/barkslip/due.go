@@ -49,7 +49,7 @@ func (a *app) due() *cobra.Command {
 		if err != nil {
 			return err
 		}
-		book, err := openBook(g, true)
+		book, err := a.openBook(g, true)
 		if err != nil {
 			return err
 		}

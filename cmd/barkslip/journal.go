@@ -1,6 +1,8 @@
 package main
 
 import (
+	"errors"
+
 	"github.com/spf13/cobra"
 
 	"barkslip/store"
@@ -26,7 +28,10 @@ func (a *app) journalExport() *cobra.Command {
 	}
 	g := declare(c.Flags(), bookOption)
 	c.RunE = func(*cobra.Command, []string) error {
-		book, err := openBook(g, true)
+		book, err := openQuietly(g)
+		if err == nil && book.Halved() { // page by page more may be found
+			err = errors.Join(lastLost(book.Path()), book.Close())
+		}
 		if isBroken(err) {
 			return a.exportSalvaged(g, err)
 		}

@@ -89,6 +89,9 @@ func (nothing) Close() error { return nil }
 func openSource(file string) (*source, error) {
 	s := &source{file: file}
 	book, err := store.Open(file, store.Options{ReadOnly: true})
+	if err == nil && book.Halved() { // page by page more may be found
+		return nil, errors.Join(lastLost(file), book.Close())
+	}
 	if err == nil {
 		records, _ := book.Count()
 		s.of, s.from = int64(records), book
@@ -112,6 +115,11 @@ func openSource(file string) (*source, error) {
 	s.from, s.inBytes = text, true
 	s.events = func(ctx context.Context) store.Entries { return store.Lines(ctx, lines) }
 	return s, nil
+}
+
+// lastLost tells that a book's last change may be lost; it is broken then.
+func lastLost(path string) error {
+	return &store.Error{Kind: store.ErrDamaged, Text: store.HalvedWords(path)}
 }
 
 // openFile opens a file that an option or argument names.

@@ -42,12 +42,31 @@ func (a *app) lookOn(g *given, prefs ui.Prefs, plain bool, run func(ui.Options) 
 		return err
 	}
 	defer l.Close()
+	if l.Book().Halved() {
+		a.complain(store.HalvedWords(path) + "; barkslip check tells more")
+	}
 	return run(a.lookOptions(l, prefs, plain))
 }
 
-// looksOn asks, of a book that is open elsewhere, whether to look on at it.
-func looksOn(path string, in io.Reader, out io.Writer) bool {
-	fmt.Fprintf(out, "%s is open in another program.\nLook on beside it? All screens, kept up to date; nothing is written.  y/n ", oneLine(record.Clean(path)))
+// cannotWrite says whether a book could not be opened only since it cannot be written now:
+// it is open elsewhere, or the disk is full or read-only, so that older summaries cannot be
+// made anew in it. It can be looked at.
+func cannotWrite(err error) bool {
+	for _, kind := range []error{store.ErrLocked, store.ErrFull, store.ErrReadOnly, store.ErrNoAccess} {
+		if errors.Is(err, kind) {
+			return true
+		}
+	}
+	return false
+}
+
+// looksOn asks, of a book that cannot be written, whether to look on at it.
+func looksOn(path string, why error, in io.Reader, out io.Writer) bool {
+	says := oneLine(why.Error())
+	if errors.Is(why, store.ErrLocked) {
+		says = oneLine(record.Clean(path)) + " is open in another program."
+	}
+	fmt.Fprintf(out, "%s\nLook on beside it? All screens, kept up to date; nothing is written.  y/n ", says)
 	line, _ := bufio.NewReader(in).ReadString('\n')
 	return strings.HasPrefix(strings.ToLower(strings.TrimSpace(line)), "y")
 }

@@ -30,7 +30,7 @@ func (a *app) openOwn(g *given, in *bufio.Reader) (*store.Book, error) {
 			return nil, err
 		}
 	}
-	book, err := store.OpenOrCreate(path, store.Options{})
+	book, err := store.OpenOrCreate(path, store.Options{GoOn: true})
 	if !isBroken(err) {
 		return book, err
 	}
@@ -43,7 +43,7 @@ func (a *app) openOwn(g *given, in *bufio.Reader) (*store.Book, error) {
 
 // askHalved tells that one of a book's first pages does not hold.
 func (a *app) askHalved(path string, in *bufio.Reader, out io.Writer) error {
-	fmt.Fprintf(out, "%s: one of the two first pages of this book does not hold, so its last change may be lost.\nNothing was written to it.\n", shownPath(path))
+	fmt.Fprintf(out, "barkslip: %s.\nNothing was written to it.\n", store.HalvedWords(shownPath(path)))
 	for {
 		switch answer(in, out, "1 check it now  2 go on with it  3 leave") {
 		case "1":

@@ -37,12 +37,34 @@ func placeForBook(g *given) (string, error) {
 }
 
 // openBook opens the book of a command, for reading alone or for writing.
-func openBook(g *given, readOnly bool) (*store.Book, error) {
+func (a *app) openBook(g *given, readOnly bool) (*store.Book, error) {
 	path, err := bookPath(g)
 	if err != nil {
 		return nil, err
 	}
-	return store.Open(path, store.Options{ReadOnly: readOnly})
+	if !readOnly {
+		return store.Open(path, store.Options{})
+	}
+	return a.openToRead(path)
+}
+
+// openQuietly opens the book of a command for reading, without a word of what it lost.
+func openQuietly(g *given) (*store.Book, error) {
+	path, err := bookPath(g)
+	if err != nil {
+		return nil, err
+	}
+	return store.Open(path, store.Options{ReadOnly: true})
+}
+
+// openToRead opens a book for reading alone. That it may have lost its last change is
+// said.
+func (a *app) openToRead(path string) (*store.Book, error) {
+	book, err := store.Open(path, store.Options{ReadOnly: true})
+	if err == nil && book.Halved() {
+		a.complain(store.HalvedWords(path) + "; barkslip check tells more")
+	}
+	return book, err
 }
 
 // openOrMakeBook opens the book for writing, or makes it if there is none.

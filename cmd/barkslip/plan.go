@@ -37,7 +37,7 @@ func (a *app) plan() *cobra.Command {
 		if g.err != nil {
 			return g.err
 		}
-		book, err := openBook(g, true)
+		book, err := a.openBook(g, true)
 		if err != nil {
 			return err
 		}

@@ -76,8 +76,8 @@ func (a *app) screens() *cobra.Command {
 		if errors.Is(err, errLeft) {
 			return nil
 		}
-		if errors.Is(err, store.ErrLocked) {
-			if path, there := placeForBook(g); there == nil && looksOn(path, in, os.Stderr) {
+		if cannotWrite(err) {
+			if path, there := placeForBook(g); there == nil && looksOn(path, err, in, os.Stderr) {
 				return a.lookOn(g, prefs, *plain, run)
 			}
 		}

@@ -58,7 +58,7 @@ func (a *app) sheetOf(kind sheet.Kind, short, onSays, handSays string) *cobra.Co
 		if g.err != nil {
 			return g.err
 		}
-		book, err := openBook(g, true)
+		book, err := a.openBook(g, true)
 		if err != nil {
 			return err
 		}

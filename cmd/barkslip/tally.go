@@ -54,7 +54,7 @@ func (a *app) tally() *cobra.Command {
 		if err != nil {
 			return err
 		}
-		book, err := openBook(g, true)
+		book, err := a.openBook(g, true)
 		if err != nil {
 			return err
 		}

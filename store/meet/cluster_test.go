@@ -74,10 +74,24 @@ func TestFiveBooksThroughACluster(t *testing.T) {
 		leashes[i].mend()
 	}
 	t.Logf("%d of %d meetings broke off", broke, rounds)
-	for range 2 {
+	alike := func() bool {
 		for _, b := range books {
-			met(t, b, crew, Server{URL: c.url()})
+			if exported(t, b) != exported(t, books[0]) {
+				return false
+			}
 		}
+		return true
+	}
+	for try := range 12 { // servers that are still catching up say so, or end early
+		for _, b := range books {
+			if _, err := Meet(context.Background(), b, crew, Server{URL: c.url()}, Options{}); err != nil && (try == 11 || !errors.Is(err, ErrNoServer)) {
+				t.Fatal(err)
+			}
+		}
+		if try > 0 && alike() {
+			break
+		}
+		time.Sleep(100 * time.Millisecond)
 	}
 	first := exported(t, books[0])
 	for i, b := range books {
@@ -145,4 +159,36 @@ func TestLostAcknowledgement(t *testing.T) {
 	}
 	met(t, b, crew, Server{URL: s.ClientURL()})
 	onceEach(t, crew, s.ClientURL(), strings.Count(exported(t, b), "\n"))
+}
+
+// A server that has not caught up yet ends early: what stands behind that is not passed by.
+func TestWhatAServerHasNotCaughtUpWithIsNotPassedBy(t *testing.T) {
+	s := truck(t, nil)
+	crew := crewOf("hollow", 1)
+	b := newBook(t, 1)
+	note(t, b, stumpAt(1, 1), 5, "one")
+	met(t, b, crew, Server{URL: s.ClientURL()})
+	j, err := openJournal(context.Background(), crew, Server{URL: s.ClientURL()}, time.Second)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer j.close()
+	read := func(behind uint64) (n int, err error) {
+		err = j.read(context.Background(), behind, func(message) bool { n++; return true })
+		return n, err
+	}
+	was := int(j.last)
+	if n, err := read(0); n != was || err != nil {
+		t.Fatalf("%d of %d messages, %v", n, was, err)
+	}
+	j.last += 3 // as the leader of the cluster knows it
+	for _, behind := range []uint64{0, uint64(was)} {
+		if n, err := read(behind); n != was-int(behind) || !errors.Is(err, ErrNoServer) {
+			t.Errorf("behind %d: %d of %d messages, %v", behind, n, was, err)
+		}
+	}
+	j.lacks = 3 // it is known to have lost them
+	if n, err := read(0); n != was || err != nil {
+		t.Errorf("%d of %d messages, %v", n, was, err)
+	}
 }

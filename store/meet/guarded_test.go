@@ -43,6 +43,11 @@ func TestEncryptedAndGuarded(t *testing.T) {
 		t.Error("they are not one")
 	}
 
+	note(t, one, stumpAt(1, 2), 6, "of another crew")
+	if _, err := Meet(context.Background(), one, crewOf("other", 1), right, Options{Wait: 2 * time.Second}); !errors.Is(err, ErrKeptOut) {
+		t.Errorf("another crew's journal: %v", err)
+	}
+
 	_, otherCA := certificateFor(t, "127.0.0.1")
 	_, otherCredentials := credentialsFor(t)
 	empty := filepath.Join(t.TempDir(), "empty.pem")
@@ -123,7 +128,10 @@ func credentialsFor(t *testing.T) (func(*server.Options), string) {
 	must(err)
 	systemText, err := jwt.NewAccountClaims(systemName).Encode(operator)
 	must(err)
-	userText, err := jwt.NewUserClaims(userName).Encode(account)
+	ofUser := jwt.NewUserClaims(userName) // no more than what the guide says it needs
+	ofUser.Pub.Allow.Add("barkslip-hollow.>", "$JS.API.>")
+	ofUser.Sub.Allow.Add("_INBOX.>")
+	userText, err := ofUser.Encode(account)
 	must(err)
 	seed, err := user.Seed()
 	must(err)

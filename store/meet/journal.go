@@ -114,6 +114,7 @@ func (j *journal) read(ctx context.Context, behind uint64, take func(message) bo
 	if behind >= j.last {
 		return nil
 	}
+	at := behind
 	consumer, err := j.stream.OrderedConsumer(ctx, jetstream.OrderedConsumerConfig{
 		DeliverPolicy: jetstream.DeliverByStartSequencePolicy, OptStartSeq: behind + 1, InactiveThreshold: time.Minute, MaxResetAttempts: 3,
 	})
@@ -127,7 +128,7 @@ func (j *journal) read(ctx context.Context, behind uint64, take func(message) bo
 			_ = j.stream.DeleteConsumer(ctx, info.Name) // else it goes by itself
 		}()
 		if info.NumPending == 0 {
-			return nil
+			return j.readRest(ctx, at, take)
 		}
 	}
 	messages, err := consumer.Messages(jetstream.PullMaxMessages(256))
@@ -135,7 +136,7 @@ func (j *journal) read(ctx context.Context, behind uint64, take func(message) bo
 		return err
 	}
 	defer messages.Stop()
-	for at := behind; at < j.last; {
+	for at < j.last {
 		got, err := j.next(ctx, messages)
 		if err != nil {
 			return err
@@ -145,7 +146,33 @@ func (j *journal) read(ctx context.Context, behind uint64, take func(message) bo
 			return err
 		}
 		at = meta.Sequence.Stream
-		if !take(message{at, got.Subject(), got.Data()}) || meta.NumPending == 0 {
+		if !take(message{at, got.Subject(), got.Data()}) {
+			return nil
+		}
+		if meta.NumPending == 0 {
+			return j.readRest(ctx, at, take)
+		}
+	}
+	return nil
+}
+
+// readRest gives what lies between the end of what was read and the last message. There is
+// nothing where the journal has lost it; but a server of a cluster that has not caught up
+// yet also ends early: what the journal is not known to have lost is never passed by.
+func (j *journal) readRest(ctx context.Context, behind uint64, take func(message) bool) error {
+	gone := uint64(0)
+	for at := behind + 1; at <= j.last; at++ {
+		within, end := context.WithTimeout(ctx, j.wait)
+		m, err := j.stream.GetMsg(within, at)
+		end()
+		switch {
+		case errors.Is(err, jetstream.ErrMsgNotFound):
+			if gone++; gone > j.lacks {
+				return trouble(ErrNoServer, err, "the servers at %s have not all caught up yet; what came is kept", shownURL(j.server.URL))
+			}
+		case err != nil:
+			return err
+		case !take(message{at, m.Subject, m.Data}):
 			return nil
 		}
 	}
@@ -210,12 +237,10 @@ func (j *journal) explain(err error) error {
 		return trouble(ErrNoServer, err, "of the cluster at %s too few servers are on to begin a journal (%s)", shownURL(j.server.URL), api.Description)
 	case errors.Is(err, nats.ErrMaxPayload):
 		return trouble(ErrTooLarge, err, "the server at %s takes no message of this size", shownURL(j.server.URL))
+	case errors.Is(j.conn.LastError(), nats.ErrPermissionViolation): // a server does not answer what may not be asked
+		return j.server.explain(j.conn.LastError())
 	case errors.Is(err, context.DeadlineExceeded), errors.Is(err, nats.ErrTimeout), errors.Is(err, jetstream.ErrNoHeartbeat):
 		return trouble(ErrNoServer, err, "the server at %s does not answer any more; what came is kept", shownURL(j.server.URL))
-	}
-	// A server that hears of a thing it may not do says nothing: that is told by the connection.
-	if last := j.conn.LastError(); last != nil && errors.Is(last, nats.ErrPermissionViolation) {
-		return j.server.explain(last)
 	}
 	return trouble(ErrNoServer, err, "the meeting at %s broke off (%v); what came is kept", shownURL(j.server.URL), fmt.Sprint(bare(err)))
 }

@@ -142,8 +142,32 @@ func (m *meeting) exchange(ctx context.Context) error {
 		if !errors.Is(err, errNotTheEnd) {
 			return err
 		}
-		if err := m.journal.look(ctx); err != nil {
+		if err := m.lookFurther(ctx); err != nil {
 			return err
+		}
+	}
+}
+
+// How often a server is asked for the message that another came first with, and how long
+// it is waited each time.
+const (
+	mostLooks = 100
+	lookAfter = 50 * time.Millisecond
+)
+
+// lookFurther sees how far the journal has gone on.
+func (m *meeting) lookFurther(ctx context.Context) error {
+	for last, looks := m.journal.last, 0; ; looks++ {
+		if err := m.journal.look(ctx); err != nil || m.journal.last > last {
+			return err
+		}
+		if looks == mostLooks {
+			return trouble(ErrNoServer, errNotTheEnd, "the servers at %s do not agree how far the journal goes; what came is kept", shownURL(m.server.URL))
+		}
+		select {
+		case <-ctx.Done():
+			return nil
+		case <-time.After(lookAfter):
 		}
 	}
 }
