@@ -24,8 +24,12 @@ type JoinReport struct {
 	Added    int         // events that were new
 	Known    int         // events that were in the book already
 	Clashing []record.ID // ids found with two contents
-	Refused  []error     // for each event that does not hold in itself and was left out
+	Refused  []error     // for each event that does not hold in itself and was left out, up to mostRefused
+	More     int         // how many were left out beyond those
 }
+
+// mostRefused is how many events that were left out are told one by one.
+const mostRefused = 1000
 
 // Join takes in events of another journal, see JoinEntries. An event without id, clock or
 // body ends the joining.
@@ -61,7 +65,11 @@ func (b *Book) JoinEntries(ctx context.Context, entries Entries) (JoinReport, er
 		}
 		var refused *RefusedError
 		if errors.As(err, &refused) {
-			j.report.Refused = append(j.report.Refused, refused)
+			if len(j.report.Refused) < mostRefused {
+				j.report.Refused = append(j.report.Refused, refused)
+			} else {
+				j.report.More++
+			}
 			continue
 		}
 		if source = err; err != nil || ctx.Err() != nil {

@@ -18,6 +18,10 @@ type Learners struct{ Folder string }
 
 const learnerBefore, learnerBehind = "practice-", ".json"
 
+// mostLearner is how long a learner's file may be, in bytes: ten years of practice, every
+// day, are a hundredth of it.
+const mostLearner = 64 << 20
+
 // mostAside is how many files of one learner are set aside before it is refused.
 const mostAside = 1000
 
@@ -30,7 +34,7 @@ func (l Learners) path(initials string) string {
 func (l Learners) Learner(initials string) (of *practice.Learner, said string, err error) {
 	none := &practice.Learner{Initials: initials}
 	path := l.path(initials)
-	text, err := os.ReadFile(path)
+	text, err := ReadPlain(path, mostLearner)
 	if errors.Is(err, fs.ErrNotExist) {
 		return none, "", nil
 	}
@@ -85,7 +89,7 @@ func (l Learners) Keep(of *practice.Learner) error {
 		return fmt.Errorf("the practice of %s cannot be kept: %s", of.Initials, learnerCause(err))
 	}
 	path := l.path(of.Initials)
-	if text, err := os.ReadFile(path); err == nil {
+	if text, err := ReadPlain(path, mostLearner); err == nil {
 		there, err := practice.ReadLearner(text)
 		if err != nil {
 			return fail(fmt.Errorf("%s was changed meanwhile, and %w", path, learnerFault(err)))
@@ -132,7 +136,7 @@ func (l Learners) All() (all []*practice.Learner, said []string, err error) {
 		if !begins || !ends || f.IsDir() {
 			continue
 		}
-		text, err := os.ReadFile(filepath.Join(l.Folder, f.Name()))
+		text, err := ReadPlain(filepath.Join(l.Folder, f.Name()), mostLearner)
 		var of *practice.Learner
 		if err == nil {
 			of, err = practice.ReadLearner(text)

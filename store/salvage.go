@@ -312,7 +312,7 @@ func newBookBeside(path string, s *Salvaged, o Options) (temp string, err error)
 	if err = errors.Join(err, b.Close()); err != nil {
 		return "", err
 	}
-	if report.Added != len(s.Events)-len(report.Refused) || len(found) > 0 {
+	if report.Added != len(s.Events)-len(report.Refused)-report.More || len(found) > 0 {
 		return "", problem(ErrProgram, nil, "the book made of what was salvaged is not sound: %d of %d records, %v", report.Added, len(s.Events), found)
 	}
 	return temp, nil

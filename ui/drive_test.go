@@ -78,7 +78,7 @@ func (d *driver) clock(now string) {
 
 var named = map[string]tea.KeyType{"tab": tea.KeyTab, "shift-tab": tea.KeyShiftTab,
 	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft,
-	"right": tea.KeyRight, "space": tea.KeySpace, "backspace": tea.KeyBackspace, "ctrl-p": tea.KeyCtrlP, "ctrl-u": tea.KeyCtrlU, "f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3, "f5": tea.KeyF5}
+	"right": tea.KeyRight, "pgdown": tea.KeyPgDown, "end": tea.KeyEnd, "home": tea.KeyHome, "space": tea.KeySpace, "backspace": tea.KeyBackspace, "ctrl-p": tea.KeyCtrlP, "ctrl-u": tea.KeyCtrlU, "f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3, "f5": tea.KeyF5}
 
 // press presses keys one after another, a second apart. A word that is no key's
 // name is typed letter by letter.

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"os"
 	"strings"
 	"time"
 
@@ -30,8 +29,11 @@ func clock(file string) (func() time.Time, error) {
 	}, nil
 }
 
+// mostClock is how long a clock file may be, in bytes.
+const mostClock = 4 << 10
+
 func clockFile(file string) (time.Time, error) {
-	text, err := os.ReadFile(file)
+	text, err := store.ReadPlain(file, mostClock)
 	if err != nil {
 		return time.Time{}, mistaken(clockVariable, file, "a file that holds one instant such as 2027-05-04T14:30:00-07:00")
 	}

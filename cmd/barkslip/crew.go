@@ -14,6 +14,7 @@ import (
 	"github.com/adrg/xdg"
 
 	"barkslip/core/record"
+	"barkslip/store"
 	"barkslip/store/meet"
 	"barkslip/ui/part"
 )
@@ -53,7 +54,7 @@ func checkCrew(c part.Crew) error {
 		if path == "" {
 			continue
 		}
-		if _, err := readSmall(path, mostCrewFile); err != nil {
+		if _, err := store.ReadPlain(path, mostCrewFile); err != nil {
 			return fmt.Errorf("%s %s cannot be read: %s", what, path, cause(err))
 		}
 	}
@@ -61,7 +62,7 @@ func checkCrew(c part.Crew) error {
 }
 
 func readKeys(path string) ([]meet.Key, error) {
-	text, err := readSmall(path, mostCrewFile)
+	text, err := store.ReadPlain(path, mostCrewFile)
 	var keys []meet.Key
 	if err == nil {
 		keys, err = meet.ReadKeys(bytes.NewReader(text))
@@ -84,7 +85,7 @@ func keptCrew(c part.Crew) (part.Crew, error) {
 		if *f.path == "" || *f.path == to {
 			continue
 		}
-		text, err := readSmall(*f.path, mostCrewFile)
+		text, err := store.ReadPlain(*f.path, mostCrewFile)
 		if err == nil && f.path == &c.Key {
 			text, err = withFormer(to, text)
 		}

@@ -119,6 +119,9 @@ func (j *join) all(ctx context.Context, sources []*source) error {
 			j.wrong = true
 			fmt.Fprintln(j.a.err, s.name+oneLine(refused.Error()))
 		}
+		if report.More > 0 {
+			j.a.complain(fmt.Sprintf("%sand %s more were left out", s.name, count(report.More, "event")))
+		}
 		if err != nil {
 			return fmt.Errorf("%s%w", s.name, err)
 		}

@@ -9,6 +9,8 @@ import (
 	"sync/atomic"
 	"time"
 
+	"github.com/mattn/go-isatty"
+
 	"barkslip/store"
 )
 
@@ -127,12 +129,16 @@ func openFile(option, name string) (*os.File, error) {
 	file, err := os.Open(name)
 	if err == nil {
 		var info os.FileInfo
-		if info, err = file.Stat(); err == nil && !info.IsDir() {
+		if info, err = file.Stat(); err == nil && !info.IsDir() && (info.Mode()&os.ModeDevice == 0 || isatty.IsTerminal(file.Fd())) {
 			return file, nil
 		}
 		_ = file.Close()
-		if err == nil {
+		switch {
+		case err != nil:
+		case info.IsDir():
 			err = errors.New("it is a folder")
+		default:
+			err = errors.New("it is a device, which may never end")
 		}
 	}
 	return nil, mistaken(option, name, "a file that can be read ("+cause(err)+")")

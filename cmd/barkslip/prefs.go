@@ -9,6 +9,7 @@ import (
 	"github.com/adrg/xdg"
 
 	"barkslip/core/record"
+	"barkslip/store"
 	"barkslip/ui"
 )
 
@@ -18,7 +19,7 @@ func prefsFile() string { return filepath.Join(xdg.ConfigHome, "barkslip", "pref
 // loadPrefs is what was remembered; a file that does not hold counts as none.
 func loadPrefs() ui.Prefs {
 	prefs := ui.Prefs{Theme: themes[0], Coach: true}
-	text, err := readSmall(prefsFile(), mostPrefs)
+	text, err := store.ReadPlain(prefsFile(), mostPrefs)
 	if err != nil {
 		return prefs
 	}

@@ -136,7 +136,7 @@ func (a *app) screenOptions(book *store.Book, prefs ui.Prefs, plain bool) ui.Opt
 	return ui.Options{
 		Book: book, Now: a.clockOf(book), Tick: time.Now, Prefs: prefs, SavePrefs: savePrefs, Plain: plain,
 		NoColour: os.Getenv("NO_COLOR") != "", LocalZone: localZone(), Zones: time.LoadLocation,
-		OpenFile: func(path string) (io.ReadCloser, error) { return os.Open(path) },
+		OpenFile: func(path string) (io.ReadCloser, error) { return store.OpenPlain(path) },
 		SaveText: func(name, text string) (string, error) {
 			return saveText(filepath.Join(filepath.Dir(book.Path()), name), text)
 		},

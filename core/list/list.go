@@ -42,6 +42,8 @@ const (
 	MostLimb   = 99
 	MostAcross = 40 * unit.Inch
 	mostText   = 1000 // characters of a cell
+
+	MostProblems = 1000 // told one by one
 )
 
 // The columns a list may have; row and tree it must.

@@ -9,6 +9,7 @@ import (
 	"io"
 	"strings"
 
+	"barkslip/core/bounded"
 	"barkslip/core/unit"
 )
 
@@ -18,7 +19,7 @@ import (
 // any system, a byte-order mark, and semicolons between the cells where the
 // heading has them are all fine. With any problem the list is not to be used.
 func Read(r io.Reader, bare unit.Length) (List, []Problem) {
-	in, separator, problem := start(r)
+	in, separator, problem := start(bounded.Text(r))
 	if problem != nil {
 		return List{}, []Problem{*problem}
 	}
@@ -106,11 +107,20 @@ type reader struct {
 
 func (r *reader) problem(line int, column, format string, args ...any) {
 	r.problems = append(r.problems, Problem{line, column, fmt.Sprintf(format, args...)})
+	if len(r.problems) == MostProblems {
+		r.problems = append(r.problems, Problem{line, "", "there is more wrong than is told one by one; nothing behind this was read"})
+		r.full = true
+	}
 }
 
 // badLine tells of a line whose quotes went wrong, and whether to read on.
 func (r *reader) badLine(err error) bool {
 	var parse *csv.ParseError
+	var over *bounded.Error
+	if errors.As(err, &over) {
+		r.problem(over.Line, "", "%s", over.Says)
+		return false
+	}
 	if !errors.As(err, &parse) {
 		r.problem(max(1, len(r.list.Rows)+1), "", "the list cannot be read further: %v", err)
 		return false

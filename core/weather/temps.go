@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"barkslip/core/bounded"
 	"barkslip/core/trade"
 	"barkslip/core/unit"
 )
@@ -21,7 +22,7 @@ const mostDays = 40000
 // The list comes back by date. The error is a *trade.Impossible naming line and
 // column, or the cause the reader gave.
 func ReadTemps(r io.Reader) ([]Extremes, error) {
-	lines := csv.NewReader(r)
+	lines := csv.NewReader(bounded.Text(r))
 	lines.FieldsPerRecord = -1
 	lines.TrimLeadingSpace = true
 	heading, err := lines.Read()
@@ -158,6 +159,10 @@ func badCell(line int, column, text string, err error) error {
 // causes pass as they are.
 func badLine(err error) error {
 	var parse *csv.ParseError
+	var over *bounded.Error
+	if errors.As(err, &over) {
+		return badTemps(fmt.Sprintf("line %d", over.Line), fmt.Sprintf("lines of at most %d bytes, and at most %d MB of them", bounded.LongestLine, bounded.LongestText>>20))
+	}
 	if errors.As(err, &parse) {
 		return badTemps(fmt.Sprintf("line %d, character %d: %v", parse.Line, parse.Column, parse.Err), "comma-separated text with closed quotes")
 	}

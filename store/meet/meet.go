@@ -3,6 +3,7 @@ package meet
 import (
 	"context"
 	"errors"
+	"fmt"
 	"iter"
 	"slices"
 	"strings"
@@ -264,6 +265,9 @@ func (m *meeting) takeIn(ctx context.Context, place store.Place, some []message,
 	for _, refused := range joined.Refused {
 		m.say(refused)
 	}
+	if joined.More > 0 {
+		m.say(fmt.Errorf("and %d more were left out", joined.More))
+	}
 	if err != nil {
 		m.opened, m.closed = opened, closed
 		return err
@@ -285,8 +289,11 @@ func (m *meeting) pass(t taken) {
 	}
 }
 
+// mostNamed is how many things that were passed over are named.
+const mostNamed = 1000
+
 func (m *meeting) say(err error) {
-	if says := err.Error(); !m.named[says] {
+	if says := err.Error(); !m.named[says] && len(m.named) < mostNamed {
 		m.named[says] = true
 		m.report.Passed = append(m.report.Passed, err)
 	}

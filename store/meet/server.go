@@ -12,6 +12,8 @@ import (
 	"time"
 
 	"github.com/nats-io/nats.go"
+
+	"barkslip/store"
 )
 
 // Server is where a crew's journal is.
@@ -132,7 +134,7 @@ func holdsCertificates(path string) error {
 	if err := readable("the file of certificates", path); err != nil {
 		return err
 	}
-	text, err := os.ReadFile(path)
+	text, err := store.ReadPlain(path, mostFile)
 	if err == nil && !x509.NewCertPool().AppendCertsFromPEM(text) {
 		err = errors.New("there is no certificate in it")
 	}

@@ -101,12 +101,16 @@ func Wrap(s string, w int) []string {
 	var out []string
 	line := ""
 	for _, word := range strings.Fields(s) {
-		for Width(word) > w { // a word longer than the line is broken
+		for { // a word longer than the line is broken
+			begins := beginning(word, w)
+			if Width(begins) <= w {
+				break
+			}
 			if line != "" {
 				out = append(out, line)
 				line = ""
 			}
-			head := runewidth.Truncate(word, w, "")
+			head := runewidth.Truncate(begins, w, "")
 			if head == "" {
 				break
 			}
@@ -127,6 +131,20 @@ func Wrap(s string, w int) []string {
 		out = append(out, line)
 	}
 	return out
+}
+
+// beginning is as much of a word as surely is wider than w columns, or all of it: a word may
+// be as long as the longest note.
+func beginning(word string, w int) string {
+	for most := 2*w + 16; most < len(word); most *= 2 {
+		for !utf8.RuneStart(word[most]) {
+			most--
+		}
+		if begins := word[:most]; Width(begins) > w {
+			return begins
+		}
+	}
+	return word
 }
 
 // Paint makes the screen: exactly w columns and h lines.
