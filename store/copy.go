@@ -211,6 +211,9 @@ func Restore(from, to string, o Options) error {
 	case lockedElsewhere(to):
 		return problem(ErrLocked, nil, "the book %s is open elsewhere; close it there before restoring", to)
 	}
+	if err := os.Chmod(temp, info.Mode().Perm()); err != nil {
+		return explain(to, err)
+	}
 	if err := keepAside(to); err != nil {
 		return err
 	}

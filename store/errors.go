@@ -82,6 +82,8 @@ func explain(path string, err error) error {
 		return problem(ErrFull, err, "the disk with %s is full; make room on it and try again", path)
 	case errors.Is(err, syscall.EFBIG) || strings.Contains(err.Error(), syscall.EFBIG.Error()):
 		return problem(ErrFull, err, "the disk takes no larger file than %s is now; move the book to another disk", path)
+	case errors.Is(err, syscall.ELOOP):
+		return problem(ErrMissing, err, "%s is a link that leads back to itself; no file stands behind it", path)
 	case errors.Is(err, syscall.EROFS):
 		return problem(ErrReadOnly, err, "%s cannot be written: the disk is read-only", path)
 	case errors.Is(err, fs.ErrPermission):

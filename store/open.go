@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"strings"
 	"time"
 
 	"go.etcd.io/bbolt"
@@ -263,6 +264,39 @@ func Create(path string, o Options) (*Book, error) {
 		return nil, err
 	}
 	return Open(path, o)
+}
+
+// CreateFilled makes a new book that holds what fill writes into it. It has its name only
+// once it is whole: of a program that is stopped meanwhile nothing is left under it.
+func CreateFilled(path string, o Options, fill func(*Book) error) error {
+	if _, err := os.Lstat(path); err == nil {
+		return exists(path)
+	}
+	if err := folderFor(path, "the book"); err != nil {
+		return err
+	}
+	temp, err := makeEmpty(filepath.Dir(path))
+	if err != nil {
+		return explain(path, err)
+	}
+	defer os.Remove(temp)
+	b, err := Open(temp, o)
+	if err == nil {
+		err = errors.Join(fill(b), b.Close())
+	}
+	if err != nil {
+		return underName(err, temp, path)
+	}
+	return publish(temp, path)
+}
+
+// underName words a problem with a file that has not got its name yet.
+func underName(err error, temp, path string) error {
+	var known *Error
+	if !errors.As(err, &known) {
+		return err
+	}
+	return problem(known.Kind, err, "%s", strings.ReplaceAll(known.Text, temp, path))
 }
 
 // folderFor says so if what is to be written at path has no folder.

@@ -3,7 +3,6 @@ package ui
 import (
 	"cmp"
 	"fmt"
-	"strings"
 
 	"barkslip/core/record"
 	"barkslip/ui/block"
@@ -158,12 +157,12 @@ func (r *root) words() {
 
 // say puts a text in the message line.
 func (r *root) say(text string, wrong bool) {
-	r.said, r.noUse = part.Status{Text: text, Wrong: wrong}, false
+	r.said, r.noUse = part.Status{Text: part.Typed(text), Wrong: wrong}, false
 }
 
 // fail shows an error as one plain sentence; there is nothing to show for nil.
 func (r *root) fail(err error) {
 	if err != nil {
-		r.said, r.noUse = part.Status{Text: strings.TrimSpace(err.Error()), Wrong: true, Failed: true}, false
+		r.said, r.noUse = part.Status{Text: part.Typed(err.Error()), Wrong: true, Failed: true}, false
 	}
 }

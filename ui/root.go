@@ -40,8 +40,11 @@ func (r *root) Init() tea.Cmd {
 	return beat()
 }
 
+// beats is how often times and clocks are seen to: they are told in minutes.
+const beats = 2 * time.Second
+
 func beat() tea.Cmd {
-	return tea.Tick(time.Second, func(t time.Time) tea.Msg { return tick(t) })
+	return tea.Tick(beats, func(t time.Time) tea.Msg { return tick(t) })
 }
 
 // Update takes one message. Keys typed fast come as one message of several

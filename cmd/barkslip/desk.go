@@ -64,17 +64,12 @@ func (d *desk) atMadeUp() (ui.Options, error) {
 }
 
 func (d *desk) openMadeUp() (*store.Book, error) {
-	book, err := store.OpenOrCreate(besideBook(d.own.Path()), store.Options{})
-	if err != nil {
+	path := besideBook(d.own.Path())
+	err := store.CreateFilled(path, store.Options{}, func(book *store.Book) error { return d.fillSample(book, sample.Plan{Seed: 1}) })
+	if err != nil && !errors.Is(err, store.ErrExists) {
 		return nil, err
 	}
-	if events, _ := book.Count(); events == 0 {
-		err = d.fillSample(book, sample.Plan{Seed: 1})
-	}
-	if err != nil {
-		return nil, errors.Join(err, book.Close())
-	}
-	return book, nil
+	return store.Open(path, store.Options{})
 }
 
 // besideBook is the file of the made-up book that belongs to a book.

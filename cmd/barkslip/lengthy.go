@@ -7,6 +7,7 @@ import (
 	"os/signal"
 	"strings"
 	"sync"
+	"syscall"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -21,15 +22,20 @@ const patience = 500 * time.Millisecond
 // watched does work that may take long. On a terminal it says from half a second on how
 // far the work is, and Esc ends the work's context; so does an interrupt everywhere.
 func (a *app) watched(far func() string, work func(ctx context.Context) error) error {
-	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGQUIT)
 	defer cancel()
 	ended := make(chan error, 1)
-	screen, onTerminal := a.err.(*os.File)
+	people := a.err
+	if to, ok := people.(*tame); ok {
+		people = to.to
+	}
+	screen, onTerminal := people.(*os.File)
 	onTerminal = onTerminal && isatty.IsTerminal(screen.Fd())
-	told := &teller{to: a.err}
+	told := &teller{to: people}
 	if onTerminal {
-		a.err = told
-		defer func() { a.err = screen }()
+		was := a.err
+		a.err = &tame{to: told}
+		defer func() { a.err = was }()
 	}
 	go func() { ended <- work(ctx) }()
 	select {
@@ -53,7 +59,7 @@ func (a *app) watched(far func() string, work func(ctx context.Context) error) e
 		err = <-ended
 		p.Send(endOfWork{})
 	}()
-	if _, failed := p.Run(); failed != nil { // the terminal went away: the work goes on
+	if failed := a.holding(func() error { _, err := p.Run(); return err }); failed != nil { // the terminal went away: the work goes on
 		told.over(nil)
 		return <-ended
 	}

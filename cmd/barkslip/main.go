@@ -5,15 +5,18 @@ package main
 
 import (
 	"bufio"
-	"context"
 	"fmt"
 	"io"
 	"os"
 	"strings"
+	"sync/atomic"
 	"time"
 	_ "time/tzdata" // zones on machines that have none
 
+	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
+
+	"barkslip/core/record"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
@@ -24,14 +27,21 @@ type app struct {
 	err   io.Writer
 	clock func() time.Time
 	set   bool // the clock is a file's
+
+	holdsTerminal atomic.Bool // see heedQuit
 }
 
 // run carries out one command line and returns the exit code: 0 done, 1 failed,
 // 2 bad input.
 func run(args []string, out, errs io.Writer) (code int) {
+	if screen, ok := out.(*os.File); ok && isatty.IsTerminal(screen.Fd()) {
+		out = &tame{to: out}
+	}
+	errs = &tame{to: errs}
 	a := &app{out: bufio.NewWriterSize(out, 1<<16), err: errs}
 	defer func() {
 		if p := recover(); p != nil {
+			fmt.Fprint(errs, trace())
 			fmt.Fprintln(errs, oneLine(fmt.Sprintf("barkslip: a fault in the program, nothing more was done: %v", p)))
 			code = exitFailed
 		}
@@ -59,7 +69,9 @@ func (a *app) execute(args []string) (err error) {
 	if err := misnamed(root, args); err != nil {
 		return err
 	}
-	return root.ExecuteContext(context.Background())
+	ctx, done := a.heedQuit()
+	defer done()
+	return root.ExecuteContext(ctx)
 }
 
 // misnamed finds a command that does not exist before options are read: they
@@ -124,5 +136,5 @@ func plainHelp(c *cobra.Command) {
 
 // oneLine keeps a text to one line without control characters.
 func oneLine(s string) string {
-	return strings.Join(strings.FieldsFunc(s, func(r rune) bool { return r < 0x20 || r == 0x7f }), " ")
+	return record.Clean(strings.Join(strings.FieldsFunc(s, func(r rune) bool { return r < 0x20 || r >= 0x7f && r < 0xa0 }), " "))
 }

@@ -140,7 +140,7 @@ func (a *app) practiceScreens(c *cobra.Command, ask practiceAsked) error {
 	if ask.lines || dumb(os.Getenv("TERM")) {
 		return a.runLines(o, os.Stdin)
 	}
-	return ui.Run(c.Context(), o)
+	return a.holding(func() error { return ui.Run(c.Context(), o) })
 }
 
 // practiceCase writes the case that would be asked.

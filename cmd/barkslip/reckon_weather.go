@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"strings"
+	"syscall"
 
 	"barkslip/core/trade"
 	"barkslip/core/unit"
@@ -121,6 +122,8 @@ func cause(err error) string {
 		return "there is none"
 	case errors.Is(err, fs.ErrPermission):
 		return "no permission"
+	case errors.Is(err, syscall.ELOOP):
+		return "it is a link that leads back to itself"
 	case errors.As(err, &path):
 		return path.Err.Error()
 	}

@@ -1,10 +1,8 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"math"
-	"os"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -42,18 +40,15 @@ func (a *app) sample() *cobra.Command {
 	return c
 }
 
-// writeSample makes a book and fills it; a book that cannot be filled is taken
-// away again.
+// writeSample makes a book and fills it; it is there whole or not at all.
 func (a *app) writeSample(path string, plan sample.Plan) error {
-	book, err := store.Create(path, store.Options{})
-	if err != nil {
+	var events, stumps int
+	err := store.CreateFilled(path, store.Options{}, func(book *store.Book) error {
+		err := a.fillSample(book, plan)
+		events, stumps = book.Count()
 		return err
-	}
-	if err := a.fillSample(book, plan); err != nil {
-		return errors.Join(err, book.Close(), os.Remove(path))
-	}
-	events, stumps := book.Count()
-	if err := book.Close(); err != nil {
+	})
+	if err != nil {
 		return err
 	}
 	fmt.Fprintf(a.out, "Made %s: a made-up block of %s with %s. Nothing in it is real.\n", path, count(stumps, "stump"), count(events, "record"))

@@ -40,6 +40,7 @@ func (a *app) screens() *cobra.Command {
 			"  " + themeVariable + "   dark or sunlight, where --theme is not given\n" +
 			"  " + clockVariable + "   a file with one instant (2027-05-04T14:30:00-07:00) to take for\n" +
 			"                   the time, read anew whenever the time is asked\n" +
+			"  " + traceVariable + "   set to anything: a trace where the program has a fault\n" +
 			"  NO_COLOR         no colours",
 		Example: "  barkslip\n  barkslip --lines < answers.txt\n  barkslip --book orchard.bark --theme sunlight\n  barkslip sample --book try.bark\n" +
 			"  barkslip reckon ready --help",
@@ -64,7 +65,7 @@ func (a *app) screens() *cobra.Command {
 		if !terminal && !*inLines {
 			return errNoTerminal
 		}
-		run := func(o ui.Options) error { return ui.Run(c.Context(), o) }
+		run := func(o ui.Options) error { return a.holding(func() error { return ui.Run(c.Context(), o) }) }
 		in := bufio.NewReader(os.Stdin)
 		if *inLines || dumb(os.Getenv("TERM")) {
 			run = func(o ui.Options) error { return a.runLines(o, in) }
