@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -50,7 +52,10 @@ var harmless = key.NewBinding(key.WithKeys("up", "down", "left", "right", "home"
 func (r *root) guarded(k tea.KeyMsg) {
 	const held = "Same key again at once, ignored as held down; press it once more."
 	name, now := k.String(), r.x.Tick()
+	defer func() { r.guard.Acted(now, r.x.Tick()) }()
 	switch f := r.top().Field(); {
+	case r.guard.Blind(now) && !key.Matches(k, harmless):
+		r.ignored()
 	case f != nil && f.Takes(k):
 		if r.guard.Repeating(name, now) {
 			f.Held(k)
@@ -75,6 +80,14 @@ func (r *root) guarded(k tea.KeyMsg) {
 	default:
 		r.send(k)
 		r.guard.Answered(name, r.x.Tick())
+	}
+}
+
+// ignored says that a key was pressed too early; what was recorded stays said.
+func (r *root) ignored() {
+	const says = "A key pressed meanwhile was ignored."
+	if text := r.said.Text; !strings.HasSuffix(text, says) {
+		r.say(strings.TrimSpace(text+" "+says), r.said.Wrong)
 	}
 }
 

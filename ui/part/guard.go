@@ -9,6 +9,7 @@ type Guard struct {
 	key   string
 	last  time.Time
 	digit time.Time // when a digit last came that was an answer, or was ignored
+	blind time.Time // up to when no key can be about what is shown
 }
 
 // holdGap is longer than the usual pause before a held key begins to repeat
@@ -28,6 +29,24 @@ func (g *Guard) Held(key string, now time.Time) bool {
 	}
 	return held
 }
+
+// A key that takes longer than slow to act, as on a slow disk, leaves keys behind it that
+// were pressed while the old question still stood. Those come at once; nobody has read the
+// new one within unseen.
+const (
+	slow   = 100 * time.Millisecond
+	unseen = 100 * time.Millisecond
+)
+
+// Acted notes when a key began to act and when what came of it was shown.
+func (g *Guard) Acted(began, shown time.Time) {
+	if shown.Sub(began) > slow {
+		g.blind = shown.Add(unseen)
+	}
+}
+
+// Blind says whether a key that comes now was pressed before what is shown could be seen.
+func (g *Guard) Blind(now time.Time) bool { return now.Before(g.blind) }
 
 // The pace at which a held key repeats. Keys that come faster came in one burst.
 const (
