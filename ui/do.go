@@ -58,6 +58,8 @@ func (r *root) one(m part.Msg) {
 
 	case part.MeetNow:
 		r.meetNow()
+	case part.Working:
+		r.working, r.workedOn = &m, r.screen()
 
 	case part.Back:
 		r.back()

@@ -19,8 +19,11 @@ type root struct {
 	quit  bool
 	calm  bool // a fault in the program is said, not thrown
 
-	met    met
-	unseen string // of a look: why the book cannot be seen as it is now; "" where it can
+	met      met
+	working  *part.Working // what is written meanwhile; nil for nothing
+	seen     bool          // it is looked at
+	workedOn part.Screen   // the screen on which it was begun
+	unseen   string        // of a look: why the book cannot be seen as it is now; "" where it can
 }
 
 type tick time.Time
@@ -59,6 +62,8 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case glanced:
 		r.glance()
 		return r, glance()
+	case worked:
+		return r, r.work()
 	case tea.KeyMsg:
 		if msg.Paste {
 			r.paste(string(msg.Runes))
@@ -68,6 +73,9 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			if r.key(k); r.quit {
 				return r, tea.Quit
 			}
+		}
+		if r.working != nil && !r.seen {
+			return r, r.work()
 		}
 	}
 	return r, nil

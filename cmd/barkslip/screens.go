@@ -141,6 +141,7 @@ func (a *app) screenOptions(book *store.Book, prefs ui.Prefs, plain bool) ui.Opt
 		SaveText: func(name, text string) (string, error) {
 			return saveText(filepath.Join(filepath.Dir(book.Path()), name), text)
 		},
+		Work:      func() (done, of int) { w := book.Work(); return w.Done, w.Of },
 		OwnDay:    func() bool { return a.ownDay(book) },
 		EndOwnDay: func() error { return book.SetApart(0) },
 		Learners:  store.Learners{Folder: filepath.Dir(book.Path())},

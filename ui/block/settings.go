@@ -156,10 +156,7 @@ func (b *Screen) pickZone(s setting, of *part.SeveralZones) part.Msgs {
 // both are right.
 func (b *Screen) agreed(s setting, value string) (part.Msgs, error) {
 	keep := func() (part.Msgs, error) {
-		if err := b.set(s.name, value); err != nil {
-			return nil, err
-		}
-		return part.Msgs{part.Reload{}}.And(b.settings()...), nil
+		return b.set(s.name, value, func() part.Msgs { return part.Msgs{part.Reload{}}.And(b.settings()...) })
 	}
 	says := b.disagree(s.name, value)
 	if says == "" {
@@ -197,36 +194,36 @@ func (b *Screen) disagree(name, value string) string {
 	return part.Disagree(b.x.Zones, site.Lat, lon, zone)
 }
 
-// set writes one setting, replacing the one that stands.
-func (b *Screen) set(name, value string) error {
+// set writes one setting, replacing the one that stands; then is done once it is on disk.
+func (b *Screen) set(name, value string, then func() part.Msgs) (part.Msgs, error) {
 	var body record.Body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: value}
 	switch name {
 	case "corner":
 		lat, lon, err := part.ReadPosition(value)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: strings.TrimSpace(lat + " " + lon)}
 	case "name":
 		if value == "" {
-			return &unit.Error{Given: value, Accepted: "a name"}
+			return nil, &unit.Error{Given: value, Accepted: "a name"}
 		}
 		body = &record.BlockMade{Block: b.x.Block, Name: value}
 	case "days-off":
 		off, err := part.DaysOff(value, b.x.Site().Day(b.x.Now()), b.x.Site().Units)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: off}
 	case "slip-from", "slip-to", "pinch-until":
 		day, err := unit.ReadDate(value, b.x.Site().Day(b.x.Now()), b.x.Site().Units)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		body = &record.BlockSet{Block: b.x.Block, Setting: name, Value: day.String()[len("2027-"):]}
 	}
 	if err := record.Check(record.Event{Body: body}); err != nil {
-		return err
+		return nil, err
 	}
-	return b.x.Answer(body, b.x.Now())
+	return b.x.AnswerLater(body, b.x.Now(), then)
 }

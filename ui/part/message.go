@@ -13,7 +13,7 @@ type Msg any
 // Msgs are messages in the order in which they are to be done.
 type Msgs []Msg
 
-// The messages.
+// The messages. Working is one too.
 type (
 	// Say puts a text in the message line; the empty text clears it.
 	Say struct{ Text string }

@@ -48,6 +48,7 @@ type Options struct {
 	Own       func() (Options, error)                          // from the made-up book back to the user's own; nil in that
 	Refresh   func() (newer bool, err error)                   // of a look: whether the book was seen to change; nil where this program has it
 	Copies    func() ([]time.Time, error)                      // the days of the copies kept beside the book, the newest first, and why the last was not made; nil where none is kept
+	Work      func() (done, of int)                            // how far the summaries are that a change makes anew; nil where nobody knows
 	Meeting   Meeting                                          // how the book meets its crew's journal; nil where it meets nobody
 	Learners  Learners                                         // what each person did in practice; nil where nothing of it is kept
 	Practice  *PracticeFirst                                   // practice is opened first; nil where it is not

@@ -28,6 +28,7 @@ type Session struct {
 	Only    *Only // the stumps the screens keep to; see OnlyHere
 
 	spoken          bool       // told in words alone; see Speak
+	later           bool       // a change of all stumps is under way; see AnswerLater
 	trouble         error      // see Trouble
 	before, earlier walk.Habit // of the stump worked last, and the one before it
 	staked          *stake
@@ -69,12 +70,8 @@ func (x *Session) Site() *record.Block { return x.Book.Folded().Blocks[x.Block] 
 // Write gives events their hand and puts them on disk in one transaction, as one
 // act. Screens show the records as the book gives them back.
 func (x *Session) Write(events ...record.Event) (due.Appended, error) {
-	if x.Looking() {
-		return due.Appended{}, ErrLooking
-	}
-	for i := range events {
-		events[i].At = events[i].At.Truncate(time.Second)
-		events[i].Hand = x.Hand
+	if err := x.sign(events); err != nil {
+		return due.Appended{}, err
 	}
 	out, err := x.Book.Append(events...)
 	if err != nil {
@@ -83,6 +80,18 @@ func (x *Session) Write(events ...record.Event) (due.Appended, error) {
 	x.answered(out)
 	x.acted(out.Events)
 	return out, nil
+}
+
+// sign gives events their hand, where anything may be written.
+func (x *Session) sign(events []record.Event) error {
+	if x.Looking() {
+		return ErrLooking
+	}
+	for i := range events {
+		events[i].At = events[i].At.Truncate(time.Second)
+		events[i].Hand = x.Hand
+	}
+	return nil
 }
 
 // Answer writes one thing that belongs to no stump.

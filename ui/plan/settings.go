@@ -83,9 +83,6 @@ func (s *Screen) ask(set setting) part.Msgs {
 			value = day.String()[len("2027-"):]
 		}
 		body := &record.BlockSet{Block: s.x.Block, Setting: set.name, Value: value}
-		if err := s.x.Answer(body, s.x.Now()); err != nil {
-			return nil, err
-		}
-		return part.Msgs{part.Reload{}}.And(s.settings()...), nil
+		return s.x.AnswerLater(body, s.x.Now(), func() part.Msgs { return part.Msgs{part.Reload{}}.And(s.settings()...) })
 	})
 }
