@@ -8,7 +8,9 @@ import (
 	"strings"
 	"testing"
 	"time"
+	"unicode/utf8"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"pgregory.net/rapid"
 
 	"barkslip/core/record"
@@ -116,4 +118,43 @@ func TestEveryStageKeepsItsWindow(t *testing.T) {
 	if len(seen) < 8 {
 		t.Errorf("only %d stages", len(seen))
 	}
+}
+
+// FuzzKeys types and pastes any bytes, on a block and from the first question on: no key
+// fails, every frame keeps its window, and nothing acts on the terminal.
+func FuzzKeys(f *testing.F) {
+	for _, keys := range []string{"1Home\r2\r3\r\r\r\r\r\r\r", "\x1bgj?\x1b", "o3\xffAmerica/New_York\r", "/1/1\r1\r2\r3", "l4\xff\x1b[2J\u202e\r", "1\xff\xfe\xfd", ".\r\r"} {
+		f.Add([]byte(keys), false)
+		f.Add([]byte(keys), true)
+	}
+	f.Fuzz(func(t *testing.T, keys []byte, fresh bool) {
+		d := newDriver(t, "2027-05-04 09:00")
+		if !fresh {
+			d.plant("Hollow Lane", rows(2, 3)...)
+		}
+		named := map[byte]tea.KeyType{'\r': tea.KeyEnter, 0x1b: tea.KeyEsc, 0x7f: tea.KeyBackspace, '\t': tea.KeyTab, 1: tea.KeyUp, 2: tea.KeyDown, 3: tea.KeyLeft, 4: tea.KeyRight,
+			5: tea.KeyF1, 6: tea.KeyF2, 7: tea.KeyF5, 8: tea.KeyCtrlU, 14: tea.KeyCtrlP, 15: tea.KeyPgDown}
+		for left := keys[:min(len(keys), 80)]; len(left) > 0 && !d.root.quit; {
+			k := left[0]
+			left = left[1:]
+			switch kind, has := named[k]; {
+			case has:
+				d.send(tea.KeyMsg{Type: kind})
+			case k == 0xff: // the next twenty bytes are pasted
+				n := min(20, len(left))
+				d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(string(left[:n])), Paste: true})
+				left = left[n:]
+			default:
+				c, n := utf8.DecodeRune(append([]byte{k}, left...))
+				d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{c}})
+				left = left[n-1:]
+			}
+			if wrong := geometry(d.root.View(), 80, 24); wrong != "" {
+				t.Fatalf("%s\n%s", wrong, d.screen())
+			}
+			if strings.ContainsFunc(d.screen(), unruly) {
+				t.Fatalf("an unruly character:\n%s", d.screen())
+			}
+		}
+	})
 }

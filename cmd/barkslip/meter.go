@@ -2,6 +2,8 @@ package main
 
 import (
 	"context"
+	"fmt"
+	"strings"
 	"sync"
 	"time"
 
@@ -56,14 +58,21 @@ func (m *meter) run(ctx context.Context) {
 	}
 }
 
-// meet holds one meeting.
+// meet holds one meeting. A fault of the program in it is said; the screens go on.
 func (m *meter) meet(ctx context.Context, set part.Crew) {
+	defer func() {
+		if p := recover(); p != nil {
+			m.change(func(n *part.Met) {
+				n.Busy, n.Far, n.Round, n.Err = false, "", n.Round+1, fmt.Errorf("a fault in the program; every answer recorded is safe: %v", p)
+			})
+		}
+	}()
 	m.change(func(n *part.Met) { n.Busy, n.Far = true, "" })
 	crew, server, err := openedCrew(set)
 	var report meet.Report
 	if err == nil {
 		report, err = meet.Meet(ctx, m.book, crew, server, meet.Options{Light: true, Tries: 1, Far: func(f meet.Far) {
-			m.change(func(n *part.Met) { n.Far = farWords(&f)[len(": "):] })
+			m.change(func(n *part.Met) { n.Far = strings.TrimPrefix(farWords(&f), ": ") })
 		}})
 	}
 	place, _, failed := m.book.Meeting(crew.Mark())

@@ -315,7 +315,7 @@ func (m *meeting) sendAll(ctx context.Context) error {
 	err = s.all(ctx, m.batches(unsent, &damage))
 	err = errors.Join(err, s.keep())
 	if err == nil && ctx.Err() == nil {
-		if err = m.book.SettleMet(m.mark, as, unsent.Count-s.done); err == nil {
+		if err = m.book.SettleMet(m.mark, as, max(0, unsent.Count-s.done)); err == nil {
 			err = damage
 		}
 	}
