@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"barkslip/core/due"
 	"barkslip/core/record"
@@ -62,7 +63,7 @@ func answersOf(path string) (answers map[string]string, told bool) {
 	}); err == nil {
 		answers["due"] = sums.String()
 	}
-	answers["settings"] = fmt.Sprintf("%+v %v", b.Folded().Blocks[blockID(1)], b.Newest())
+	answers["settings"] = fmt.Sprintf("%+v %v %v", b.Folded().Blocks[blockID(1)], b.Newest(), b.Apart())
 	for tree := range uint16(12) {
 		id := stumpAt(1, 1+tree/4, 1+tree)
 		if s, err := b.Stump(id); err == nil {
@@ -102,6 +103,12 @@ func growing(t *testing.T) (path string, stands [][]byte) {
 	}
 	mustAppend(t, b, about(&record.BlockSet{Block: blockID(1), Setting: "frosty", Value: "yes"}))
 	keep()
+	for hours := range 4 { // a small change: what it wrote over is all that is not as it was before the last
+		if err := b.SetApart(time.Duration(1+hours) * time.Hour); err != nil {
+			t.Fatal(err)
+		}
+		keep()
+	}
 	if err := b.Close(); err != nil {
 		t.Fatal(err)
 	}
