@@ -1,6 +1,7 @@
 package store
 
 import (
+	"bytes"
 	"errors"
 	"math/rand/v2"
 	"os"
@@ -422,4 +423,64 @@ func TestProgramFaultIsNoDamage(t *testing.T) {
 	if !errors.Is(err, ErrProgram) || errors.Is(err, ErrDamaged) {
 		t.Errorf("got %v", err)
 	}
+}
+
+// A record of a stump that stands in the place of another, as on a page that was not written,
+// is told of where the stump is read, though as many are there as should.
+func TestAnotherRecordOfAStumpIsTold(t *testing.T) {
+	path, _ := filledFile(t, 3)
+	b, err := Open(path, options(1))
+	if err != nil {
+		t.Fatal(err)
+	}
+	id := stumpAt(1, 1, 2)
+	p := spotOf(b.state.Load().numbers[id.Block], id)
+	checkAndClose(t, b)
+	alter(t, path, func(tx *bbolt.Tx) error {
+		journal := tx.Bucket(bucketJournal)
+		k, _ := journal.Cursor().Seek(p[:])
+		_, clock, _, _ := splitKey(k)
+		e := on(id, day, &record.Noted{Text: "not of this journal"})
+		e.ID, e.Clock = record.ID{7}, clock
+		return errors.Join(journal.Delete(bytes.Clone(k)), journal.Put(recordKey(p, clock, e.ID), record.Pack(nil, e)))
+	})
+	if b, err = Open(path, options(1)); err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	_, err = b.Stump(id)
+	wantProblem(t, "the stump", err, ErrDamaged)
+	_, err = b.Events(id)
+	wantProblem(t, "its events", err, ErrDamaged)
+	if _, err := b.Stump(stumpAt(1, 1, 3)); err != nil {
+		t.Error("the next stump:", err)
+	}
+}
+
+// Entries are followed upwards alone, so that reading ends whatever the pages say.
+func TestEntriesAreFollowedUpwardsAlone(t *testing.T) {
+	path, _ := filledFile(t, 30)
+	changePages(t, path, func(p page, items []item) bool {
+		if p.flags != flagLeaf || len(items) < 6 || len(items[2].key) != keyLen {
+			return false
+		}
+		low, high := bytes.Clone(items[2].key), bytes.Clone(items[4].key)
+		copy(items[2].key, high)
+		copy(items[4].key, low)
+		return true
+	})
+	o := options(1)
+	o.ReadOnly = true
+	b, err := Open(path, o)
+	if err != nil {
+		wantProblem(t, "opening", err, ErrDamaged)
+		return
+	}
+	defer b.Close()
+	err = b.view(func(tx *bbolt.Tx, _ *state) error {
+		for range rising(tx.Bucket(bucketJournal), nil) {
+		}
+		return nil
+	})
+	wantProblem(t, "reading", err, ErrDamaged)
 }
