@@ -2,7 +2,9 @@ package store
 
 import (
 	"bytes"
+	"context"
 	"errors"
+	"io"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -455,6 +457,12 @@ func TestAnotherRecordOfAStumpIsTold(t *testing.T) {
 	if _, err := b.Stump(stumpAt(1, 1, 3)); err != nil {
 		t.Error("the next stump:", err)
 	}
+	wantProblem(t, "an export", WriteLines(io.Discard, b), ErrDamaged)
+	var last error
+	for _, err := range b.Entries(context.Background()) {
+		last = err
+	}
+	wantProblem(t, "a join", last, ErrDamaged)
 }
 
 // Entries are followed upwards alone, so that reading ends whatever the pages say.
