@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
+	"sync"
 )
 
 // page is a page with those that overflow from it, read from the file.
@@ -81,6 +83,7 @@ type pageWalk struct {
 	full bool
 	seen map[uint64]bool
 	said []string
+	last []uint64 // pages that are to hold records, of which the heads alone are read
 }
 
 // walkPages says what is wrong with the tree of pages. Unless full, pages that
@@ -89,6 +92,7 @@ type pageWalk struct {
 func walkPages(f io.ReaderAt, m metaPage, full bool) []string {
 	w := &pageWalk{f: f, m: m, full: full, seen: map[uint64]bool{}}
 	w.tree(m.root, nil)
+	w.leaves()
 	return w.said
 }
 
@@ -153,7 +157,7 @@ func (w *pageWalk) items(p page, first []byte) {
 		switch {
 		case skip:
 			if w.visit(it.child) {
-				w.leaf(it.child)
+				w.last = append(w.last, it.child)
 			}
 		case p.flags == flagBranch:
 			w.tree(it.child, it.key)
@@ -163,20 +167,45 @@ func (w *pageWalk) items(p page, first []byte) {
 	}
 }
 
-// leaf looks at the head of a page that is to hold records: of another kind, it would lead
-// elsewhere.
-func (w *pageWalk) leaf(id uint64) {
-	var head [pageHeader]byte
-	switch _, err := w.f.ReadAt(head[:], int64(id)*w.m.pageSize); {
-	case id < 2 || id >= w.m.high:
-		w.say("page %d lies outside the file", id)
-	case err != nil:
-		w.say("page %d cannot be read", id)
-	case native.Uint64(head[:]) != id:
-		w.say("page %d says it is page %d", id, native.Uint64(head[:]))
-	case native.Uint16(head[8:]) != flagLeaf:
-		w.say("page %d is of another kind than its place in the tree", id)
+// leaves looks at the heads of the pages that are to hold records, on all cores.
+func (w *pageWalk) leaves() {
+	const some = 1024
+	parts := slices.Collect(slices.Chunk(w.last, some))
+	said := make([]string, len(parts))
+	var works sync.WaitGroup
+	for i, part := range parts {
+		look := func() { said[i] = w.heads(part) }
+		if len(parts) == 1 {
+			look()
+			break
+		}
+		works.Go(look)
 	}
+	works.Wait()
+	for _, s := range said {
+		if s != "" {
+			w.say("%s", s)
+		}
+	}
+}
+
+// heads says which of some pages is the first that is none with records: one of another
+// kind would lead elsewhere.
+func (w *pageWalk) heads(ids []uint64) string {
+	head := make([]byte, pageHeader)
+	for _, id := range ids {
+		switch _, err := w.f.ReadAt(head, int64(id)*w.m.pageSize); {
+		case id < 2 || id >= w.m.high:
+			return fmt.Sprintf("page %d lies outside the file", id)
+		case err != nil:
+			return fmt.Sprintf("page %d cannot be read", id)
+		case native.Uint64(head) != id:
+			return fmt.Sprintf("page %d says it is page %d", id, native.Uint64(head))
+		case native.Uint16(head[8:]) != flagLeaf:
+			return fmt.Sprintf("page %d is of another kind than its place in the tree", id)
+		}
+	}
+	return ""
 }
 
 // bucket follows a bucket's header: root page 8, sequence 8, and behind it the
