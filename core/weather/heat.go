@@ -185,7 +185,12 @@ func (a *HeatAnswer) whiteBefore(times []time.Time, black [3][]float64) {
 		a.Passed = sooner(a.Passed, *over)
 		a.WhiteBefore = sooner(a.WhiteBefore, whiteFrom(*over, a.Sealed))
 	}
-	a.DryFirst = a.WhiteBefore != nil && a.WhiteBefore.Before(a.Sealed.Add(trade.WhiteOpensHours*time.Hour))
+	a.DryFirst = dryFirst(a.WhiteBefore, a.Sealed)
+}
+
+// dryFirst says whether the sealer is not dry yet by when the graft must be white.
+func dryFirst(before *time.Time, sealed time.Time) bool {
+	return before != nil && before.Before(sealed.Add(trade.WhiteOpensHours*time.Hour))
 }
 
 const drawEvery = 10 // steps: five minutes

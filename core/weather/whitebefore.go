@@ -42,6 +42,13 @@ func WhiteBefore(d HeatDay, by time.Time) (*time.Time, error) {
 	return before, nil
 }
 
+// WhiteOn is by when a graft must be white and whether its sealer is not dry by then, as
+// Heat says it; nil where the day does no harm. The error is a *trade.Impossible.
+func WhiteOn(d HeatDay) (before *time.Time, dry bool, err error) {
+	before, err = WhiteBefore(d, d.Date.Add(2).In(d.Place.Zone))
+	return before, err == nil && before != nil && dryFirst(before, d.sealed()), err
+}
+
 // sealed is the instant of sealing, as sealedAt.
 func (d HeatDay) sealed() time.Time {
 	if d.Sealed != nil {

@@ -31,6 +31,13 @@ func TestWhiteBeforeIsThatOfTheHeat(t *testing.T) {
 		if got != nil {
 			hot++
 		}
+		before, dry, err := WhiteOn(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if want = whole.WhiteBefore; (before == nil) != (want == nil) || before != nil && !before.Equal(*want) || dry != whole.DryFirst {
+			t.Fatalf("sealed %v: %v, dry first %v, want %v, %v", whole.Sealed, before, dry, want, whole.DryFirst)
+		}
 	}
 	for tries := 0; hot == 0 && tries < 20; tries++ { // a hundred cool days in a row can be
 		rapid.Check(t, check)

@@ -2,26 +2,27 @@ package block
 
 import (
 	"fmt"
+	"time"
 
 	"barkslip/core/due"
 	"barkslip/core/unit"
-	"barkslip/core/weather"
 	"barkslip/ui/paper"
 )
 
 // heat is tomorrow's heat in a graft sealed at sunrise.
 type heat struct {
-	day    unit.Date
-	answer weather.HeatAnswer
-	known  bool
+	day         unit.Date
+	whiteBefore *time.Time // nil where the sealer stays below harm
+	dryFirst    bool
+	known       bool
 }
 
 // tomorrow reckons it once a day and after every answer.
 func (b *Screen) tomorrow() *heat {
 	site := b.x.Site()
 	if day := site.Day(b.x.Time()).Add(1); b.heat == nil || b.heat.day != day {
-		answer, known := due.HeatOn(site, day)
-		b.heat = &heat{day, answer, known}
+		before, dryFirst, known := due.WhiteOn(site, day)
+		b.heat = &heat{day, before, dryFirst, known}
 	}
 	return b.heat
 }
@@ -39,11 +40,11 @@ func (b *Screen) heatWords() (string, paper.Ink) {
 		return "Tomorrow's heat: not known from what d shows.", paper.Faint
 	}
 	high := site.Units.Temperature(w.What.High.Temperature)
-	if h.answer.WhiteBefore == nil {
+	if h.whiteBefore == nil {
 		return fmt.Sprintf("Tomorrow %s: sealer stays below harm; still paint it.", high), paper.Plain
 	}
-	words := fmt.Sprintf("Tomorrow %s: sealed at sunrise, it must be white by %s", high, h.answer.WhiteBefore.In(site.Zone).Format("15:04"))
-	if h.answer.DryFirst {
+	words := fmt.Sprintf("Tomorrow %s: sealed at sunrise, it must be white by %s", high, h.whiteBefore.In(site.Zone).Format("15:04"))
+	if h.dryFirst {
 		words += "; shade it until it is dry"
 	}
 	return words + ".", paper.Warn
