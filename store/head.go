@@ -4,8 +4,9 @@ import (
 	"bytes"
 	"encoding/binary"
 	"hash/crc32"
-	"hash/crc64"
 	"time"
+
+	"github.com/cespare/xxhash/v2"
 
 	"barkslip/core/record"
 )
@@ -96,7 +97,7 @@ func (h head) newestTime() time.Time {
 	return time.Unix(h.newest, 0).In(time.FixedZone("", int(h.offset)))
 }
 
-// prints tell whether what is read whole is whole: each is the exclusive-or of a CRC-64
+// prints tell whether what is read whole is whole: each is the exclusive-or of an XXH64
 // over key and value of every entry.
 type prints struct {
 	sums uint64 // the summaries
@@ -104,11 +105,13 @@ type prints struct {
 	last uint64 // no print, but the number of the change that wrote them: bbolt counts changes too
 }
 
-var ecma = crc64.MakeTable(crc64.ECMA)
-
 // printOf is what one entry gives to a print.
 func printOf(key, value []byte) uint64 {
-	return crc64.Update(crc64.Update(0, ecma, key), ecma, value)
+	var d xxhash.Digest
+	d.Reset()
+	_, _ = d.Write(key) // never fails
+	_, _ = d.Write(value)
+	return d.Sum64()
 }
 
 // stamp says which journal and which rules the summaries were made from, and their

@@ -2,10 +2,12 @@ package store
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"io"
-	"slices"
-	"sync"
+	"os"
+
+	"golang.org/x/exp/mmap"
 )
 
 // page is a page with those that overflow from it, read from the file.
@@ -167,34 +169,45 @@ func (w *pageWalk) items(p page, first []byte) {
 	}
 }
 
-// leaves looks at the heads of the pages that are to hold records, on all cores.
+// leaves looks at the heads of the pages that are to hold records. Many are looked at in
+// memory first, which takes a third of the time; what cannot be seen there, or is wrong,
+// is looked at in the file itself.
 func (w *pageWalk) leaves() {
-	const some = 1024
-	parts := slices.Collect(slices.Chunk(w.last, some))
-	said := make([]string, len(parts))
-	var works sync.WaitGroup
-	for i, part := range parts {
-		look := func() { said[i] = w.heads(part) }
-		if len(parts) == 1 {
-			look()
-			break
-		}
-		works.Go(look)
-	}
-	works.Wait()
-	for _, s := range said {
-		if s != "" {
-			w.say("%s", s)
+	if file, ok := w.f.(*os.File); ok && len(w.last) > headsAtOnce {
+		if m, err := mmap.Open(file.Name()); err == nil {
+			said := ""
+			err := guard(func() (err error) { said, err = w.headsIn(m); return err })
+			_ = m.Close()
+			if said == "" && err == nil {
+				return
+			}
 		}
 	}
+	if said, _ := w.headsIn(w.f); said != "" {
+		w.say("%s", said)
+	}
+}
+
+// headsAtOnce is how many heads at least are looked at on one core.
+const headsAtOnce = 1024
+
+// headsIn looks at the heads on all cores and says what is wrong with the first that does
+// not fit.
+func (w *pageWalk) headsIn(f io.ReaderAt) (said string, err error) {
+	parts := make([]string, len(w.last)) // by where they begin
+	err = inParts(len(w.last), headsAtOnce, func(from, to int) error {
+		parts[from] = w.heads(f, w.last[from:to])
+		return nil
+	})
+	return cmp.Or(parts...), err
 }
 
 // heads says which of some pages is the first that is none with records: one of another
 // kind would lead elsewhere.
-func (w *pageWalk) heads(ids []uint64) string {
+func (w *pageWalk) heads(f io.ReaderAt, ids []uint64) string {
 	head := make([]byte, pageHeader)
 	for _, id := range ids {
-		switch _, err := w.f.ReadAt(head, int64(id)*w.m.pageSize); {
+		switch _, err := f.ReadAt(head, int64(id)*w.m.pageSize); {
 		case id < 2 || id >= w.m.high:
 			return fmt.Sprintf("page %d lies outside the file", id)
 		case err != nil:

@@ -2,10 +2,7 @@ package store
 
 import (
 	"bytes"
-	"errors"
-	"runtime"
 	"slices"
-	"sync"
 	"sync/atomic"
 
 	"barkslip/core/due"
@@ -53,20 +50,7 @@ type summarized struct {
 // summarized makes summaries of stumps. Nothing is written meanwhile.
 func (c *change) summarized(list []record.StumpID) ([]summarized, error) {
 	out := make([]summarized, len(list))
-	share := max(32, (len(list)-1)/(4*runtime.GOMAXPROCS(0))+1)
-	if len(list) <= share {
-		return out, c.summarize(list, out)
-	}
-	var works sync.WaitGroup
-	errs := make([]error, 0, len(list)/share+1)
-	for from := 0; from < len(list); from += share {
-		to := min(from+share, len(list))
-		errs = append(errs, nil)
-		err := &errs[len(errs)-1]
-		works.Go(func() { *err = guard(func() error { return c.summarize(list[from:to], out[from:to]) }) })
-	}
-	works.Wait()
-	return out, errors.Join(errs...)
+	return out, inParts(len(list), 32, func(from, to int) error { return c.summarize(list[from:to], out[from:to]) })
 }
 
 func (c *change) summarize(list []record.StumpID, out []summarized) error {

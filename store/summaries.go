@@ -3,6 +3,7 @@ package store
 import (
 	"encoding/binary"
 	"hash/crc32"
+	"slices"
 
 	"go.etcd.io/bbolt"
 
@@ -77,33 +78,47 @@ func (b *Book) Summaries(block record.ID) ([]due.Summary, error) {
 		if !ok {
 			return nil
 		}
-		settings, prefix := st.block(id), numberKey(n)
-		out = make([]due.Summary, 0, summaryCount(tx, prefix))
-		for k, v := range rising(tx.Bucket(bucketSummaries), prefix) {
-			if len(k) != len(spot{}) {
-				continue
+		settings, packed := st.block(id), summariesOf(tx, numberKey(n))
+		sums, there := make([]due.Summary, len(packed)), make([]bool, len(packed))
+		err := inParts(len(packed), 512, func(from, to int) error {
+			for i, s := range packed[from:to] {
+				sum, ok := unpackSummary(s.at, s.value, settings)
+				if !ok {
+					var made due.Changed
+					made, _, ok, _ = makeSummary(tx, st, s.at.stump(id))
+					sum = made.Summary
+				}
+				sums[from+i], there[from+i] = sum, ok
 			}
-			s, ok := unpackSummary(spot(k), v, settings)
-			if !ok {
-				var made due.Changed
-				made, _, ok, _ = makeSummary(tx, st, spot(k).stump(id))
-				s = made.Summary
-			}
-			if ok {
-				out = append(out, s)
+			return nil
+		})
+		if out = sums; slices.Contains(there, false) {
+			out = nil
+			for i, sum := range sums {
+				if there[i] {
+					out = append(out, sum)
+				}
 			}
 		}
-		return nil
+		return err
 	})
 	return out, err
 }
 
-// summaryCount is how many summaries' keys begin with prefix.
-func summaryCount(tx *bbolt.Tx, prefix []byte) (n int) {
-	for range rising(tx.Bucket(bucketSummaries), prefix) {
-		n++
+// packedSummary is a summary as it stands in the file, in the memory of that.
+type packedSummary struct {
+	at    spot
+	value []byte
+}
+
+// summariesOf are the summaries whose keys begin with prefix.
+func summariesOf(tx *bbolt.Tx, prefix []byte) (out []packedSummary) {
+	for k, v := range rising(tx.Bucket(bucketSummaries), prefix) {
+		if len(k) == len(spot{}) {
+			out = append(out, packedSummary{spot(k), v})
+		}
 	}
-	return n
+	return out
 }
 
 // EachSummary gives the summaries of all blocks, block by block. It stops at

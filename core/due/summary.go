@@ -14,7 +14,7 @@ import (
 // SummaryVersion is the version of the summary's layout and of the rules that
 // fill it. Raise it whenever either changes: summaries are then made anew from
 // the journal.
-const SummaryVersion = 15
+const SummaryVersion = 16
 
 // Summary is what the screens of many stumps need of one, in a fixed layout:
 //
