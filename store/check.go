@@ -44,8 +44,7 @@ func (b *Book) Check() ([]string, error) {
 		}
 		found.blocks(tx)
 		found.journal(tx, st)
-		found.summaries(tx, st)
-		return nil
+		return found.summaries(tx, st)
 	})
 	if found.short {
 		return append(found.all(), b.readable()...), err
@@ -153,17 +152,29 @@ func (f *findings) journal(tx *bbolt.Tx, st *state) {
 }
 
 // summaries makes every summary anew and compares it with the one kept.
-func (f *findings) summaries(tx *bbolt.Tx, st *state) {
+func (f *findings) summaries(tx *bbolt.Tx, st *state) error {
 	kept, made := tx.Bucket(bucketSummaries), uint64(0)
 	for _, block := range st.standing() {
-		for _, id := range stumpsOf(tx, st, block) {
-			again, of, ok, _ := makeSummary(tx, st, id)
-			if !ok {
+		stumps := stumpsOf(tx, st, block)
+		has, agrees := make([]bool, len(stumps)), make([]bool, len(stumps))
+		err := inParts(len(stumps), 32, func(from, to int) error {
+			var m maker
+			for i, id := range stumps[from:to] {
+				again, of, ok, _ := m.makeSummary(tx, st, id)
+				p := spotOf(st.numbers[block], id)
+				has[from+i], agrees[from+i] = ok, ok && bytes.Equal(kept.Get(p[:]), packSummary(p, again.Summary, of))
+			}
+			return nil
+		})
+		if err != nil {
+			return err
+		}
+		for i, id := range stumps {
+			if !has[i] {
 				continue
 			}
 			made++
-			p := spotOf(st.numbers[block], id)
-			if !bytes.Equal(kept.Get(p[:]), packSummary(p, again.Summary, of)) {
+			if !agrees[i] {
 				f.say("summaries", "the summary of %s does not agree with its records", id.Long())
 			}
 		}
@@ -173,4 +184,5 @@ func (f *findings) summaries(tx *bbolt.Tx, st *state) {
 	if there != made || st.head.stumps != made {
 		f.say("counts", "%d stumps are in the journal, %d in the list, %d counted", made, there, st.head.stumps)
 	}
+	return nil
 }

@@ -75,6 +75,9 @@ func (b *Book) JoinEntries(ctx context.Context, entries Entries) (JoinReport, er
 		if source = err; err != nil || ctx.Err() != nil {
 			break
 		}
+		if len(j.batch) == cap(j.batch) { // by a quarter at a time it would be copied too often
+			j.batch = slices.Grow(j.batch, max(len(j.batch), 1024))
+		}
 		j.batch, j.size = append(j.batch, n), j.size+n.size()
 		if len(j.batch) >= joinBatch || j.size >= joinBytes {
 			if err := j.flush(true); err != nil {

@@ -39,8 +39,9 @@ type treeRecords struct {
 }
 
 // gatherTree unpacks the records of a stump's tree under all the names of its
-// block.
-func gatherTree(tx *bbolt.Tx, st *state, id record.StumpID) (t treeRecords) {
+// block, into room where that is enough.
+func gatherTree(tx *bbolt.Tx, st *state, id record.StumpID, room []record.Event) (t treeRecords) {
+	t.events = room[:0]
 	for _, prefix := range st.tree(id) {
 		for k, v := range rising(tx.Bucket(bucketJournal), prefix) {
 			if len(k) > treeLen && k[treeLen] == id.Limb {
@@ -145,7 +146,7 @@ func named(id record.StumpID) string {
 func (b *Book) Stump(id record.StumpID) (*record.Stump, error) {
 	var tree treeRecords
 	err := b.view(func(tx *bbolt.Tx, st *state) error {
-		tree = gatherTree(tx, st, id)
+		tree = gatherTree(tx, st, id, nil)
 		tree.bad += missing(tx, st, st.canonical(id), tree.own, tree.print, tree.bad == 0)
 		return nil
 	})

@@ -54,8 +54,9 @@ func (c *change) summarized(list []record.StumpID) ([]summarized, error) {
 }
 
 func (c *change) summarize(list []record.StumpID, out []summarized) error {
+	var m maker
 	for i, id := range list {
-		made, of, ok, whole := makeSummary(c.tx, &c.now, id)
+		made, of, ok, whole := m.makeSummary(c.tx, &c.now, id)
 		out[i] = summarized{ok: ok, whole: whole}
 		if ok {
 			p := spotOf(c.now.numbers[id.Block], id)

@@ -32,12 +32,16 @@ func unpackSummary(p spot, v []byte, block *record.Block) (due.Summary, bool) {
 	return due.UnpackSummary(body[:len(body)-8], p.stump(block.ID), block.Zone)
 }
 
+// maker makes summaries one after another.
+type maker struct{ room []record.Event } // for the records of one tree
+
 // makeSummary makes a stump's record and its summary from the journal. A stump
 // of which nothing stands any more, as when its adding was taken back, has no
 // summary, nor has a trunk that has limbs: ok is false. Whole is false where a
 // record of its tree is damaged.
-func makeSummary(tx *bbolt.Tx, st *state, id record.StumpID) (made due.Changed, of uint64, ok, whole bool) {
-	tree := gatherTree(tx, st, id)
+func (m *maker) makeSummary(tx *bbolt.Tx, st *state, id record.StumpID) (made due.Changed, of uint64, ok, whole bool) {
+	tree := gatherTree(tx, st, id, m.room)
+	m.room = tree.events
 	folding(id, func() {
 		made.Stump = record.Fold(id, tree.events)
 		made.Summary = due.Summarize(made.Stump, st.block(id.Block), tree.own)
@@ -81,11 +85,12 @@ func (b *Book) Summaries(block record.ID) ([]due.Summary, error) {
 		settings, packed := st.block(id), summariesOf(tx, numberKey(n))
 		sums, there := make([]due.Summary, len(packed)), make([]bool, len(packed))
 		err := inParts(len(packed), 512, func(from, to int) error {
+			var m maker
 			for i, s := range packed[from:to] {
 				sum, ok := unpackSummary(s.at, s.value, settings)
 				if !ok {
 					var made due.Changed
-					made, _, ok, _ = makeSummary(tx, st, s.at.stump(id))
+					made, _, ok, _ = m.makeSummary(tx, st, s.at.stump(id))
 					sum = made.Summary
 				}
 				sums[from+i], there[from+i] = sum, ok

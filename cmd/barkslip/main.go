@@ -19,7 +19,10 @@ import (
 	"barkslip/core/record"
 )
 
-func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+func main() {
+	collectLater()
+	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
+}
 
 // app is what every command needs: where to write and what time it is.
 type app struct {

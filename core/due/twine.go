@@ -127,11 +127,8 @@ func cutTwineRule(c *dueCase) []Due {
 // girdles is the day on which the stem fills the loop, ok false where it never
 // does.
 func (c *dueCase) girdles() (on unit.Date, ok bool) {
-	t, err := girth.Twine(TwinePlan(c.a, c.b))
-	if err != nil || t.TightOn == nil {
-		return 0, false
-	}
-	return *t.TightOn, true
+	on, ok, err := girth.TightOn(TwinePlan(c.a, c.b))
+	return on, ok && err == nil
 }
 
 // twinePlan is the loop as it is now and the girths measured inside it. With

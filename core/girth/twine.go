@@ -48,19 +48,38 @@ func Twine(p TwinePlan) (Twining, error) {
 		out.Method = ByRate
 	}
 	growth, from := p.growth()
-	first, last := p.Readings[0].On, p.Readings[len(p.Readings)-1].On
-	if on, tight := p.passed(); tight {
-		out.TightOn = &on
-	} else if days, ok := growth.reaches(p.Loop.MM()); ok && days < horizonDays {
-		on := max(from.Add(int(math.Ceil(days-hair))), last.Add(1)) // it was still loose at the last reading
+	if on, ok := p.tightOn(growth, from); ok {
 		out.TightOn = &on
 	}
-	out.CutBefore = first.AddYears(trade.TwineYears)
+	out.CutBefore = p.Readings[0].On.AddYears(trade.TwineYears)
 	if out.TightOn != nil {
 		out.CutBefore = min(out.CutBefore, out.TightOn.Add(-trade.TwineWarnDays))
 	}
 	out.Work = p.work(out, growth)
 	return out, nil
+}
+
+// TightOn is the day on which the stem fills the loop, as Twine says it; ok is false where
+// it never does. Errors are *trade.Impossible on loop, girth or rate.
+func TightOn(p TwinePlan) (on unit.Date, ok bool, err error) {
+	if err := p.check(); err != nil {
+		return 0, false, err
+	}
+	growth, from := p.growth()
+	on, ok = p.tightOn(growth, from)
+	return on, ok, nil
+}
+
+func (p TwinePlan) tightOn(growth curve, from unit.Date) (on unit.Date, ok bool) {
+	if on, tight := p.passed(); tight {
+		return on, true
+	}
+	days, ok := growth.reaches(p.Loop.MM())
+	if !ok || days >= horizonDays {
+		return 0, false
+	}
+	last := p.Readings[len(p.Readings)-1].On
+	return max(from.Add(int(math.Ceil(days-hair))), last.Add(1)), true // it was still loose at the last reading
 }
 
 // fitMisses is by how much, in mm, a fitted curve may miss a reading and still

@@ -20,7 +20,7 @@ func live(sorted []Event) []Event {
 			replaced[id] = true
 		}
 	}
-	live := sorted[:0:0]
+	live := make([]Event, 0, len(sorted))
 	for i, e := range sorted {
 		_, taking := e.Body.(*Withdrawn)
 		if !void[i] && !replaced[e.ID] && !taking {
@@ -35,12 +35,14 @@ func live(sorted []Event) []Event {
 // at one place in the order, the same one whichever was read first.
 func InOrder(events []Event) []Event {
 	sorted := slices.Clone(events)
-	slices.SortFunc(sorted, func(a, b Event) int {
-		if c := a.Compare(b); c != 0 {
-			return c
-		}
-		return bytes.Compare(Pack(nil, a), Pack(nil, b))
-	})
+	if !rising(sorted) {
+		slices.SortFunc(sorted, func(a, b Event) int {
+			if c := a.Compare(b); c != 0 {
+				return c
+			}
+			return bytes.Compare(Pack(nil, a), Pack(nil, b))
+		})
+	}
 	seen := make(map[ID]bool, len(sorted))
 	out := sorted[:0]
 	for _, e := range sorted {
@@ -50,6 +52,16 @@ func InOrder(events []Event) []Event {
 		}
 	}
 	return out
+}
+
+// rising says whether events are in the journal's order already, as they stand in it.
+func rising(events []Event) bool {
+	for i := 1; i < len(events); i++ {
+		if events[i-1].Compare(events[i]) >= 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // voided marks the events taken back. A withdrawal counts only for what stands

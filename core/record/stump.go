@@ -167,8 +167,12 @@ func (s *Stump) observe(dated []Event) {
 // byTime is events that are in the journal's order by their times; of two at
 // one time the one first in the journal comes first.
 func byTime(events []Event) []Event {
+	sooner := func(a, b Event) int { return a.At.Compare(b.At) }
+	if slices.IsSortedFunc(events, sooner) {
+		return events
+	}
 	dated := slices.Clone(events)
-	slices.SortStableFunc(dated, func(a, b Event) int { return a.At.Compare(b.At) })
+	slices.SortStableFunc(dated, sooner)
 	return dated
 }
 
