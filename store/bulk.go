@@ -37,15 +37,15 @@ func (b *Book) bulk(batch []record.Event) error {
 		return nil
 	}
 	return b.write(0.95, false, func(c *change) error {
-		entries := make([]Entry, len(batch))
+		var entries load
 		var room shelf
-		for i, e := range batch {
+		for _, e := range batch {
 			if e.ID == record.None || e.Clock == 0 || e.Body == nil {
 				return problem(ErrRefused, nil, "an event without id, clock or body was given")
 			}
-			entries[i] = entryOf(e, room.pack(e))
+			entries.add(entryOf(e, room.pack(e)))
 		}
-		return c.inOrder(entries, func(key []byte, n Entry) error { return c.put(key, n) })
+		return c.inOrder(&entries, func(key []byte, n Entry) error { return c.put(key, n) })
 	})
 }
 
@@ -57,24 +57,27 @@ type placed struct {
 	clock uint64
 }
 
-// inOrder gives entries in the order of their keys.
-func (c *change) inOrder(entries []Entry, each func(key []byte, n Entry) error) error {
-	order := make([]placed, len(entries))
-	for i, n := range entries {
+// inOrder gives the entries that have a form in the order of their keys.
+func (c *change) inOrder(entries *load, each func(key []byte, n Entry) error) error {
+	order := make([]placed, 0, entries.len())
+	for i, n := range entries.all {
+		if n.packed == nil {
+			continue
+		}
 		p, err := c.spot(n.stump)
 		if err != nil {
 			return err
 		}
-		order[i] = placed{p.whole(), p, int32(i), n.clock}
+		order = append(order, placed{p.whole(), p, int32(i), n.clock})
 	}
 	slices.SortFunc(order, func(a, b placed) int {
 		if a.whole != b.whole || a.clock != b.clock {
 			return cmp.Or(cmp.Compare(a.whole, b.whole), cmp.Compare(a.clock, b.clock))
 		}
-		return entries[a.at].id.Compare(entries[b.at].id)
+		return entries.at(int(a.at)).id.Compare(entries.at(int(b.at)).id)
 	})
 	for _, o := range order {
-		n := entries[o.at]
+		n := *entries.at(int(o.at))
 		if err := each(recordKey(o.spot, n.clock, n.id), n); err != nil {
 			return err
 		}

@@ -75,11 +75,8 @@ func (b *Book) JoinEntries(ctx context.Context, entries Entries) (JoinReport, er
 		if source = err; err != nil || ctx.Err() != nil {
 			break
 		}
-		if len(j.batch) == cap(j.batch) { // by a quarter at a time it would be copied too often
-			j.batch = slices.Grow(j.batch, max(len(j.batch), 1024))
-		}
-		j.batch, j.size = append(j.batch, n), j.size+n.size()
-		if len(j.batch) >= joinBatch || j.size >= joinBytes {
+		j.batch.add(n)
+		if j.batch.len() >= joinBatch || j.batch.size >= joinBytes {
 			if err := j.flush(true); err != nil {
 				return j.done(), errors.Join(err, j.settleRest())
 			}
@@ -96,8 +93,7 @@ func (b *Book) JoinEntries(ctx context.Context, entries Entries) (JoinReport, er
 type joining struct {
 	b        *Book
 	own      uint64 // the book's clock before anything came in
-	batch    []Entry
-	size     int // of the batch, in bytes
+	batch    load
 	known    idSet
 	touched  map[record.StumpID]bool
 	general  bool
@@ -142,27 +138,27 @@ func (j *joining) flush(loose bool) error {
 		return err
 	}
 	if loose {
-		for _, n := range j.batch {
+		for _, n := range j.batch.all {
 			j.known.add(n.id)
 		}
 		j.loose, j.touched, j.general = true, made.touched, made.general
 	}
-	clear(j.batch)
-	j.batch, j.size = j.batch[:0], 0
+	j.batch = load{}
 	return nil
 }
 
 // settleRest makes the summaries of what was written before joining failed. If
 // that fails too they are made when the book is next opened.
 func (j *joining) settleRest() error {
-	j.batch = nil
+	j.batch = load{}
 	return j.flush(false)
 }
 
 // take puts the batch into the journal.
 func (j *joining) take(c *change) error {
 	suspects := map[record.ID]Entry{}
-	err := c.inOrder(j.once(), func(key []byte, n Entry) error {
+	j.once()
+	err := c.inOrder(&j.batch, func(key []byte, n Entry) error {
 		switch {
 		case !j.known.has(n.id):
 			j.report.Added++
@@ -180,34 +176,26 @@ func (j *joining) take(c *change) error {
 	return j.resolve(c, suspects)
 }
 
-// once is the batch with each id once.
-func (j *joining) once() []Entry {
-	at := make(map[record.ID]int32, len(j.batch))
-	var out []Entry
-	for i, n := range j.batch {
+// once leaves of the entries with one id in the batch one, and the others without a form.
+func (j *joining) once() {
+	at := make(map[record.ID]int32, j.batch.len())
+	for i, n := range j.batch.all {
 		first, twice := at[n.id]
 		if !twice {
 			at[n.id] = int32(i)
 			continue
 		}
-		if out == nil {
-			out = slices.Clone(j.batch)
-		}
 		j.report.Known++
-		if kept := out[first]; !kept.same(n) {
+		if kept := j.batch.at(int(first)); !kept.same(*n) {
 			if order := bytes.Compare(n.text(), kept.text()); order != 0 {
 				j.clashing[n.id] = true
 				if order < 0 {
-					out[first] = n
+					*kept = *n
 				}
 			}
 		}
-		out[i].packed = nil
+		n.packed = nil
 	}
-	if out == nil {
-		return j.batch
-	}
-	return slices.DeleteFunc(out, func(n Entry) bool { return n.packed == nil })
 }
 
 // resolve looks through the journal for ids that seem to be in it, and keeps

@@ -265,7 +265,7 @@ func TestJoinCutOffBetweenBatches(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		j.batch = append(j.batch, n)
+		j.batch.add(n)
 	}
 	if err := j.flush(true); err != nil {
 		t.Fatal(err)
