@@ -91,9 +91,8 @@ type lineReader struct {
 	inner   *lineReader // for the items of a list
 }
 
-// forget lets go of the line and of all that was read of it.
+// forget lets go of all that was read of the line; its memory goes with the reader's.
 func (r *lineReader) forget() {
-	clear(r.members[:cap(r.members)])
 	*r = lineReader{dec: r.dec, names: r.names, members: r.members[:0], inner: r.inner}
 	r.dec.ResetBytes(nil)
 }
