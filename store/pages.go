@@ -169,11 +169,11 @@ func (w *pageWalk) items(p page, first []byte) {
 	}
 }
 
-// leaves looks at the heads of the pages that are to hold records. Many are looked at in
-// memory first, which takes a third of the time; what cannot be seen there, or is wrong,
-// is looked at in the file itself.
+// leaves looks at the heads of the pages that are to hold records. Those of a file of usual
+// size are looked at in memory first, which takes a third of the time; what cannot be seen
+// there, or is wrong, is looked at in the file itself.
 func (w *pageWalk) leaves() {
-	if file, ok := w.f.(*os.File); ok && len(w.last) > headsAtOnce {
+	if file, ok := w.f.(*os.File); ok && len(w.last) > headsAtOnce && int64(w.m.high)*w.m.pageSize <= laidMost {
 		if m, err := mmap.Open(file.Name()); err == nil {
 			said := ""
 			err := guard(func() (err error) { said, err = w.headsIn(m); return err })
@@ -187,6 +187,9 @@ func (w *pageWalk) leaves() {
 		w.say("%s", said)
 	}
 }
+
+// laidMost is of how many bytes a file is laid into memory for its heads.
+const laidMost = 128 << 20
 
 // headsAtOnce is how many heads at least are looked at on one core.
 const headsAtOnce = 1024
