@@ -34,7 +34,7 @@ func TestTerminal(t *testing.T) {
 		test func(t *testing.T)
 	}{
 		{"first frame", testFirstFrame}, {"burst", testBurst}, {"kill", testKill}, {"sync", testSync},
-		{"walk", testWalk}, {"keys", testKeys}, {"white", testWhite}, {"sizes", testSizes}, {"looks", testLooks}, {"while open", testWhileOpen}, {"look on", testLookOn}, {"join stopped", testJoinStopped},
+		{"walk", testWalk}, {"keys", testKeys}, {"white", testWhite}, {"sizes", testSizes}, {"looks", testLooks}, {"while open", testWhileOpen}, {"look on", testLookOn}, {"join stopped", testJoinStopped}, {"sample cut off", testSampleCutOff},
 	} {
 		t.Run(part.name, part.test)
 	}
