@@ -17,12 +17,12 @@ func testSampleCutOff(t *testing.T) {
 	slow(t)
 	w := newWorld(t, "2027-04-26 10:00")
 	began := time.Now()
-	w.run("sample", "--stumps", "1200", "--book", w.in("whole.bark"))
+	w.run("sample", "--stumps", "240", "--book", w.in("whole.bark"))
 	whole, takes := w.run("check", "--book", w.in("whole.bark")), time.Since(began)
 	there := 0
 	for range 20 {
 		path := w.in("cut.bark")
-		prog := exec.Command(binary, "sample", "--stumps", "1200", "--book", path)
+		prog := exec.Command(binary, "sample", "--stumps", "240", "--book", path)
 		prog.Env = w.env
 		if err := prog.Start(); err != nil {
 			t.Fatal(err)
@@ -48,5 +48,5 @@ func testSampleCutOff(t *testing.T) {
 	if there == 20 {
 		t.Error("it was never cut off in time")
 	}
-	w.run("sample", "--stumps", "1200", "--book", w.in("cut.bark"))
+	w.run("sample", "--stumps", "240", "--book", w.in("cut.bark"))
 }
