@@ -218,9 +218,9 @@ func (c *change) settle() error {
 
 // count counts the journal from the first record to the last.
 func count(tx *bbolt.Tx, st *state, stumps uint64) head {
-	h := head{stumps: stumps}
+	h, r := head{stumps: stumps}, recordReader{st: st}
 	for k, v := range rising(tx.Bucket(bucketJournal), nil) {
-		e, err := st.unpack(k, v)
+		e, err := r.unpack(k, v)
 		if err != nil {
 			_, clock, id, _ := splitKey(k)
 			h.events++ // a damaged record is still one

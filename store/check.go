@@ -123,9 +123,9 @@ func (f *findings) blocks(tx *bbolt.Tx) {
 
 // journal unpacks every record and compares what is kept about all of them.
 func (f *findings) journal(tx *bbolt.Tx, st *state) {
-	ids, read := map[record.ID]bool{}, 0
+	ids, read, r := map[record.ID]bool{}, 0, recordReader{st: st}
 	for k, v := range rising(tx.Bucket(bucketJournal), nil) {
-		e, err := st.unpack(k, v)
+		e, err := r.unpack(k, v)
 		if err != nil {
 			f.say("records", "the record %x is damaged: %v", k, err)
 			continue

@@ -109,7 +109,7 @@ func (s *stretches) all(b *Book) iter.Seq[stretch] {
 // readStretch copies the records behind a key.
 func readStretch(tx *bbolt.Tx, st *state, last []byte) (s stretch) {
 	s.st = st
-	room := shelf{make([]byte, 0, stretchBytes+stretchBytes/8)}
+	room := shelf{room: make([]byte, 0, stretchBytes+stretchBytes/8)}
 	c := tx.Bucket(bucketJournal).Cursor()
 	k, v := c.Seek(last)
 	if k != nil && bytes.Equal(k, last) {
@@ -134,8 +134,9 @@ type read struct {
 func (s stretch) read() []read {
 	out := make([]read, len(s.keys))
 	var room shelf
+	r := recordReader{st: s.st}
 	for i, k := range s.keys {
-		kept, err := s.st.kept(k, s.values[i])
+		kept, err := r.kept(k, s.values[i])
 		if err != nil {
 			continue
 		}

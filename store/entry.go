@@ -103,7 +103,10 @@ func checked(room *shelf, e record.Event) (Entry, error) {
 
 // shelf is room for the packed forms of many events: they stand behind one another, so
 // that there are few pieces of memory to look after.
-type shelf struct{ room []byte }
+type shelf struct {
+	room   []byte
+	packer record.Packer
+}
 
 const (
 	shelfBytes = 64 << 10
@@ -113,7 +116,7 @@ const (
 // pack packs an event.
 func (s *shelf) pack(e record.Event) []byte {
 	s.make(shelfLeft)
-	return s.cut(record.Pack(s.room, e))
+	return s.cut(s.packer.Pack(s.room, e))
 }
 
 // copy copies a packed form.

@@ -234,7 +234,8 @@ func (j *joining) resolve(c *change, suspects map[record.ID]Entry) error {
 
 // choose keeps the record at key or puts n in its place, under its own key.
 func (j *joining) choose(c *change, key, own []byte, n Entry) error {
-	there, err := c.now.unpack(key, c.journal.Get(key))
+	r := recordReader{st: &c.now}
+	there, err := r.unpack(key, c.journal.Get(key))
 	if err == nil {
 		order := bytes.Compare(n.text(), record.Line(there))
 		if order == 0 {

@@ -9,6 +9,7 @@ import (
 	"io"
 	"iter"
 	"math"
+	"slices"
 
 	"barkslip/core/record"
 	"barkslip/store/ahead"
@@ -108,9 +109,14 @@ const sheetBytes = 256 << 10
 
 func readSheet(in *bufio.Reader, first int) (s sheet, last bool) {
 	s.first = first
+	s.lines = make([]line, 0, sheetBytes/300)
+	room := make([]byte, 0, sheetBytes+1024)
 	for size := 0; size < sheetBytes; {
-		text, long, err := readLine(in)
-		s.lines = append(s.lines, line{text, long})
+		text, long, err := readLine(in, room[len(room):])
+		if len(text) <= cap(room)-len(room) { // it went into the room
+			room = room[:len(room)+len(text)]
+		}
+		s.lines = append(s.lines, line{slices.Clip(text), long})
 		if size += len(text) + 64; err != nil {
 			if !errors.Is(err, io.EOF) {
 				s.err = err
@@ -154,9 +160,10 @@ func parse(reader record.LineReader, text []byte, long bool, n int) (record.Even
 // of a device that gives noughts for ever.
 const endlessLine = 64 << 20
 
-// readLine reads up to the next newline; of a line too long the rest is passed
-// over.
-func readLine(in *bufio.Reader) (line []byte, long bool, err error) {
+// readLine reads up to the next newline, into room where that is enough; of a line too long
+// the rest is passed over.
+func readLine(in *bufio.Reader, room []byte) (line []byte, long bool, err error) {
+	line = room
 	for size := 0; ; {
 		part, err := in.ReadSlice('\n')
 		if size += len(part); size > endlessLine {

@@ -164,13 +164,14 @@ func printAt(key, value []byte) (Print, bool) {
 
 func (s stretch) unmet(met map[Print]bool, bad *int) (out []Unmet) {
 	var room shelf
+	r := recordReader{st: s.st}
 	for i, k := range s.keys {
 		v := s.values[i]
 		as, ok := printAt(k, v)
 		if ok && met[as] {
 			continue
 		}
-		kept, err := s.st.kept(k, v)
+		kept, err := r.kept(k, v)
 		if err != nil {
 			*bad++
 			continue

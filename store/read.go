@@ -18,9 +18,10 @@ func utcOnly(string) (*time.Location, error) { return time.UTC, nil }
 // gather unpacks the records of one spot, with their print. bad counts those that do not
 // hold.
 func gather(tx *bbolt.Tx, st *state, p spot) (events []record.Event, of uint64, bad int) {
+	r := recordReader{st: st}
 	for k, v := range rising(tx.Bucket(bucketJournal), p[:]) {
 		of ^= printOf(k, v)
-		e, err := st.unpack(k, v)
+		e, err := r.unpack(k, v)
 		if err != nil {
 			bad++
 			continue
@@ -42,13 +43,14 @@ type treeRecords struct {
 // block, into room where that is enough.
 func gatherTree(tx *bbolt.Tx, st *state, id record.StumpID, room []record.Event) (t treeRecords) {
 	t.events = room[:0]
+	r := recordReader{st: st}
 	for _, prefix := range st.tree(id) {
 		for k, v := range rising(tx.Bucket(bucketJournal), prefix) {
 			if len(k) > treeLen && k[treeLen] == id.Limb {
 				t.own++
 				t.print ^= printOf(k, v)
 			}
-			e, err := st.unpack(k, v)
+			e, err := r.unpack(k, v)
 			if err != nil {
 				t.bad++
 				continue
@@ -59,30 +61,37 @@ func gatherTree(tx *bbolt.Tx, st *state, id record.StumpID, room []record.Event)
 	return t
 }
 
-// unpack reads one record of the journal.
-func (st *state) unpack(key, value []byte) (record.Event, error) {
-	e, err := st.kept(key, value)
+// recordReader reads records of the journal one after another, in the same memory. One is for one
+// goroutine.
+type recordReader struct {
+	st *state
+	of record.Unpacker
+}
+
+// unpack reads one record.
+func (r *recordReader) unpack(key, value []byte) (record.Event, error) {
+	e, err := r.kept(key, value)
 	if err != nil {
 		return e, err
 	}
 	return knownNow(e), nil
 }
 
-// kept reads one record of the journal as it was kept.
-func (st *state) kept(key, value []byte) (record.Event, error) {
+// kept reads one record as it was kept.
+func (r *recordReader) kept(key, value []byte) (record.Event, error) {
 	p, clock, id, ok := splitKey(key)
 	if !ok {
 		return record.Event{}, record.ErrDamaged
 	}
 	stump := record.NoStump
 	if p != general {
-		block, known := st.blocks[p.number()]
+		block, known := r.st.blocks[p.number()]
 		if !known {
 			return record.Event{}, record.ErrDamaged
 		}
 		stump = p.stump(block)
 	}
-	return record.Unpack(value, stump, clock, id)
+	return r.of.Unpack(value, stump, clock, id)
 }
 
 // knownNow reads an event that was kept under a kind not known then as one of
@@ -278,7 +287,7 @@ type chunk struct {
 // read unpacks the records at places.
 func (b *Book) read(places []place) (got chunk, err error) {
 	err = b.view(func(tx *bbolt.Tx, st *state) error {
-		journal := tx.Bucket(bucketJournal)
+		journal, r := tx.Bucket(bucketJournal), recordReader{st: st}
 		for _, p := range places {
 			key := recordKey(p.spot, p.clock, p.id)
 			v := journal.Get(key)
@@ -286,7 +295,7 @@ func (b *Book) read(places []place) (got chunk, err error) {
 				got.gone++
 				continue
 			}
-			e, err := st.unpack(key, v)
+			e, err := r.unpack(key, v)
 			if err != nil {
 				got.bad++
 				continue

@@ -22,15 +22,15 @@ func (id ID) String() string { return hex.EncodeToString(id[:]) }
 func (id ID) Compare(other ID) int { return bytes.Compare(id[:], other[:]) }
 
 // ParseID reads 32 hexadecimal digits.
-func ParseID(s string) (ID, error) {
-	var id ID
-	if len(s) != 32 {
-		return id, fmt.Errorf("%q is not an id: 32 hexadecimal digits", s)
+func ParseID(s string) (ID, error) { return parseID([]byte(s)) }
+
+func parseID(s []byte) (id ID, err error) {
+	if len(s) == hex.EncodedLen(len(id)) {
+		if _, err := hex.Decode(id[:], s); err == nil {
+			return id, nil
+		}
 	}
-	if _, err := hex.Decode(id[:], []byte(s)); err != nil {
-		return ID{}, fmt.Errorf("%q is not an id: 32 hexadecimal digits", s)
-	}
-	return id, nil
+	return None, fmt.Errorf("%q is not an id: 32 hexadecimal digits", s)
 }
 
 // MarshalText writes the hexadecimal form.
@@ -38,7 +38,7 @@ func (id ID) MarshalText() ([]byte, error) { return []byte(id.String()), nil }
 
 // UnmarshalText reads the hexadecimal form.
 func (id *ID) UnmarshalText(b []byte) (err error) {
-	*id, err = ParseID(string(b))
+	*id, err = parseID(b)
 	return err
 }
 
@@ -135,18 +135,20 @@ func ParsePlace(text string) (row, tree uint16, limb uint8, err error) {
 	bad := func() error {
 		return fmt.Errorf("%q is not a place; give row/tree such as 4/17, or a limb such as 4/17b", text)
 	}
-	parts := strings.Split(lettered(text), "/")
-	if len(parts) < 2 || len(parts) > 3 {
-		return 0, 0, 0, bad()
-	}
-	most := []int{MaxRow, MaxTree, MaxLimb}
-	n := [3]int{}
-	for i, p := range parts {
-		v, convErr := strconv.Atoi(strings.TrimSpace(p))
-		if convErr != nil || v < 1 || v > most[i] {
+	most, n, parts := [3]int{MaxRow, MaxTree, MaxLimb}, [3]int{}, 0
+	for p := range strings.SplitSeq(lettered(text), "/") {
+		if parts == len(n) {
 			return 0, 0, 0, bad()
 		}
-		n[i] = v
+		v, convErr := strconv.Atoi(strings.TrimSpace(p))
+		if convErr != nil || v < 1 || v > most[parts] {
+			return 0, 0, 0, bad()
+		}
+		n[parts] = v
+		parts++
+	}
+	if parts < 2 {
+		return 0, 0, 0, bad()
 	}
 	return uint16(n[0]), uint16(n[1]), uint8(n[2]), nil
 }

@@ -78,12 +78,12 @@ func (r *lineReader) parse(line []byte) (Event, error) {
 		return e, err
 	}
 	r.members = members
-	v, kind, stump := 0, "", ""
+	v, kind := 0, ""
 	r.number("v", &v)
 	r.id("id", &e.ID)
 	r.instant("at", &e.At)
 	r.text("hand", &e.Hand)
-	r.text("stump", &stump)
+	stump := r.plain("stump")
 	r.text("kind", &kind)
 	clock := string(r.find("clock"))
 	e.Act = r.act(v)

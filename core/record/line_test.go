@@ -170,7 +170,7 @@ func FuzzUnpack(f *testing.F) {
 	f.Fuzz(func(t *testing.T, body []byte) {
 		key := Event{ID: ID{1}, Clock: 1, Stump: StumpID{ID{2}, 1, 1, 0}}
 		_, _ = Unpack(body, key.Stump, key.Clock, key.ID)
-		packed := binary.BigEndian.AppendUint32(bytes.Clone(body), sum(key, body))
+		packed := binary.BigEndian.AppendUint32(bytes.Clone(body), new(eventKey).sum(key, body))
 		e, err := Unpack(packed, key.Stump, key.Clock, key.ID)
 		if err != nil {
 			return

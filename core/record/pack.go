@@ -29,7 +29,16 @@ var castagnoli = crc32.MakeTable(crc32.Castagnoli)
 var ErrDamaged = errors.New("the record is damaged: its checksum does not hold")
 
 // Pack appends the packed form of e to dst.
-func Pack(dst []byte, e Event) []byte {
+func Pack(dst []byte, e Event) []byte { return new(Packer).Pack(dst, e) }
+
+// Packer packs event after event in the same memory. One is for one goroutine.
+type Packer struct {
+	fields packWriter
+	key    eventKey
+}
+
+// Pack appends the packed form of e to dst.
+func (p *Packer) Pack(dst []byte, e Event) []byte {
 	start := len(dst)
 	kind := kindCode(e.Body)
 	dst = binary.AppendUvarint(dst, kind)
@@ -41,37 +50,51 @@ func Pack(dst []byte, e Event) []byte {
 	for _, id := range e.Replaces {
 		dst = append(dst, id[:]...)
 	}
-	w := packWriter{buf: dst}
-	e.Body.fields(&w)
-	dst = append(w.buf, 0)
+	p.fields = packWriter{buf: dst}
+	e.Body.fields(&p.fields)
+	dst, p.fields.buf = append(p.fields.buf, 0), nil
 	if e.Act != None {
 		dst = append(dst, e.Act[:]...)
 	}
-	return binary.BigEndian.AppendUint32(dst, sum(e, dst[start:]))
+	return binary.BigEndian.AppendUint32(dst, p.key.sum(e, dst[start:]))
 }
 
-func sum(e Event, packed []byte) uint32 {
-	var head [45]byte
-	copy(head[:], e.Stump.Block[:])
-	binary.BigEndian.PutUint16(head[16:], e.Stump.Row)
-	binary.BigEndian.PutUint16(head[18:], e.Stump.Tree)
-	head[20] = e.Stump.Limb
-	binary.BigEndian.PutUint64(head[21:], e.Clock)
-	copy(head[29:], e.ID[:])
-	return crc32.Update(crc32.Checksum(head[:], castagnoli), castagnoli, packed)
+// eventKey is what an event's checksum goes over before the packed form: stump, clock, id.
+type eventKey [45]byte
+
+func (k *eventKey) sum(e Event, packed []byte) uint32 {
+	copy(k[:], e.Stump.Block[:])
+	binary.BigEndian.PutUint16(k[16:], e.Stump.Row)
+	binary.BigEndian.PutUint16(k[18:], e.Stump.Tree)
+	k[20] = e.Stump.Limb
+	binary.BigEndian.PutUint64(k[21:], e.Clock)
+	copy(k[29:], e.ID[:])
+	return crc32.Update(crc32.Checksum(k[:], castagnoli), castagnoli, packed)
 }
 
 // Unpack reads the packed form; id, clock and stump come from the key.
 func Unpack(packed []byte, stump StumpID, clock uint64, id ID) (Event, error) {
+	return new(Unpacker).Unpack(packed, stump, clock, id)
+}
+
+// Unpacker unpacks event after event in the same memory. One is for one goroutine.
+type Unpacker struct {
+	fields packReader
+	key    eventKey
+}
+
+// Unpack reads the packed form; id, clock and stump come from the key.
+func (u *Unpacker) Unpack(packed []byte, stump StumpID, clock uint64, id ID) (Event, error) {
 	e := Event{ID: id, Clock: clock, Stump: stump}
 	if len(packed) < 5 {
 		return e, ErrDamaged
 	}
 	body, tail := packed[:len(packed)-4], packed[len(packed)-4:]
-	if sum(e, body) != binary.BigEndian.Uint32(tail) {
+	if u.key.sum(e, body) != binary.BigEndian.Uint32(tail) {
 		return e, ErrDamaged
 	}
-	r := packReader{buf: body}
+	u.fields = packReader{buf: body}
+	r := &u.fields
 	kind := r.uvarint()
 	at := time.Unix(r.varint(), 0)
 	e.At = at.In(offsetZone(int(r.varint())))
@@ -90,7 +113,7 @@ func Unpack(packed []byte, stump StumpID, clock uint64, id ID) (Event, error) {
 		return e, fmt.Errorf("the record is of kind %d, which this version does not know: %w", kind, ErrDamaged)
 	}
 	r.next()
-	e.Body.fields(&r)
+	e.Body.fields(r)
 	if !r.bad && len(r.buf) == len(e.Act) {
 		copy(e.Act[:], r.take(len(e.Act)))
 	}
