@@ -66,8 +66,9 @@ func sameDay(a, b record.Said[record.DayWeather]) bool { return a.ID == b.ID && 
 func (c *change) weatherbound(block record.ID) []record.StumpID {
 	n := c.now.numbers[block]
 	var out []record.StumpID
+	var u due.Unpacker
 	for k, v := range rising(c.summaries, numberKey(n)) {
-		s, ok := unpackSummary(spot(k), v, c.now.block(block))
+		s, ok := unpackSummary(&u, spot(k), v, c.now.block(block))
 		white := func(d due.Due) bool { return d.Kind == due.White }
 		if !ok || s.Stage <= record.StageSealed || slices.ContainsFunc(s.Dues, white) {
 			out = append(out, spot(k).stump(block))

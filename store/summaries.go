@@ -21,7 +21,7 @@ func packSummary(p spot, s due.Summary, of uint64) []byte {
 	return checksummed(binary.BigEndian.AppendUint64(v, of))[len(p):]
 }
 
-func unpackSummary(p spot, v []byte, block *record.Block) (due.Summary, bool) {
+func unpackSummary(u *due.Unpacker, p spot, v []byte, block *record.Block) (due.Summary, bool) {
 	if len(v) < 8+4 {
 		return due.Summary{}, false
 	}
@@ -29,7 +29,7 @@ func unpackSummary(p spot, v []byte, block *record.Block) (due.Summary, bool) {
 	if crc32.Update(crc32.Checksum(p[:], castagnoli), castagnoli, body) != sum {
 		return due.Summary{}, false
 	}
-	return due.UnpackSummary(body[:len(body)-8], p.stump(block.ID), block.Zone)
+	return u.Unpack(body[:len(body)-8], p.stump(block.ID), block.Zone)
 }
 
 // maker makes summaries one after another.
@@ -60,7 +60,7 @@ func missing(tx *bbolt.Tx, st *state, id record.StumpID, there int, of uint64, h
 	}
 	p := spotOf(n, id)
 	v := tx.Bucket(bucketSummaries).Get(p[:])
-	s, ok := unpackSummary(p, v, st.block(id.Block))
+	s, ok := unpackSummary(new(due.Unpacker), p, v, st.block(id.Block))
 	if !ok {
 		return 0
 	}
@@ -86,8 +86,9 @@ func (b *Book) Summaries(block record.ID) ([]due.Summary, error) {
 		sums, there := make([]due.Summary, len(packed)), make([]bool, len(packed))
 		err := inParts(len(packed), 512, func(from, to int) error {
 			var m maker
+			var u due.Unpacker
 			for i, s := range packed[from:to] {
-				sum, ok := unpackSummary(s.at, s.value, settings)
+				sum, ok := unpackSummary(&u, s.at, s.value, settings)
 				if !ok {
 					var made due.Changed
 					made, _, ok, _ = m.makeSummary(tx, st, s.at.stump(id))

@@ -1,7 +1,6 @@
 package due
 
 import (
-	"bytes"
 	"encoding/binary"
 	"math"
 	"slices"
@@ -167,9 +166,32 @@ func PackSummary(dst []byte, s Summary) []byte {
 	return append(append(dst, s.Hand...), s.Rows...)
 }
 
-// UnpackSummary reads the fixed layout; ok is false if it is not whole. Times
-// are in the zone given.
-func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Summary, ok bool) {
+// Unpacker reads summary after summary. What is of several lengths in them stands in pieces
+// of memory that they share. One is for one goroutine.
+type Unpacker struct {
+	dues  []Due
+	used  []LotUse
+	rows  []byte
+	hands map[string]string
+	ahead int // for how many summaries a piece is made
+}
+
+const mostAhead = 64
+
+// piece is n things of what is left of a shared piece of memory, or of a new one.
+func piece[T any](of *[]T, n, ahead int) []T {
+	if len(*of) < n {
+		*of = make([]T, n*ahead)
+	}
+	out := (*of)[:n:n]
+	*of = (*of)[n:]
+	return out
+}
+
+// Unpack reads the fixed layout; ok is false if it is not whole. Times are in the zone
+// given.
+func (u *Unpacker) Unpack(packed []byte, id record.StumpID, zone *time.Location) (s Summary, ok bool) {
+	u.ahead = min(2*u.ahead+1, mostAhead)
 	if len(packed) < summaryHead || int(packed[0]) >= len(record.Stages()) {
 		return s, false
 	}
@@ -188,7 +210,7 @@ func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Sum
 		CutBack: unit.Date(binary.BigEndian.Uint32(packed[30:])), Set: unit.Date(binary.BigEndian.Uint32(packed[34:])),
 	}
 	if packed[3] > 0 {
-		s.Dues = make([]Due, packed[3])
+		s.Dues = piece(&u.dues, int(packed[3]), u.ahead)
 	}
 	for i := range s.Dues {
 		p := packed[summaryHead+i*summaryDue:]
@@ -201,14 +223,32 @@ func UnpackSummary(packed []byte, id record.StumpID, zone *time.Location) (s Sum
 			s.Dues[i].Ends = unix(p[26:], zone)
 		}
 	}
-	s.Touched, s.Hand = unix(packed[43:], zone), string(packed[hand:grafts])
-	for p := packed[lots:hand]; len(p) > 0; p = p[summaryLot:] {
-		s.Used = append(s.Used, unpackLot(p))
+	s.Touched, s.Hand = unix(packed[43:], zone), u.hand(packed[hand:grafts])
+	if packed[38] > 0 {
+		s.Used = piece(&u.used, int(packed[38]), u.ahead)
+	}
+	for i := range s.Used {
+		s.Used[i] = unpackLot(packed[lots+i*summaryLot:])
 	}
 	if grafts < len(packed) {
-		s.Rows = bytes.Clone(packed[grafts:])
+		s.Rows = piece(&u.rows, len(packed)-grafts, u.ahead)
+		copy(s.Rows, packed[grafts:])
 	}
 	return s, true
+}
+
+// hand is a hand, as it was met before.
+func (u *Unpacker) hand(name []byte) string {
+	known, ok := u.hands[string(name)]
+	if ok {
+		return known
+	}
+	if u.hands == nil {
+		u.hands = map[string]string{}
+	}
+	made := string(name)
+	u.hands[made] = made
+	return made
 }
 
 func unix(p []byte, zone *time.Location) time.Time {

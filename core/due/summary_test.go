@@ -53,17 +53,17 @@ func TestSummaryRoundTrips(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawSummary(t)
 		packed := PackSummary(nil, s)
-		got, ok := UnpackSummary(packed, s.ID, recordtest.EDT)
+		got, ok := new(Unpacker).Unpack(packed, s.ID, recordtest.EDT)
 		if d := cmp.Diff(s, got); !ok || d != "" {
 			t.Fatalf("unpacked %v:\n%s", ok, d)
 		}
 		if before := []byte("before"); !bytes.Equal(PackSummary(before, s), append(before, packed...)) {
 			t.Fatal("packing does not append")
 		}
-		if _, ok := UnpackSummary(packed[:rapid.IntRange(0, len(packed)-1).Draw(t, "cut")], s.ID, recordtest.EDT); ok {
+		if _, ok := new(Unpacker).Unpack(packed[:rapid.IntRange(0, len(packed)-1).Draw(t, "cut")], s.ID, recordtest.EDT); ok {
 			t.Fatal("a summary cut short was taken")
 		}
-		if _, ok := UnpackSummary(append(packed, 0), s.ID, recordtest.EDT); ok {
+		if _, ok := new(Unpacker).Unpack(append(packed, 0), s.ID, recordtest.EDT); ok {
 			t.Fatal("a summary with something behind it was taken")
 		}
 	})
@@ -75,11 +75,11 @@ func TestSummaryRefusesWhatItDoesNotKnow(t *testing.T) {
 	for at, unknown := range map[int]byte{0: byte(len(record.Stages())), summaryHead: unusedKind} {
 		broken := bytes.Clone(packed)
 		broken[at] = unknown
-		if _, ok := UnpackSummary(broken, s.ID, recordtest.EDT); ok {
+		if _, ok := new(Unpacker).Unpack(broken, s.ID, recordtest.EDT); ok {
 			t.Errorf("byte %d set to %d was taken", at, unknown)
 		}
 	}
-	if got, ok := UnpackSummary(packed, s.ID, recordtest.EDT); !ok || !got.Newest.IsZero() {
+	if got, ok := new(Unpacker).Unpack(packed, s.ID, recordtest.EDT); !ok || !got.Newest.IsZero() {
 		t.Errorf("a stump with no event: %v, newest %v", ok, got.Newest)
 	}
 }

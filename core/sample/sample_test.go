@@ -179,7 +179,7 @@ func TestTheHistoryStandsTheWaysOfTheRecord(t *testing.T) {
 			t.Errorf("%s folds otherwise backwards", id.Place())
 		}
 		sum := due.Summarize(s, h.block, len(events))
-		got, ok := due.UnpackSummary(due.PackSummary(nil, sum), id, h.block.Zone)
+		got, ok := new(due.Unpacker).Unpack(due.PackSummary(nil, sum), id, h.block.Zone)
 		if !ok || got.Stage != sum.Stage || len(got.Dues) != len(sum.Dues) || got.Clock != sum.Clock || got.Events != len(events) {
 			t.Errorf("%s: the summary %+v came back as %+v", id.Place(), sum, got)
 		}

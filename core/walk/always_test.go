@@ -258,7 +258,7 @@ func leadsOn(a Ask) bool {
 // listed checks that a round lists the stump exactly when something is open on
 // it, and that its summary keeps every due.
 func (w *stroll) listed(sum due.Summary, dues []due.Due) error {
-	kept, ok := due.UnpackSummary(due.PackSummary(nil, sum), sum.ID, w.b.Zone)
+	kept, ok := new(due.Unpacker).Unpack(due.PackSummary(nil, sum), sum.ID, w.b.Zone)
 	if !ok {
 		return fmt.Errorf("its summary cannot be read")
 	}
