@@ -191,8 +191,8 @@ func (w *pageWalk) leaves() {
 // laidMost is of how many bytes a file is laid into memory for its heads.
 const laidMost = 128 << 20
 
-// headsAtOnce is how many heads at least are looked at on one core.
-const headsAtOnce = 1024
+// headsAtOnce is how many heads at least are looked at on one core, and in the file itself.
+var headsAtOnce = 1024
 
 // headsIn looks at the heads on all cores and says what is wrong with the first that does
 // not fit.
