@@ -29,6 +29,7 @@ type change struct {
 	general   bool                           // events about no stump came in
 	recount   bool                           // a record was replaced, so the head is counted anew
 	anew      bool                           // all summaries are made anew
+	other     *takeover                      // summaries that may be taken over, nil for none
 }
 
 // write makes one change of the book. With loose, the records alone are
@@ -213,6 +214,7 @@ func (c *change) settle() error {
 		list = append(list, id)
 	}
 	slices.SortFunc(list, record.StumpID.Compare)
+	c.takeOver(list)
 	return c.remakeAll(list)
 }
 

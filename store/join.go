@@ -44,9 +44,23 @@ func (b *Book) Join(events iter.Seq2[record.Event, error]) (JoinReport, error) {
 // so are events that do not hold, as of a damaged book; any other error ends the
 // joining, with what came before it kept. So does the end of ctx, which is no error.
 func (b *Book) JoinEntries(ctx context.Context, entries Entries) (JoinReport, error) {
+	return b.join(ctx, entries, nil)
+}
+
+// JoinBook takes in the entries of another book, see JoinEntries. Summaries that would be
+// made the same here are taken over.
+func (b *Book) JoinBook(ctx context.Context, other *Book, entries Entries) (JoinReport, error) {
+	there, err := other.toTakeOver()
+	if err != nil {
+		there = nil // what holds of a damaged book is joined all the same
+	}
+	return b.join(ctx, entries, there)
+}
+
+func (b *Book) join(ctx context.Context, entries Entries, there *takeover) (JoinReport, error) {
 	b.writing.Lock()
 	defer b.writing.Unlock()
-	j := &joining{b: b, own: b.state.Load().head.clock, touched: map[record.StumpID]bool{}, clashing: map[record.ID]bool{}}
+	j := &joining{b: b, other: there, own: b.state.Load().head.clock, touched: map[record.StumpID]bool{}, clashing: map[record.ID]bool{}}
 	err := b.mayWrite()
 	if err == nil {
 		err = b.view(j.known.fill)
@@ -92,6 +106,7 @@ func (b *Book) JoinEntries(ctx context.Context, entries Entries) (JoinReport, er
 // joining is a join under way.
 type joining struct {
 	b        *Book
+	other    *takeover
 	own      uint64 // the book's clock before anything came in
 	batch    load
 	known    idSet
@@ -123,7 +138,7 @@ func (j *joining) flush(loose bool) error {
 	var made *change
 	before := j.report
 	err := j.b.write(0.9, loose, func(c *change) error {
-		made = c
+		made, c.other = c, j.other
 		if err := j.take(c); err != nil {
 			return err
 		}

@@ -55,7 +55,14 @@ func (c *change) summarized(list []record.StumpID) ([]summarized, error) {
 
 func (c *change) summarize(list []record.StumpID, out []summarized) error {
 	var m maker
+	var u due.Unpacker
 	for i, id := range list {
+		if c.other != nil && c.changed == nil {
+			if out[i].packed = c.other.of(c.tx, &c.now, id, &u); out[i].packed != nil {
+				out[i].ok, out[i].whole = true, true
+				continue
+			}
+		}
 		made, of, ok, whole := m.makeSummary(c.tx, &c.now, id)
 		out[i] = summarized{ok: ok, whole: whole}
 		if ok {

@@ -110,7 +110,7 @@ func (j *join) all(ctx context.Context, sources []*source) error {
 	for _, s := range sources {
 		s.began = time.Now()
 		j.now.Store(s)
-		report, err := j.book.JoinEntries(ctx, j.namingBad(ctx, s))
+		report, err := j.joinOne(ctx, s)
 		j.total.Added, j.total.Known = j.total.Added+report.Added, j.total.Known+report.Known
 		for _, id := range report.Clashing {
 			fmt.Fprintf(j.a.err, "%sthe event %s came with two contents; one of them is kept\n", s.name, id)
@@ -131,6 +131,13 @@ func (j *join) all(ctx context.Context, sources []*source) error {
 		}
 	}
 	return nil
+}
+
+func (j *join) joinOne(ctx context.Context, s *source) (store.JoinReport, error) {
+	if s.book != nil {
+		return j.book.JoinBook(ctx, s.book, j.namingBad(ctx, s))
+	}
+	return j.book.JoinEntries(ctx, j.namingBad(ctx, s))
 }
 
 // far says how far the joining is.

@@ -19,6 +19,7 @@ type source struct {
 	name    string // in front of complaints, where there are several files
 	file    string
 	events  func(ctx context.Context) store.Entries
+	book    *store.Book // that it is, nil for a journal as text
 	from    io.Closer
 	read    atomic.Int64 // how much of it was read, in bytes or records
 	of      int64        // and of how much; 0 where that is not known
@@ -96,7 +97,7 @@ func openSource(file string) (*source, error) {
 	}
 	if err == nil {
 		records, _ := book.Count()
-		s.of, s.from = int64(records), book
+		s.of, s.from, s.book = int64(records), book, book
 		s.events = func(ctx context.Context) store.Entries { return countedEntries(book.Entries(ctx), &s.read) }
 		return s, nil
 	}
