@@ -115,9 +115,9 @@ func changePages(t *testing.T, path string, change func(p page, items []item) bo
 	t.Helper()
 	f, m := opened(t, path, os.O_RDWR)
 	defer f.Close()
-	w := &pageWalk{f: f, m: m, full: true, seen: map[uint64]bool{}}
+	w := newPageWalk(f, m, true)
 	w.tree(m.root, nil)
-	for id := range w.seen {
+	for id := range w.seen.all {
 		p, said := readPage(f, m, id)
 		items, ok := p.items()
 		if said != "" || !ok {

@@ -1,10 +1,37 @@
 package store
 
 import (
+	"hash/fnv"
 	"os"
 	"slices"
 	"testing"
 )
+
+// A first page whose checksum holds may still tell of more pages than a file can have.
+func TestMorePagesThanAFileCanHave(t *testing.T) {
+	for _, high := range []uint64{1 << 40, 1 << 52, 1<<52 + 1, 1<<64 - 1} {
+		path, _ := filledFile(t, 3)
+		f, m := opened(t, path, os.O_RDWR)
+		for at := range int64(2) {
+			p := make([]byte, metaLen)
+			if _, err := f.ReadAt(p, at*m.pageSize+pageHeader); err != nil {
+				t.Fatal(err)
+			}
+			native.PutUint64(p[40:], high)
+			sum := fnv.New64a()
+			sum.Write(p[:56])
+			native.PutUint64(p[56:], sum.Sum64())
+			if _, err := f.WriteAt(p, at*m.pageSize+pageHeader); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := f.Close(); err != nil {
+			t.Fatal(err)
+		}
+		_, err := Open(path, options(1))
+		wantProblem(t, "too many pages", err, ErrCutShort)
+	}
+}
 
 // What is wrong with the head of a page with records is said in the same words whether the
 // heads are looked at in memory or in the file, and before any page is followed.
@@ -14,7 +41,7 @@ func TestHeadsOfLeaves(t *testing.T) {
 	path := seasonBook(t, 60, 40)
 	f, m := opened(t, path, os.O_RDWR)
 	defer f.Close()
-	w := &pageWalk{f: f, m: m, seen: map[uint64]bool{}}
+	w := newPageWalk(f, m, false)
 	w.tree(m.root, nil)
 	if len(w.last) < 20 {
 		t.Fatalf("only %d pages are looked at by their heads", len(w.last))

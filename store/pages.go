@@ -54,6 +54,7 @@ type item struct {
 // items takes a tree page apart; ok is false if an element reaches outside it.
 func (p page) items() (out []item, ok bool) {
 	const size = 16
+	out = make([]item, 0, min(int(p.count), len(p.data)/size))
 	for i := range int(p.count) {
 		at := pageHeader + i*size
 		if at+size > len(p.data) {
@@ -83,7 +84,7 @@ type pageWalk struct {
 	f    io.ReaderAt
 	m    metaPage
 	full bool
-	seen map[uint64]bool
+	seen pageSet
 	said []string
 	last []uint64 // pages that are to hold records, of which the heads alone are read
 }
@@ -92,10 +93,14 @@ type pageWalk struct {
 // hold records are not read; that is enough to know that no page leads back to
 // itself.
 func walkPages(f io.ReaderAt, m metaPage, full bool) []string {
-	w := &pageWalk{f: f, m: m, full: full, seen: map[uint64]bool{}}
+	w := newPageWalk(f, m, full)
 	w.tree(m.root, nil)
 	w.leaves()
 	return w.said
+}
+
+func newPageWalk(f io.ReaderAt, m metaPage, full bool) *pageWalk {
+	return &pageWalk{f: f, m: m, full: full, seen: newPageSet(m.high)}
 }
 
 func (w *pageWalk) say(format string, args ...any) {
@@ -106,11 +111,10 @@ func (w *pageWalk) say(format string, args ...any) {
 
 // visit says whether a page is reached for the first time.
 func (w *pageWalk) visit(id uint64) bool {
-	if w.seen[id] {
+	if !w.seen.add(id) {
 		w.say("page %d is used twice", id)
 		return false
 	}
-	w.seen[id] = true
 	return true
 }
 

@@ -7,6 +7,7 @@ import (
 	"hash/fnv"
 	"io"
 	"io/fs"
+	"math"
 	"os"
 	"time"
 )
@@ -168,8 +169,8 @@ func noAccess(path string, err error) error {
 func (h fileHead) judge(f io.ReaderAt, path string) error {
 	m, ok := h.newest()
 	switch {
-	case ok && h.size < int64(m.high)*m.pageSize:
-		return problem(ErrCutShort, nil, "the book %s is cut short: of %d bytes only %d are there; bring it back from a copy", path, int64(m.high)*m.pageSize, h.size)
+	case ok && m.high > uint64(h.size)/uint64(m.pageSize):
+		return problem(ErrCutShort, nil, "the book %s is cut short: of %d bytes only %d are there; bring it back from a copy", path, int64(min(m.high, uint64(math.MaxInt64/m.pageSize)))*m.pageSize, h.size)
 	case !ok && !h.metas[0].magic:
 		return problem(ErrNotABook, nil, "%s is not a book of this program; choose another file", path)
 	case !ok && h.size < 4*4096:

@@ -23,10 +23,10 @@ func mapPages(t *testing.T, path string) pageMap {
 	t.Helper()
 	f, m := opened(t, path, os.O_RDONLY)
 	defer f.Close()
-	w := &pageWalk{f: f, m: m, full: true, seen: map[uint64]bool{}}
+	w := newPageWalk(f, m, true)
 	w.tree(m.root, nil)
 	out := pageMap{int(m.pageSize), nil, map[uint64][]string{}, map[uint64]uint64{}}
-	for id := range w.seen {
+	for id := range w.seen.all {
 		p, said := readPage(f, m, id)
 		if said != "" {
 			t.Fatal(said)

@@ -128,10 +128,10 @@ func livePages(t *testing.T, path string) []int {
 	t.Helper()
 	f, m := opened(t, path, os.O_RDONLY)
 	defer f.Close()
-	w := &pageWalk{f: f, m: m, full: true, seen: map[uint64]bool{}}
+	w := newPageWalk(f, m, true)
 	w.tree(m.root, nil)
 	live := []int{0, 1, int(m.freelist)}
-	for id := range w.seen {
+	for id := range w.seen.all {
 		live = append(live, int(id))
 	}
 	slices.Sort(live)

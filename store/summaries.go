@@ -118,7 +118,8 @@ type packedSummary struct {
 }
 
 // summariesOf are the summaries whose keys begin with prefix.
-func summariesOf(tx *bbolt.Tx, prefix []byte) (out []packedSummary) {
+func summariesOf(tx *bbolt.Tx, prefix []byte) []packedSummary {
+	out := make([]packedSummary, 0, 1024)
 	for k, v := range rising(tx.Bucket(bucketSummaries), prefix) {
 		if len(k) == len(spot{}) {
 			out = append(out, packedSummary{spot(k), v})

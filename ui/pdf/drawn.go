@@ -39,7 +39,7 @@ func held(r rune) rune {
 	switch {
 	case unicode.Is(unicode.Variation_Selector, r), unicode.Is(unicode.Cf, r), unicode.IsControl(r), r >= 0x1f3fb && r <= 0x1f3ff:
 		return -1
-	case plain.advance(r) == none || strong.advance(r) == none:
+	case plain().advance(r) == none || strong().advance(r) == none:
 		return box
 	}
 	return r

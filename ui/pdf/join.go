@@ -1,6 +1,8 @@
 package pdf
 
 import (
+	"sync"
+
 	"golang.org/x/text/unicode/norm"
 )
 
@@ -17,7 +19,7 @@ const (
 
 // shapes are the shapes of each letter, read from the compatibility forms, which
 // stand in that order one behind the other.
-var shapes = func() map[rune]*forms {
+var shapes = sync.OnceValue(func() map[rune]*forms {
 	out := map[rune]*forms{}
 	for r := rune(0xfe80); r <= 0xfef4; r++ {
 		base := []rune(norm.NFKC.String(string(r)))
@@ -37,13 +39,12 @@ var shapes = func() map[rune]*forms {
 		}
 	}
 	return out
-}()
+})
 
 // joined gives the letters of Arabic words the shapes they have beside one
 // another; a mark above or below a letter does not part it from the next.
 func joined(words string) string {
-	in := []rune(words)
-	out := []rune(words)
+	in, out, shapes := []rune(words), []rune(words), shapes()
 	for i, r := range in {
 		of := shapes[r]
 		if of == nil {
@@ -61,7 +62,7 @@ func joined(words string) string {
 		case toAfter:
 			shape = of[initial]
 		}
-		if shape != 0 && plain.advance(shape) != none && strong.advance(shape) != none {
+		if shape != 0 && plain().advance(shape) != none && strong().advance(shape) != none {
 			out[i] = shape
 		}
 	}

@@ -2,6 +2,7 @@ package pdf
 
 import (
 	_ "embed"
+	"sync"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
@@ -25,9 +26,9 @@ const units = 1000
 
 // Width is how wide a text is in mm, as it is drawn.
 func (Letters) Width(words string, points float64, bold bool) float64 {
-	of := plain
+	of := plain()
 	if bold {
-		of = strong
+		of = strong()
 	}
 	sum := 0
 	for _, r := range drawn(words) {
@@ -43,7 +44,11 @@ type face struct {
 	seen map[rune]int
 }
 
-var plain, strong = newFace(plainLetters), newFace(boldLetters)
+// The faces, read when a letter of one is first asked for.
+var (
+	plain  = sync.OnceValue(func() *face { return newFace(plainLetters) })
+	strong = sync.OnceValue(func() *face { return newFace(boldLetters) })
+)
 
 func newFace(letters []byte) *face {
 	f, err := sfnt.Parse(letters)
