@@ -48,7 +48,7 @@ func New(x *part.Session) *Screen {
 
 // Load reads the summaries anew.
 func (b *Screen) Load() error {
-	b.sums, b.rows, b.totals, b.heat = b.x.Summaries(b.x.Block), nil, nil, nil
+	b.sums, b.rows, b.totals = b.x.Summaries(b.x.Block), nil, nil
 	for i, s := range b.sums {
 		if i == 0 || s.ID.Row != b.sums[i-1].ID.Row {
 			b.rows = append(b.rows, row{number: s.ID.Row, first: i})

@@ -5,24 +5,27 @@ import (
 	"time"
 
 	"barkslip/core/due"
+	"barkslip/core/record"
 	"barkslip/core/unit"
 	"barkslip/ui/paper"
 )
 
 // heat is tomorrow's heat in a graft sealed at sunrise.
 type heat struct {
+	site        *record.Block
 	day         unit.Date
 	whiteBefore *time.Time // nil where the sealer stays below harm
 	dryFirst    bool
 	known       bool
 }
 
-// tomorrow reckons it once a day and after every answer.
+// tomorrow reckons it once a day, and anew where the block is set up otherwise or its
+// weather is: the book makes another value of it then.
 func (b *Screen) tomorrow() *heat {
 	site := b.x.Site()
-	if day := site.Day(b.x.Time()).Add(1); b.heat == nil || b.heat.day != day {
+	if day := site.Day(b.x.Time()).Add(1); b.heat == nil || b.heat.site != site || b.heat.day != day {
 		before, dryFirst, known := due.WhiteOn(site, day)
-		b.heat = &heat{day, before, dryFirst, known}
+		b.heat = &heat{site, day, before, dryFirst, known}
 	}
 	return b.heat
 }
