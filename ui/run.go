@@ -7,6 +7,8 @@ import (
 	"os"
 
 	tea "github.com/charmbracelet/bubbletea"
+
+	"barkslip/ui/part"
 )
 
 // Run opens the screens and returns when they are left. Bubble Tea has the terminal and reads
@@ -26,15 +28,33 @@ func Run(ctx context.Context, o Options) (err error) {
 	} else {
 		settings = append(settings, tea.WithOutput(io.Discard))
 	}
-	r := newRoot(o)
-	r.calm = true
 	w := &window{to: out}
 	if err := w.open(); err != nil {
 		return err
 	}
 	defer func() { err = errors.Join(err, w.close()) }()
+	if err := w.say(reading(o)); err != nil {
+		return err
+	}
+	r := newRoot(o)
+	r.calm = true
 	_, err = tea.NewProgram(&calm{root: r, window: w}, settings...).Run()
 	return err
+}
+
+// manyStumps is how many stumps are read at a glance: of more it is said that they are read.
+const manyStumps = 5000
+
+// reading says what is read before the first frame can be drawn, "" where that is at once.
+func reading(o Options) string {
+	if o.Stumps < manyStumps {
+		return ""
+	}
+	says := "reading " + part.Counted(o.Stumps, "stump")
+	if blocks := o.Book.Folded().List(); len(blocks) == 1 {
+		says = blocks[0].Name + ", " + says
+	}
+	return says
 }
 
 // calm has no fault of the program reach the terminal: it is said on the screens, which go

@@ -29,6 +29,14 @@ func (w *window) close() error { return w.write(closeWindow) }
 // resized has the next frame be written whole.
 func (w *window) resized() { w.last = nil }
 
+// say writes a line into the empty window, before the first frame.
+func (w *window) say(text string) error {
+	if text == "" {
+		return nil
+	}
+	return w.write("\x1b[1;2H" + text)
+}
+
 // draw writes a frame, whose lines are as wide as the window.
 func (w *window) draw(frame string) error {
 	lines := strings.Split(frame, "\n")

@@ -134,8 +134,10 @@ func chosenTheme(g *given) (string, error) {
 
 // screenOptions wires the screens to the book and to this computer.
 func (a *app) screenOptions(book *store.Book, prefs ui.Prefs, plain bool) ui.Options {
+	_, stumps := book.Count()
 	return ui.Options{
-		Book: book, Now: a.clockOf(book), Tick: time.Now, Prefs: prefs, SavePrefs: savePrefs, Plain: plain,
+		Stumps: stumps,
+		Book:   book, Now: a.clockOf(book), Tick: time.Now, Prefs: prefs, SavePrefs: savePrefs, Plain: plain,
 		NoColour: os.Getenv("NO_COLOR") != "", LocalZone: localZone(), Zones: time.LoadLocation,
 		OpenFile: func(path string) (io.ReadCloser, error) { return store.OpenPlain(path) },
 		SaveText: func(name, text string) (string, error) {

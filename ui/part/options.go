@@ -42,6 +42,7 @@ type Options struct {
 	Zones     record.Zones                                     // finds a zone by name
 	OpenFile  func(path string) (io.ReadCloser, error)         // for a block list
 	SaveText  func(name, text string) (path string, err error) // writes a file for the user
+	Stumps    int                                              // about how many the book has, over all blocks
 	OwnDay    func() bool                                      // whether the book goes by a day of its own, as a made-up one
 	EndOwnDay func() error                                     // has it go by the computer's clock from now on
 	Sample    func() (Options, error)                          // opens the made-up book beside this one, made where there is none
