@@ -1,13 +1,12 @@
 package store
 
 import (
-	"errors"
 	"runtime"
 	"sync"
 )
 
 // inParts does so many pieces of work on all cores, in parts of at least some pieces. A
-// fault in one is an error, as of guard.
+// fault in one is an error, as of guard; of several errors the first is given.
 func inParts(pieces, some int, do func(from, to int) error) error {
 	share := max(some, (pieces-1)/(4*runtime.GOMAXPROCS(0))+1)
 	switch {
@@ -23,5 +22,10 @@ func inParts(pieces, some int, do func(from, to int) error) error {
 		works.Go(func() { errs[n] = guard(func() error { return do(from, min(from+share, pieces)) }) })
 	}
 	works.Wait()
-	return errors.Join(errs...)
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
 }

@@ -172,10 +172,17 @@ func bytesOf(v *[]byte) func(*jx.Decoder) error {
 	}
 }
 
+// longestPlain is more letters than the place of a stump has.
+const longestPlain = 100
+
 // plain is a text that is met once or seldom, as it stands.
 func (r *lineReader) plain(name string) string {
 	var text []byte
-	r.read(name, "text", bytesOf(&text))
+	if r.read(name, "text", bytesOf(&text)) {
+		if n := utf8.RuneCount(text); n > longestPlain {
+			r.err = fmt.Errorf("%s has %d letters; %d are the most", name, n, longestPlain)
+		}
+	}
 	return string(text)
 }
 
