@@ -73,7 +73,7 @@ func TestParseLineRefuses(t *testing.T) {
 		{kind(`"kind":"noted","text":"x"` + strings.Repeat(`,"a":1`, MostMembers)), "more than 256 members"},
 		{kind(`"kind":"noted","text":"` + strings.Repeat("é", LongestText+1) + `"`), "text has 10001 letters; 10000 are the most"},
 		{kind(`"kind":"noted","text":"x"` + strings.Repeat(" ", LongestLine)), "longer than 65536 bytes"},
-		{swap(`"stump":"`, `"stump":"` + strings.Repeat("é", 9000)), "letters; 100 are the most"},
+		{swap(`"stump":"`, `"stump":"`+strings.Repeat("é", 9000)), "letters; 100 are the most"},
 		{swap(`2027-05-04T`, `2201-05-04T`), "of the years 1900 to 2200"},
 		{swap(`2027-05-04T`, `1899-05-04T`), "of the years 1900 to 2200"},
 		{kind(`"kind":"scion-set","slot":0`), "slot"},
