@@ -23,13 +23,13 @@ func testSync(t *testing.T) {
 	mark := d.mark()
 	d.write("\r")
 	d.comes(mark, here+` +bleeding`)
-	before := len(trace(w))
+	before := len(trace(w)) - 1 // the last may not be whole yet
 	mark = d.mark()
 	d.write("1")
 	d.comes(mark, "Recorded: ")
 	n, shown := syncs(trace(w)[before:])
 	t.Logf("one answer: %d syncs before it was shown as taken", n)
-	if n < 1 || !shown {
+	if n < 2 || !shown { // its pages, then the first page
 		t.Errorf("an answer was shown as taken after %d syncs (seen in the trace: %v)", n, shown)
 	}
 	d.write("q")
