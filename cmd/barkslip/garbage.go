@@ -1,6 +1,7 @@
 package main
 
 import (
+	"os"
 	"runtime"
 	"runtime/debug"
 )
@@ -9,8 +10,12 @@ import (
 const firstGarbage = 10
 
 // collectLater has garbage collected first at 40 MB in use instead of 4, and as usual from
-// then on: the first frame and most commands are done before that.
+// then on: the first frame and most commands are done before that. Whoever sets GOGC has
+// it from the start.
 func collectLater() {
+	if os.Getenv("GOGC") != "" {
+		return
+	}
 	usual := debug.SetGCPercent(100 * firstGarbage)
 	runtime.AddCleanup(new([64]byte), func(usual int) { debug.SetGCPercent(usual) }, usual)
 }
